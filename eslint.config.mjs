@@ -1,0 +1,59 @@
+import next from '@next/eslint-plugin-next';
+import jsxA11y from 'eslint-plugin-jsx-a11y';
+import reactHooks from 'eslint-plugin-react-hooks';
+import tseslint from 'typescript-eslint';
+
+/**
+ * The layers of the house, lowest first, and what each may not reach. Data flows one way:
+ * file or form → validation → database → analysis → page.
+ */
+const forbidden = {
+  'lib/stats': ['measure', 'assess', 'store', 'reports', 'commands', 'app'],
+  'lib/measure': ['stats', 'assess', 'store', 'reports', 'commands', 'app'],
+  'lib/assess': ['store', 'reports', 'commands', 'app'],
+  'lib/store': ['stats', 'assess', 'reports', 'commands', 'app'],
+  'lib/reports': ['store', 'commands', 'app'],
+  seed: ['app', 'commands'],
+};
+
+const layer = (folder, rooms) => ({
+  files: [`${folder}/**/*.{ts,tsx}`],
+  rules: {
+    'no-restricted-imports': [
+      'error',
+      {
+        patterns: [
+          {
+            group: rooms.flatMap((room) =>
+              room === 'app' ? ['@/app', '@/app/*', '@/app/**'] : [`@/lib/${room}`, `@/lib/${room}/*`, `@/lib/${room}/**`],
+            ),
+            message: `${folder} may not import this: data flows file → validation → database → analysis → page.`,
+          },
+          { group: ['../../*', '../../**'], message: 'Reach another folder by its name (@/…), so that the layering check sees it.' },
+        ],
+      },
+    ],
+  },
+});
+
+export default tseslint.config(
+  { ignores: ['node_modules', '.next*/**', 'data', 'lib/store/generated', 'prisma/generated', 'next-env.d.ts', 'test-results', 'playwright-report'] },
+  ...tseslint.configs.strictTypeChecked,
+  {
+    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.mjs', '*.config.ts'] }, tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      '@typescript-eslint/no-explicit-any': 'error',
+      '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
+      '@typescript-eslint/no-confusing-void-expression': 'off',
+      '@typescript-eslint/no-unnecessary-condition': ['error', { allowConstantLoopConditions: 'only-allowed-literals' }],
+    },
+  },
+  {
+    files: ['app/**/*.{ts,tsx}'],
+    plugins: { '@next/next': next, 'react-hooks': reactHooks, 'jsx-a11y': jsxA11y },
+    rules: { ...next.configs.recommended.rules, ...next.configs['core-web-vitals'].rules, ...reactHooks.configs.recommended.rules, ...jsxA11y.flatConfigs.recommended.rules },
+  },
+  { files: ['**/*.{js,mjs}'], ...tseslint.configs.disableTypeChecked },
+  ...Object.entries(forbidden).map(([folder, rooms]) => layer(folder, rooms)),
+);

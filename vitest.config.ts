@@ -1,0 +1,11 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)).replace(/\/$/, '') } },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    env: { TZ: 'UTC' },
+    testTimeout: 60_000,
+  },
+});
