@@ -1,0 +1,129 @@
+import type { Cause, Quantity, Section, Side, Stage } from '@/lib/measure';
+
+/** An estimate with its 95 % interval; a field is null where it cannot be had, and `why` says so. */
+export interface Interval {
+  low: number | null;
+  high: number | null;
+}
+
+export interface SdEstimate extends Interval {
+  sd: number | null;
+  df: number | null;
+  why: string | null;
+}
+
+export interface MeanEstimate extends Interval {
+  mean: number | null;
+  why: string | null;
+}
+
+/** A proportion of jobs, with its Wilson interval. */
+export interface Rate extends Interval {
+  jobs: number;
+  right: number;
+  rate: number | null;
+  why: string | null;
+}
+
+export interface TechnicianRate extends Rate {
+  /** Jobs that would be right at the shop's rate, given how hard these jobs were. */
+  expected: number | null;
+  /** The rate drawn towards the shop's (beta-binomial). */
+  shrunk: number | null;
+}
+
+export interface Habit {
+  habit: string;
+  strength: number;
+  evidence: string;
+  /** `job/setup` labels. */
+  setups: string[];
+}
+
+export interface TechnicianFigures {
+  technician: string;
+  readings: number;
+  setups: number;
+  jobs: number;
+  /** Reading again, gauge untouched. */
+  repeatability: SdEstimate;
+  /** Ordinary scatter of one side's setting, mis-sets set aside. */
+  setting: SdEstimate;
+  /** Systematic part, against the mean of all technicians. */
+  bias: MeanEstimate;
+  firstTimeRight: TechnicianRate;
+  habits: Habit[];
+}
+
+export interface GaugeFigures {
+  gauge: string;
+  readings: number;
+  bias: MeanEstimate;
+}
+
+/** The verdict on one height of one setup. Probabilities sum to one. */
+export interface HeightVerdict {
+  setup: string;
+  gauge: string;
+  technician: string;
+  point: string;
+  side: Side;
+  station: number;
+  zero: boolean;
+  deviation: number;
+  p: Record<Cause, number>;
+  /** Expected gauge part and body part in mm, given all readings of the round. */
+  misset: number;
+  body: number;
+  /** The recognisable setting slip whose size fits, named, or null. */
+  signature: string | null;
+}
+
+export type CheckAction = 'rehang' | 'read-length' | 'exchange' | 'other-technician';
+
+export interface NextCheck {
+  action: CheckAction;
+  /** The setup to hang again (or the first of two to exchange). */
+  setup: string | null;
+  /** The second setup of an exchange. */
+  other: string | null;
+  /** The length to read. */
+  point: string | null;
+  gainBits: number;
+  minutes: number;
+  /** What to do, in words a technician acts on. */
+  words: string;
+}
+
+export interface RoundVerdict {
+  job: string;
+  stage: Stage;
+  attempt: number;
+  /** False where the center section does not carry the datum. */
+  decidable: boolean;
+  why: string | null;
+  pZeroMisset: number;
+  heights: HeightVerdict[];
+  /** Best first. */
+  nextChecks: NextCheck[];
+}
+
+/** A dimension of a round as it counts for the record: the last setup, by the mean of its readings. */
+export interface RecordedDimension {
+  quantity: Quantity;
+  point: string;
+  side: Side | null;
+  section: Section | null;
+  station: number | null;
+  zero: boolean;
+  nominal: number;
+  tolerance: number;
+  setup: string;
+  technician: string;
+  gauge: string;
+  n: number;
+  deviation: number;
+  within: boolean;
+  /** How often this dimension was set up in the round. */
+  setups: number;
+}
