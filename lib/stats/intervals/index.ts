@@ -1,0 +1,4 @@
+export { binomialInterval, type BinomialIntervalOptions, type BinomialMethod } from './binomial-interval';
+export type { Limits } from './interval';
+export { meanInterval, tInterval, type MeanInterval } from './mean-interval';
+export { sdInterval, sdUpperLimit } from './sd-interval';

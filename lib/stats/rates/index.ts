@@ -1,0 +1,2 @@
+export { betaBinomial, type BetaBinomial, type UnitRate } from './beta-binomial';
+export { funnelLimits, type FunnelLimits } from './funnel-limits';
