@@ -1,0 +1,47 @@
+import { VERDICT_NAMES, type Verdict } from '@/app/_words/verdicts';
+import { classNames } from '@/app/_look/class-names';
+import { MarkShape } from './mark-shape';
+import styles from './station-picture.module.css';
+
+export function Legend({ verdicts, tilted }: { verdicts: Verdict[]; tilted: boolean }) {
+  return (
+    <ul className={styles.legend} role="list">
+      {verdicts.map((verdict) => (
+        <li key={verdict} className={classNames(styles.mark, styles[verdict])}>
+          <Key>
+            <MarkShape verdict={verdict} x={13} y={13} />
+          </Key>
+          <span>{VERDICT_NAMES[verdict]}</span>
+        </li>
+      ))}
+      <li className={classNames(styles.mark, styles.zero)}>
+        <Key>
+          <path className={styles.zeroMark} d="M4 21h18l-9 -16z" />
+        </Key>
+        <span>Zero station</span>
+      </li>
+      <li>
+        <Key>
+          <rect className={styles.tolerance} x={1} y={5} width={24} height={16} />
+        </Key>
+        <span>Tolerance</span>
+      </li>
+      {tilted && (
+        <li>
+          <Key>
+            <path className={styles.tilt} d="M1 18L25 8" />
+          </Key>
+          <span>Shift of the datum, estimated from the zero gauges</span>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function Key({ children }: { children: React.ReactNode }) {
+  return (
+    <svg width={26} height={26} viewBox="0 0 26 26" aria-hidden="true" focusable="false">
+      {children}
+    </svg>
+  );
+}

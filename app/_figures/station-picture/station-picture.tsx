@@ -1,0 +1,77 @@
+import { signed, signedMillimetres } from '@/app/_words/numbers';
+import { VERDICT_NAMES } from '@/app/_words/verdicts';
+import type { Side } from '@/lib/measure';
+import { Legend } from './legend';
+import type { DatumTilt, StationMark } from './marks';
+import { FIELD, scaleFor } from './scale';
+import { SideBand } from './side-band';
+import styles from './station-picture.module.css';
+
+interface StationPictureProps {
+  marks: readonly StationMark[];
+  tilts: readonly DatumTilt[];
+}
+
+const SIDES: [Side, string][] = [
+  ['L', 'Left side'],
+  ['R', 'Right side'],
+];
+
+/** The stations of a round from the side, front at the left: what each height deviates from the sheet. */
+export function StationPicture({ marks, tilts }: StationPictureProps) {
+  if (marks.length === 0) return null;
+  const scale = scaleFor(marks);
+  const sides = SIDES.filter(([side]) => marks.some((mark) => mark.side === side));
+  const height = sides.length * (FIELD.band + FIELD.above) + 8;
+  const cut = marks.some((mark) => Math.abs(mark.deviation) > scale.limit);
+  return (
+    <figure className={styles.figure}>
+      {/* A frame that scrolls has to be reachable by keyboard (WCAG 2.1.1). */}
+      {/* eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
+      <div
+        className={styles.frame}
+        tabIndex={0}
+        role="group"
+        aria-label="Picture, scrolls sideways on a small screen"
+      >
+        <svg viewBox={`0 0 ${FIELD.width} ${height}`} role="img" aria-label={alternative(marks, sides)}>
+          {sides.map(([side, name], index) => (
+            <g key={side} transform={`translate(0 ${index * (FIELD.band + FIELD.above)})`}>
+              <SideBand
+                name={name}
+                marks={marks.filter((mark) => mark.side === side)}
+                tilt={tilts.find((tilt) => tilt.side === side) ?? null}
+                scale={scale}
+              />
+            </g>
+          ))}
+        </svg>
+      </div>
+      <figcaption className={styles.caption}>
+        Front of the vehicle at the left. Deviations are drawn {scale.exaggeration} times as large as
+        distances along the vehicle: above the line the height reads more than the sheet, below it less.
+        {cut &&
+          ` Bars end at ${signedMillimetres(scale.limit, 0)} with a break; their number is the whole deviation.`}
+      </figcaption>
+      <Legend
+        verdicts={[...new Set(marks.filter((mark) => !mark.zero).map((mark) => mark.verdict))]}
+        tilted={tilts.length > 0}
+      />
+    </figure>
+  );
+}
+
+/** The picture in words: every point from front to rear. */
+function alternative(marks: readonly StationMark[], sides: [Side, string][]): string {
+  const told = sides.map(([side, name]) => {
+    const points = marks
+      .filter((mark) => mark.side === side && mark.last)
+      .sort((a, b) => a.station - b.station)
+      .map(
+        (mark) =>
+          `${mark.point} ${signed(mark.deviation)}${mark.zero ? ' (zero station)' : `, ${VERDICT_NAMES[mark.verdict].toLowerCase()}`}`,
+      );
+    return `${name}, millimetres from the sheet: ${points.join('; ')}.`;
+  });
+  return `Stations from the side, front to rear. ${told.join(' ')}`;
+}

@@ -1,0 +1,83 @@
+import type { ReactNode } from 'react';
+import { classNames } from './class-names';
+import styles from './table.module.css';
+
+export interface Column<Row> {
+  /** Stable within the table. */
+  key: string;
+  head: ReactNode;
+  cell: (row: Row) => ReactNode;
+  /** Numbers stand to the right, in tabular figures. */
+  numeric?: boolean;
+  /** The cell that names its row. */
+  names?: boolean;
+  /** Stays on one line. */
+  whole?: boolean;
+  sorted?: 'ascending' | 'descending' | undefined;
+}
+
+interface TableProps<Row> {
+  caption: ReactNode;
+  /** The caption is read aloud but not drawn, where a heading above says the same. */
+  captionOutOfSight?: boolean;
+  columns: Column<Row>[];
+  rows: readonly Row[];
+  rowKey: (row: Row) => string;
+  rowId?: (row: Row) => string | undefined;
+  /** Said in place of the table where there is no row. */
+  empty?: ReactNode;
+}
+
+/** A table that scrolls within its own frame when the screen is narrower than its columns. */
+export function Table<Row>({
+  caption,
+  captionOutOfSight = false,
+  columns,
+  rows,
+  rowKey,
+  rowId,
+  empty,
+}: TableProps<Row>) {
+  if (rows.length === 0 && empty !== undefined) return <p className={styles.empty}>{empty}</p>;
+  return (
+    // A frame that scrolls has to be reachable by keyboard (WCAG 2.1.1).
+    // eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex
+    <div className={styles.frame} tabIndex={0} role="group" aria-label="Table, scrolls sideways">
+      <table className={styles.table}>
+        <caption className={captionOutOfSight ? 'out-of-sight' : styles.caption}>{caption}</caption>
+        <thead>
+          <tr>
+            {columns.map((column) => (
+              <th
+                key={column.key}
+                scope="col"
+                className={classNames(column.numeric && styles.numeric)}
+                aria-sort={column.sorted}
+              >
+                {column.head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={rowKey(row)} id={rowId?.(row)}>
+              {columns.map((column) => {
+                const names = classNames(column.numeric && styles.numeric, column.whole && styles.whole);
+                return column.names ? (
+                  <th key={column.key} scope="row" className={names}>
+                    {column.cell(row)}
+                  </th>
+                ) : (
+                  <td key={column.key} className={names}>
+                    {column.cell(row)}
+                  </td>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+import Link from 'next/link';
+import button from '@/app/_look/button.module.css';
+import { Field } from '@/app/_look/field';
+import { OUTCOME_NAMES, SECTION_NAMES, STAGE_NAMES } from '@/app/_words/jobs';
+import { SECTIONS, STAGES } from '@/lib/measure';
+import { OUTCOMES } from '@/lib/store';
+import type { Question } from './question';
+import styles from './filter-form.module.css';
+
+interface FilterFormProps {
+  question: Question;
+  sheets: string[];
+  technicians: string[];
+}
+
+/** Asks by address (GET), so that a list can be bookmarked, sent on and used without a script. */
+export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
+  return (
+    <form
+      className={styles.form}
+      action="/jobs"
+      method="get"
+      role="search"
+      aria-label="Find jobs"
+      data-print="no"
+    >
+      <Field label="Job number or sheet" id="search">
+        <input id="search" name="search" type="search" defaultValue={question.search} maxLength={100} />
+      </Field>
+      <Choice
+        name="outcome"
+        label="Came out"
+        any="any way"
+        value={question.outcome}
+        choices={OUTCOMES.map((o) => [o, OUTCOME_NAMES[o]])}
+      />
+      <Choice
+        name="stage"
+        label="Stage reached"
+        any="either"
+        value={question.stage}
+        choices={STAGES.map((s) => [s, STAGE_NAMES[s]])}
+      />
+      <Choice
+        name="section"
+        label="Out after repair in"
+        any="any section"
+        value={question.section}
+        choices={SECTIONS.map((s) => [s, SECTION_NAMES[s]])}
+      />
+      <Choice
+        name="technician"
+        label="Technician"
+        any="anyone"
+        value={question.technician}
+        choices={technicians.map((t) => [t, t])}
+      />
+      <Choice
+        name="sheet"
+        label="Sheet"
+        any="any"
+        value={question.sheet}
+        choices={sheets.map((s) => [s, s])}
+      />
+      <Field label="First read from" id="from">
+        <input id="from" name="from" type="date" defaultValue={question.from} />
+      </Field>
+      <Field label="to" id="to">
+        <input id="to" name="to" type="date" defaultValue={question.to} />
+      </Field>
+      {question.sort !== undefined && <input type="hidden" name="sort" value={question.sort} />}
+      {question.direction !== undefined && (
+        <input type="hidden" name="direction" value={question.direction} />
+      )}
+      <div className={styles.buttons}>
+        <button type="submit" className={button.strong}>
+          Show
+        </button>
+        <Link href="/jobs" className={button.button}>
+          Show all
+        </Link>
+      </div>
+    </form>
+  );
+}
+
+interface ChoiceProps {
+  name: string;
+  label: string;
+  any: string;
+  value: string | undefined;
+  choices: (readonly [value: string, text: string])[];
+}
+
+function Choice({ name, label, any, value, choices }: ChoiceProps) {
+  return (
+    <Field label={label} id={name}>
+      <select id={name} name={name} defaultValue={value ?? ''}>
+        <option value="">{any}</option>
+        {choices.map(([choice, text]) => (
+          <option key={choice} value={choice}>
+            {text}
+          </option>
+        ))}
+      </select>
+    </Field>
+  );
+}

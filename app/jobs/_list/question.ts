@@ -1,0 +1,93 @@
+import { DateTime } from 'luxon';
+import { z } from 'zod';
+import { firstOf, type Query } from '@/app/_words/address';
+import { SECTIONS, STAGES } from '@/lib/measure';
+import { JOB_SORTS, OUTCOMES, type JobQuery } from '@/lib/store';
+
+export const PAGE_SIZE = 50;
+
+const date = z.iso.date();
+const name = z.string().max(100);
+
+const schemas = {
+  search: name,
+  sheet: name,
+  technician: name,
+  stage: z.enum(STAGES),
+  section: z.enum(SECTIONS),
+  outcome: z.enum(OUTCOMES),
+  from: date,
+  to: date,
+  sort: z.enum(JOB_SORTS),
+  direction: z.enum(['asc', 'desc']),
+  page: z.coerce.number().int().min(1).max(1_000_000),
+} as const;
+
+type Name = keyof typeof schemas;
+export type Question = { [N in Name]?: z.infer<(typeof schemas)[N]> | undefined };
+
+const WANTED: Record<Name, string> = {
+  search: 'at most 100 characters',
+  sheet: 'at most 100 characters',
+  technician: 'at most 100 characters',
+  stage: STAGES.join(' or '),
+  section: SECTIONS.join(', '),
+  outcome: OUTCOMES.join(', '),
+  from: 'a date such as 2025-03-31',
+  to: 'a date such as 2025-03-31',
+  sort: JOB_SORTS.join(', '),
+  direction: 'asc or desc',
+  page: 'a whole number from 1',
+};
+
+/**
+ * What the address asks of the list of jobs. A part that cannot be understood is left out, and a sentence says so:
+ * a mistyped address shows more jobs than meant, never an error.
+ */
+export function questionFrom(query: Query): { question: Question; notes: string[] } {
+  const notes: string[] = [];
+  const read = <N extends Name>(part: N): Question[N] => {
+    const text = firstOf(query, part);
+    if (text === undefined) return undefined;
+    const parsed = schemas[part].safeParse(text);
+    if (parsed.success) return parsed.data as Question[N];
+    notes.push(
+      `“${text.slice(0, 40)}” is not understood as ${part} (wanted: ${WANTED[part]}), so it was left out.`,
+    );
+    return undefined;
+  };
+  const question: Question = {
+    search: read('search'),
+    sheet: read('sheet'),
+    technician: read('technician'),
+    stage: read('stage'),
+    section: read('section'),
+    outcome: read('outcome'),
+    from: read('from'),
+    to: read('to'),
+    sort: read('sort'),
+    direction: read('direction'),
+    page: read('page'),
+  };
+  return { question, notes };
+}
+
+/** The same in the store's terms: days become times in the shop's zone, the last day included. */
+export function jobQuery(question: Question, timeZone: string): JobQuery {
+  const start = (day: string | undefined, plus = 0) =>
+    day === undefined ? undefined : DateTime.fromISO(day, { zone: timeZone }).plus({ days: plus }).toMillis();
+  return {
+    search: question.search,
+    sheet: question.sheet,
+    technician: question.technician,
+    stage: question.stage,
+    section: question.section,
+    outcome: question.outcome,
+    from: start(question.from),
+    to: start(question.to, 1),
+    sort: question.sort ?? 'opened',
+    direction: question.direction ?? (question.sort === undefined ? 'desc' : 'asc'),
+    page: question.page ?? 1,
+    pageSize: PAGE_SIZE,
+  };
+}

@@ -1,0 +1,39 @@
+import type { Metadata, Viewport } from 'next';
+import { cookies } from 'next/headers';
+import type { ReactNode } from 'react';
+import { Footer } from './_look/footer';
+import { Header } from './_look/header';
+import { themeFrom } from './_look/theme';
+import { WithoutScript } from './_look/without-script';
+import './_look/tokens.css';
+import './_look/base.css';
+import './_look/print.css';
+
+export const metadata: Metadata = {
+  title: { default: 'Rehang', template: '%s · Rehang' },
+  description:
+    'Measurements of crash-damaged vehicles: how repeatable each hand is, and whether the gauge or the body moved.',
+};
+
+export const viewport: Viewport = {
+  width: 'device-width',
+  initialScale: 1,
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#f4f3ef' },
+    { media: '(prefers-color-scheme: dark)', color: '#14191b' },
+  ],
+};
+
+export default async function Layout({ children }: { children: ReactNode }) {
+  const theme = themeFrom((await cookies()).get('theme')?.value);
+  return (
+    <html lang="en" data-theme={theme}>
+      <body>
+        <WithoutScript />
+        <Header theme={theme} />
+        {children}
+        <Footer />
+      </body>
+    </html>
+  );
+}

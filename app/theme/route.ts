@@ -1,0 +1,24 @@
+import type { NextRequest } from 'next/server';
+import { themeFrom } from '@/app/_look/theme';
+
+const YEAR = 365 * 24 * 3600;
+
+/** Keeps the reader's choice of light or dark in a cookie and returns to the page it was made on. */
+export async function POST(request: NextRequest): Promise<Response> {
+  const theme = themeFrom((await request.formData()).get('theme'));
+  return new Response(null, {
+    status: 303,
+    headers: {
+      Location: pageBefore(request),
+      'Set-Cookie': `theme=${theme}; Path=/; Max-Age=${YEAR}; SameSite=Lax; HttpOnly`,
+    },
+  });
+}
+
+/** Only a page of this shop: another host's address in the header is ignored. */
+function pageBefore(request: NextRequest): string {
+  const referer = request.headers.get('referer');
+  if (referer === null || !URL.canParse(referer)) return '/';
+  const url = new URL(referer);
+  return url.host === request.headers.get('host') ? `${url.pathname}${url.search}` : '/';
+}
