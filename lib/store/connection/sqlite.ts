@@ -1,0 +1,102 @@
+import { mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
+import type { SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils';
+import { OneAtATime } from './one-at-a-time';
+import { patiently } from './patiently';
+
+/** Busy is met by trying again without blocking the process, so the driver itself waits only briefly. */
+const DRIVER_WAIT_MS = 20;
+const PRAGMAS =
+  'PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA cache_size = -32000;';
+
+const command = (sql: string): SqlQuery => ({ sql, args: [], argTypes: [] });
+const onlyReads = (query: SqlQuery) => /^\s*SELECT\b/i.test(query.sql);
+
+/**
+ * The SQLite adapter with reads and writes on a connection each. With one connection for both, a query
+ * issued while a transaction is open would run inside it and be lost on its rollback. Transactions begin
+ * IMMEDIATE: two processes that read and then write would otherwise fail each other.
+ */
+export class Sqlite extends PrismaBetterSqlite3 {
+  readonly #path: string;
+
+  constructor(path: string) {
+    super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS });
+    this.#path = path;
+  }
+
+  override async connect(): Promise<SqlDriverAdapter> {
+    mkdirSync(dirname(this.#path), { recursive: true });
+    const writer = await super.connect();
+    await patiently(() => writer.executeScript(PRAGMAS));
+    const reader = await super.connect();
+    await reader.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`);
+    const writes = new OneAtATime();
+
+    const alone = async <Result>(write: () => Promise<Result>): Promise<Result> => {
+      const release = await writes.turn();
+      try {
+        return await patiently(write);
+      } finally {
+        release();
+      }
+    };
+
+    return {
+      provider: 'sqlite',
+      adapterName: writer.adapterName,
+      queryRaw: (query) => (onlyReads(query) ? reader.queryRaw(query) : alone(() => writer.queryRaw(query))),
+      executeRaw: (query) => alone(() => writer.executeRaw(query)),
+      executeScript: (script) => alone(() => writer.executeScript(script)),
+      startTransaction: async () => {
+        const release = await writes.turn();
+        try {
+          await patiently(() => writer.executeRaw(command('BEGIN IMMEDIATE')));
+        } catch (error) {
+          release();
+          throw error;
+        }
+        return transactionOn(writer, release);
+      },
+      dispose: async () => {
+        await reader.dispose();
+        await writer.dispose();
+      },
+    };
+  }
+}
+
+/** The open transaction: it ends itself, so that a failed COMMIT still frees the connection. */
+function transactionOn(writer: SqlDriverAdapter, release: () => void): Transaction {
+  const run = async (sql: string) => {
+    await writer.executeRaw(command(sql));
+  };
+  return {
+    provider: 'sqlite',
+    adapterName: writer.adapterName,
+    options: { usePhantomQuery: true },
+    queryRaw: (query) => writer.queryRaw(query),
+    executeRaw: (query) => writer.executeRaw(query),
+    commit: async () => {
+      try {
+        await run('COMMIT');
+      } catch (error) {
+        await run('ROLLBACK').catch(() => undefined);
+        throw error;
+      } finally {
+        release();
+      }
+    },
+    rollback: async () => {
+      try {
+        await run('ROLLBACK');
+      } finally {
+        release();
+      }
+    },
+    createSavepoint: (name) => run(`SAVEPOINT ${name}`),
+    rollbackToSavepoint: (name) => run(`ROLLBACK TO ${name}`),
+    releaseSavepoint: (name) => run(`RELEASE SAVEPOINT ${name}`),
+  };
+}

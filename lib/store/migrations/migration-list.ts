@@ -1,0 +1,46 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { MigrationList } from '@prisma/schema-engine-wasm/schema_engine_bg';
+import type { DatabaseUrl } from '@/lib/store/connection/database-url';
+
+export type EngineName = DatabaseUrl['engine'];
+
+/** One folder a migration: its SQL, and the schema as it stands after it. */
+export const migrationsFolder = (engine: EngineName): string =>
+  join(fileURLToPath(new URL('../../../prisma/migrations', import.meta.url)), engine);
+
+/** Names of the committed migrations, oldest first. */
+export function migrationNames(engine: EngineName): string[] {
+  const folder = migrationsFolder(engine);
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => entry.name)
+    .sort();
+}
+
+/** The schema after the last committed migration, or null before the first. */
+export function lastSchema(engine: EngineName): string | null {
+  const last = migrationNames(engine).at(-1);
+  return last === undefined
+    ? null
+    : readFileSync(join(migrationsFolder(engine), last, 'schema.prisma'), 'utf8');
+}
+
+/** The committed migrations as the schema engine takes them. */
+export function migrationList(engine: EngineName): MigrationList {
+  const folder = migrationsFolder(engine);
+  return {
+    baseDir: folder,
+    lockfile: { path: 'migration_lock.toml', content: `provider = "${engine}"\n` },
+    shadowDbInitScript: '',
+    migrationDirectories: migrationNames(engine).map((name) => ({
+      path: name,
+      migrationFile: {
+        path: 'migration.sql',
+        content: { tag: 'ok', value: readFileSync(join(folder, name, 'migration.sql'), 'utf8') },
+      },
+    })),
+  };
+}

@@ -1,0 +1,41 @@
+import { mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
+import type { SqlDriverAdapter } from '@prisma/driver-adapter-utils';
+
+/**
+ * The SQLite adapter for migrations: each runs whole or not at all. References are off while it runs,
+ * since redefining a table would otherwise delete what refers to it, and checked before it is kept.
+ */
+export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
+  readonly #path: string;
+
+  constructor(path: string) {
+    super({ url: `file:${path}`, timeout: 30_000 });
+    this.#path = path;
+  }
+
+  override async connect(): Promise<SqlDriverAdapter> {
+    mkdirSync(dirname(this.#path), { recursive: true });
+    const adapter = await super.connect();
+    await adapter.executeScript('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;');
+    const run = adapter.executeScript.bind(adapter);
+    adapter.executeScript = async (script) => {
+      await run('PRAGMA foreign_keys = OFF; BEGIN IMMEDIATE;');
+      try {
+        await run(script);
+        const broken = await adapter.queryRaw({ sql: 'PRAGMA foreign_key_check', args: [], argTypes: [] });
+        if (broken.rows.length > 0) {
+          throw new Error(`The migration would leave ${broken.rows.length} rows that refer to nothing.`);
+        }
+        await run('COMMIT;');
+      } catch (error) {
+        await run('ROLLBACK;').catch(() => undefined);
+        throw error;
+      } finally {
+        await run('PRAGMA foreign_keys = ON;');
+      }
+    };
+    return adapter;
+  }
+}

@@ -1,0 +1,70 @@
+/**
+ * What the database itself refuses, beyond types, keys and references. A new migration takes these
+ * into every CREATE TABLE, for both databases.
+ */
+const words = (column, ...values) => `"${column}" IN (${values.map((value) => `'${value}'`).join(', ')})`;
+const count = (column, least = 0) => `"${column}" >= ${least}`;
+const within = (column, low, high) => `"${column}" BETWEEN ${low} AND ${high}`;
+const said = (column) => `length("${column}") > 0`;
+
+const stage = (column) => words(column, 'before', 'after');
+const side = words('side', '', 'L', 'R');
+const section = words('section', 'front', 'center', 'rear');
+const cause = words('cause', 'neither', 'gauge', 'body', 'both');
+/** No length on a vehicle is longer than a hundred metres; infinity is caught as well. */
+const millimetres = (column) => within(column, -100000, 100000);
+
+export const CHECKS = {
+  Shop: [said('name'), said('timeZone'), `"defaultTolerance" > 0`, count('inputsVersion')],
+  Person: [said('code'), words('role', 'technician', 'trainer', 'manager')],
+  Gauge: [
+    said('tag'),
+    words('kind', 'tram', 'digital-tram', 'tracking', 'centering', 'strut', 'tape'),
+    words('state', 'in-service', 'out-of-service', 'retired'),
+    within('fixedMark', 0, 100000),
+  ],
+  GaugeVerification: [millimetres('error')],
+  Sheet: [said('name')],
+  SheetPoint: [said('letter'), side, section, millimetres('station'), within('halfWidth', 0, 100000)],
+  Dimension: [
+    said('point'),
+    words('quantity', 'length', 'height', 'centerline'),
+    side,
+    `("quantity" = 'height') = ("side" <> '')`,
+    section,
+    millimetres('station'),
+    `"quantity" = 'length' OR "station" IS NOT NULL`,
+    millimetres('nominal'),
+    within('tolerance', 0, 100000),
+  ],
+  Job: [
+    said('number'),
+    stage('lastStage'),
+    count('lastAttempt', 1),
+    count('roundCount', 1),
+    count('setupCount', 1),
+    count('readingCount', 1),
+    `"lastReadAt" >= "openedAt"`,
+  ],
+  Round: [stage('stage'), count('attempt', 1), millimetres('clearance')],
+  Setup: [said('label')],
+  Observation: [count('n', 1), millimetres('mean'), millimetres('deviation'), count('ss'), `"n" > 1 OR "ss" = 0`, cause],
+  Reading: [count('repeat', 1), millimetres('value'), count('line', 1)],
+  RecheckOutcome: [side, cause],
+  LoadedFile: [`length("sha256") = 64`, count('lines'), count('added'), count('alreadyThere')],
+  JobOutcome: [
+    count('out'),
+    `"controlled" >= "out"`,
+    `"frontControlled" >= "frontOut" AND "centerControlled" >= "centerOut" AND "rearControlled" >= "rearOut"`,
+    `"right" IS NULL OR "controlled" > 0`,
+  ],
+  ShopFit: [count('inputsVersion')],
+  RoundVerdict: [within('pZeroMisset', 0, 1), within('maxGauge', 0, 1.000001)],
+  HeightVerdict: [
+    ...['pNeither', 'pGauge', 'pBody', 'pBoth'].map((column) => within(column, 0, 1.000001)),
+    `abs("pNeither" + "pGauge" + "pBody" + "pBoth" - 1) < 0.000001`,
+  ],
+};
+
+/** Tables that SQLite keeps in the order of their key, without a second copy of it. */
+export const CLUSTERED = ['Observation', 'Reading', 'HeightVerdict'];
