@@ -1,0 +1,186 @@
+import type { HeightPair, RoundFrame } from './frame';
+import { type GaugeState, type Learned, MISSETS, type Misset, PATTERNS, type Pattern, type TechnicianHand } from './learned';
+import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS } from './sizes';
+
+/**
+ * One Gaussian hypothesis about a pair of values (left, right): how one setup was set, or where one station's
+ * body is. Means in mm, variances in mm².
+ */
+export interface Component {
+  /** `ordinary` for a setting without a slip. */
+  misset: Misset | 'ordinary';
+  pattern: Pattern;
+  /** Index of the size band, or −1 where the size is known or the hypothesis has none. */
+  band: number;
+  left: number;
+  right: number;
+  varLeft: number;
+  varRight: number;
+  covariance: number;
+  /** ln of the prior weight; for a body without its pattern's probability, which depends on the impact. */
+  logPrior: number;
+}
+
+const LEFT = PATTERNS.indexOf('left');
+const RIGHT = PATTERNS.indexOf('right');
+export const patternIndex = (left: boolean, right: boolean): number =>
+  left ? (right ? PATTERNS.indexOf('both') : LEFT) : right ? RIGHT : 0;
+
+interface Slip {
+  misset: Misset;
+  left: number;
+  right: number;
+}
+
+/** The recognisable slips of this setup, each with its size known in advance. */
+export function slipsOf(pair: HeightPair, frame: RoundFrame): Slip[] {
+  const slips: Slip[] = [];
+  const add = (misset: Misset, left: number, right: number): void => {
+    if (Math.max(Math.abs(left), Math.abs(right)) < 2) return;
+    if (slips.some((s) => s.misset === misset && s.left === left && s.right === right)) return;
+    slips.push({ misset, left, right });
+  };
+  const { clearance } = frame;
+  if (clearance > 0) {
+    add('clearance-omitted', -clearance, -clearance);
+    add('clearance-twice', clearance, clearance);
+  }
+  const [nominalLeft, nominalRight] = nominals(pair);
+  if (Number.isFinite(nominalLeft)) {
+    for (const station of frame.stations) {
+      const row = station.pairs[0];
+      if (!row || row.setup === pair.setup) continue;
+      const [otherLeft, otherRight] = nominals(row);
+      add('other-row', otherLeft - nominalLeft, otherRight - nominalRight);
+    }
+    add('sides-exchanged', nominalRight - nominalLeft, nominalLeft - nominalRight);
+    const left = [...exchanges(nominalLeft + clearance), ...exchanges(nominalLeft)];
+    const right = [...exchanges(nominalRight + clearance), ...exchanges(nominalRight)];
+    if (nominalLeft === nominalRight) for (const size of left) add('digits-exchanged', size, size);
+    for (const size of left) add('digits-exchanged', size, 0);
+    for (const size of right) add('digits-exchanged', 0, size);
+  }
+  for (const [misset, size] of [['tape-10', 10], ['tape-100', 100]] as const) {
+    for (const sign of [-1, 1]) {
+      add(misset, sign * size, 0);
+      add(misset, 0, sign * size);
+    }
+  }
+  return slips;
+}
+
+/** A side that was not read has the other side's sheet value. */
+function nominals(pair: HeightPair): [number, number] {
+  const [left, right] = pair.nominal;
+  return [Number.isFinite(left) ? left : right, Number.isFinite(right) ? right : left];
+}
+
+/** Differences that arise when two neighbouring digits of a whole-millimetre height are exchanged. */
+function exchanges(height: number): number[] {
+  const digits = Math.round(Math.abs(height)).toString();
+  const sizes: number[] = [];
+  for (let i = 0; i + 1 < digits.length; i++) {
+    const first = digits[i];
+    const second = digits[i + 1];
+    if (first === undefined || second === undefined || first === second || (i === 0 && second === '0')) continue;
+    const read = digits.slice(0, i) + second + first + digits.slice(i + 2);
+    sizes.push(Number(read) - Number(digits));
+  }
+  return sizes;
+}
+
+/** All hypotheses about one setting, the ordinary one first. `broad` lumps unknown sizes into one normal distribution. */
+export function settingComponents(
+  pair: HeightPair,
+  frame: RoundFrame,
+  hand: TechnicianHand,
+  gauge: GaugeState,
+  learned: Learned,
+  broad: boolean,
+): Component[] {
+  const variance = hand.setting ** 2;
+  const shared = learned.common * variance;
+  const components: Component[] = [];
+  const push = (misset: Misset | 'ordinary', band: number, left: number, right: number, extra: [number, number, number], weight: number): void => {
+    if (weight <= 0) return;
+    components.push({
+      misset,
+      pattern: 'none',
+      band,
+      left,
+      right,
+      varLeft: variance + extra[0],
+      varRight: variance + extra[1],
+      covariance: shared + extra[2],
+      logPrior: Math.log(weight),
+    });
+  };
+  push('ordinary', -1, 0, 0, [0, 0, 0], 1 - hand.missetRate);
+  const sides: [Misset, number, number][] = [
+    ['both', 1, 1],
+    ['left', 1, 0],
+    ['right', 0, 1],
+  ];
+  const slips = slipsOf(pair, frame);
+  const possible = new Set<Misset>([...slips.map((s) => s.misset), 'both', 'left', 'right', 'other-mark']);
+  let total = 0;
+  for (const misset of MISSETS) if (possible.has(misset)) total += learned.missets[misset];
+  const rate = (misset: Misset): number => (hand.missetRate * learned.missets[misset]) / total;
+  for (const [misset, left, right] of sides) {
+    if (broad) {
+      const v = BROAD_SD ** 2;
+      push(misset, -1, 0, 0, [v * left, v * right, v * left * right], rate(misset));
+      continue;
+    }
+    SIZE_BANDS.forEach(({ centre, sd }, band) => {
+      const weight = (rate(misset) * (learned.missetSizes[band] ?? 0)) / 2;
+      for (const sign of [-1, 1]) {
+        push(misset, band, sign * centre * left, sign * centre * right, [sd ** 2 * left, sd ** 2 * right, sd ** 2 * left * right], weight);
+      }
+    });
+  }
+  for (const sign of [-1, 1]) {
+    const v = gauge.markSd ** 2;
+    push('other-mark', -1, sign * gauge.mark, sign * gauge.mark, [v, v, v], rate('other-mark') / 2);
+  }
+  for (const slip of slips) {
+    const alike = slips.filter((s) => s.misset === slip.misset).length;
+    push(slip.misset, -1, slip.left, slip.right, [0, 0, 0], rate(slip.misset) / alike);
+  }
+  return components;
+}
+
+/** All hypotheses about where one station's body is, the undamaged one first; priors within each pattern. */
+export function bodyComponents(scatter: number, learned: Learned, broad: boolean): Component[] {
+  const variance = scatter ** 2;
+  const components: Component[] = [
+    { misset: 'ordinary', pattern: 'none', band: -1, left: 0, right: 0, varLeft: variance, varRight: variance, covariance: 0, logPrior: 0 },
+  ];
+  const patterns: [Pattern, number, number][] = [
+    ['left', 1, 0],
+    ['right', 0, 1],
+    ['both', 1, 1],
+  ];
+  for (const [pattern, left, right] of patterns) {
+    const bands = broad ? [{ centre: 0, sd: BROAD_SD }] : SIZE_BANDS;
+    bands.forEach(({ centre, sd }, band) => {
+      const weight = broad ? 1 : (learned.damageSizes[band] ?? 0) / 2;
+      if (weight <= 0) return;
+      for (const sign of broad ? [1] : [-1, 1]) {
+        const differs = left * right * (SIDE_DIFFERENCE * (broad ? sd : centre)) ** 2;
+        components.push({
+          misset: 'ordinary',
+          pattern,
+          band: broad ? -1 : band,
+          left: sign * centre * left,
+          right: sign * centre * right,
+          varLeft: variance + sd ** 2 * left + differs,
+          varRight: variance + sd ** 2 * right + differs,
+          covariance: sd ** 2 * left * right,
+          logPrior: Math.log(weight),
+        });
+      }
+    });
+  }
+  return components;
+}
