@@ -1,0 +1,3 @@
+export { collapse, type Collapsed } from './collapse';
+export { collapseByCode, type CollapsedColumns } from './collapse-by-code';
+export { mergeCollapsed, type CollapsedInput } from './merge-collapsed';
