@@ -1,1 +1,24 @@
+/**
+ * The domain: what is measured, and the measurement file.
+ *
+ * A browser component that needs only names and shapes imports '@/lib/measure/types', '@/lib/measure/units' or
+ * '@/lib/measure/dimension', since the file reader here needs Node.
+ */
 export * from './types';
+export * from './dimension';
+export * from './deviation';
+export * from './trade';
+export * from './units';
+export { collapse } from './collapse';
+export { faultList, faultSentence, LISTED_FAULTS, type Fault } from './file/fault';
+export type {
+  FileSource,
+  FileSummary,
+  KnownDimension,
+  KnownSheet,
+  MeasurementFile,
+  ReadOptions,
+} from './file/options';
+export { MAX_FILE_BYTES } from './file/limits';
+export { readMeasurementFile } from './file/read';
+export { measurementFileLines, writeMeasurementFile } from './file/write';

@@ -1,0 +1,102 @@
+import { deviationOf } from './deviation';
+import { dimensionKey } from './dimension';
+import { grouped } from './grouped';
+import type { Job, Observation, Reading, Round, Setup } from './types';
+
+/**
+ * Collapses readings into jobs, rounds, setups and observations.
+ *
+ * The order of the readings changes nothing, to the last bit: values are summed in order of size, setups stand
+ * in order of their first reading (then label), observations likewise (then dimension), jobs likewise (then
+ * number). Rounds stand before 1, before 2, …, after 1, ….
+ */
+export function collapse(readings: Iterable<Reading>): Job[] {
+  const jobs = [...grouped(readings, (reading) => reading.job)].map(([job, lines]) => ({
+    first: firstTime(lines),
+    value: collapseJob(job, lines),
+  }));
+  jobs.sort((a, b) => a.first - b.first || byText(a.value.job, b.value.job));
+  return jobs.map(({ value }) => value);
+}
+
+function collapseJob(job: string, readings: Reading[]): Job {
+  const rounds = [...grouped(readings, (r) => `${r.stage} ${r.attempt}`).values()].map((lines) =>
+    collapseRound(job, lines),
+  );
+  rounds.sort((a, b) => byStage(a) - byStage(b) || a.attempt - b.attempt);
+  return { job, sheet: agreed(readings, (r) => r.sheet), rounds };
+}
+
+function collapseRound(job: string, readings: Reading[]): Round {
+  const [first] = readings;
+  if (first === undefined) throw new RangeError('A round needs at least one reading.');
+  const setups = [...grouped(readings, (r) => r.setup)].map(([label, lines]) => collapseSetup(label, lines));
+  setups.sort((a, b) => a.takenAt - b.takenAt || byText(a.label, b.label));
+  return {
+    job,
+    sheet: agreed(readings, (r) => r.sheet),
+    stage: first.stage,
+    attempt: first.attempt,
+    clearance: agreed(readings, (r) => (r.quantity === 'height' ? r.clearance : null)) ?? 0,
+    setups,
+  };
+}
+
+function collapseSetup(label: string, readings: Reading[]): Setup {
+  const [first] = readings;
+  if (first === undefined) throw new RangeError('A setup needs at least one reading.');
+  const keyed = [...grouped(readings, dimensionKey)].map(([key, lines]) => ({ key, value: observe(lines) }));
+  keyed.sort((a, b) => a.value.takenAt - b.value.takenAt || byText(a.key, b.key));
+  return {
+    label,
+    technician: first.technician,
+    gauge: first.gauge,
+    gaugeKind: agreed(readings, (r) => r.gaugeKind),
+    takenAt: firstTime(readings),
+    observations: keyed.map(({ value }) => value),
+  };
+}
+
+/** Count, mean and sum of squares of the deviations of one dimension in one setup, by two passes. */
+function observe(readings: Reading[]): Observation {
+  const [first] = readings;
+  if (first === undefined) throw new RangeError('An observation needs at least one reading.');
+  const deviations = readings.map(deviationOf).sort((a, b) => a - b);
+  const n = deviations.length;
+  const [origin = 0] = deviations;
+  const mean = origin + deviations.reduce((sum, d) => sum + (d - origin), 0) / n;
+  const residual = deviations.reduce((sum, d) => sum + (d - mean), 0);
+  const squares = deviations.reduce((sum, d) => sum + (d - mean) ** 2, 0);
+  return {
+    quantity: first.quantity,
+    point: first.point,
+    side: first.side,
+    section: agreed(readings, (r) => r.section),
+    station: first.station,
+    zero: first.zero,
+    nominal: first.nominal,
+    tolerance: first.tolerance,
+    n,
+    deviation: mean,
+    ss: n === 1 ? 0 : Math.max(0, squares - residual ** 2 / n),
+    cause: agreed(readings, (r) => r.cause),
+    takenAt: firstTime(readings),
+  };
+}
+
+const byStage = (round: Round) => (round.stage === 'before' ? 0 : 1);
+
+const byText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
+
+function firstTime(readings: readonly Reading[]): number {
+  return readings.reduce((first, reading) => Math.min(first, reading.takenAt), Infinity);
+}
+
+/** What the lines that state it say; they agree in an accepted file. */
+function agreed<T>(readings: readonly Reading[], of: (reading: Reading) => T | null): T | null {
+  for (const reading of readings) {
+    const value = of(reading);
+    if (value !== null) return value;
+  }
+  return null;
+}
