@@ -1,10 +1,23 @@
 import type { Dimension, Side } from './types';
 
-type Identity = Pick<Dimension, 'quantity' | 'point' | 'side'>;
-
-/** What tells two dimensions of a sheet apart: quantity, point and side. `height K L`, `length K-N`. */
-export function dimensionKey({ quantity, point, side }: Identity): string {
+/** What the sheet calls a dimension: `height K L`, `length K-N`, `centerline K`. */
+export function dimensionName({
+  quantity,
+  point,
+  side,
+}: Pick<Dimension, 'quantity' | 'point' | 'side'>): string {
   return side === null ? `${quantity} ${point}` : `${quantity} ${point} ${side}`;
+}
+
+/**
+ * What tells two dimensions of a sheet apart: quantity, point and side, and for a length its sheet value too.
+ * Where both sides of the vehicle share letters and a length does not say its sides, `K-N` is the name of two
+ * lengths: the straight one (left or right) and the diagonal (either way); only the sheet value tells which.
+ * @example dimensionKey({ quantity: 'length', point: 'K-N', side: null, nominal: 1452 }) // 'length K-N 1452'
+ */
+export function dimensionKey(dimension: Pick<Dimension, 'quantity' | 'point' | 'side' | 'nominal'>): string {
+  const name = dimensionName(dimension);
+  return dimension.quantity === 'length' ? `${name} ${dimension.nominal}` : name;
 }
 
 /** A point of the sheet, with the side where it is stated. */

@@ -6,6 +6,7 @@
  */
 export * from './types';
 export * from './dimension';
+export * from './shared-letters';
 export * from './deviation';
 export * from './trade';
 export * from './units';

@@ -1,4 +1,4 @@
-import { dimensionKey } from '../dimension';
+import { dimensionName } from '../dimension';
 import { grouped } from '../grouped';
 import { DEFAULT_TOLERANCE } from '../trade';
 import type { Reading } from '../types';
@@ -20,7 +20,7 @@ export function completed(drafts: Draft[]): Reading[] {
 /** Repeats without a number are numbered in file order, past the numbers that are taken. */
 function numberRepeats(drafts: readonly Draft[]): void {
   if (drafts.every((draft) => draft.repeat !== null)) return;
-  for (const group of grouped(drafts, (d) => `${setupKey(d)}\n${dimensionKey(d)}`).values()) {
+  for (const group of grouped(drafts, (d) => `${setupKey(d)}\n${dimensionName(d)}`).values()) {
     const taken = new Set(group.map((draft) => draft.repeat));
     let next = 1;
     for (const draft of group) {

@@ -63,8 +63,12 @@ export class FieldReader {
     this.fault({ line: this.line, column: 'unit', message, value: unit });
   }
 
+  isEmpty(column: Column): boolean {
+    return this.field(column) === '';
+  }
+
   present(column: Column): boolean {
-    if (this.field(column) !== '') return true;
+    if (!this.isEmpty(column)) return true;
     this.wrong(column, `The field is empty. Every line needs ${column}.`);
     return false;
   }

@@ -1,11 +1,11 @@
-/** The option most like the word, or null where none is like it. Two letters may differ in a long word. */
+/** The option most like the word, or null where none is like it. A third of the letters may differ. */
 export function nearest(word: string, options: readonly string[]): string | null {
   const ranked = options
     .map((option) => ({ option, distance: editDistance(word.toLowerCase(), option.toLowerCase()) }))
     .sort((a, b) => a.distance - b.distance);
   const [best] = ranked;
   if (best === undefined) return null;
-  const allowed = Math.max(1, Math.floor(Math.max(word.length, best.option.length) / 3));
+  const allowed = Math.floor(Math.max(word.length, best.option.length) / 3);
   return best.distance <= allowed ? best.option : null;
 }
 

@@ -13,7 +13,7 @@ export interface KnownDimension {
   zero?: boolean;
 }
 
-/** A known sheet: its dimensions by `dimensionKey`. */
+/** A known sheet: its dimensions, by `dimensionKey`. */
 export type KnownSheet = ReadonlyMap<string, KnownDimension>;
 
 export interface ReadOptions {

@@ -1,18 +1,20 @@
 import type { Reading } from '../types';
 import { textBytes, type ByteCount } from './bytes';
 import { readHeader, type Header } from './columns';
+import { completed } from './complete';
 import { Lines } from './cross';
 import type { Draft } from './draft';
 import type { Fault } from './fault';
+import { KnownSheets } from './known-sheets';
 import type { FileSource, MeasurementFile, ReadOptions } from './options';
 import { readRecords } from './records';
 import { Refusal } from './refusal';
 import { RowReader } from './row';
 import { checkClearance } from './rules/rounds';
 import { checkGauges, checkRepeats, checkSetups } from './rules/setups';
-import { checkJobSheets, checkSheets } from './rules/sheets';
+import { checkLengths } from './rules/lengths';
+import { checkJobSheets, checkKnownSheets, checkSheets } from './rules/sheets';
 import { checkZeroStations } from './rules/zero-stations';
-import { completed } from './complete';
 import type { Separator } from './separator';
 import { summarise } from './summary';
 import { timeReader } from './time';
@@ -83,7 +85,10 @@ class FileReader {
     checkSetups(lines);
     checkGauges(lines);
     checkRepeats(lines);
-    checkSheets(lines, this.options.knownSheets);
+    const known = new KnownSheets(this.options.knownSheets);
+    checkKnownSheets(lines, known);
+    checkLengths(lines, known);
+    checkSheets(lines);
     checkClearance(lines);
     checkZeroStations(lines);
   }

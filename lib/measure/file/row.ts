@@ -1,5 +1,5 @@
 import { isPoint, lengthEnds } from '../dimension';
-import { CAUSES, GAUGE_KINDS, QUANTITIES, SECTIONS, SIDES, STAGES, type Quantity } from '../types';
+import { CAUSES, GAUGE_KINDS, QUANTITIES, SECTIONS, SIDES, STAGES, type Quantity, type Side } from '../types';
 import type { Column, Header } from './columns';
 import type { Draft } from './draft';
 import type { Fault } from './fault';
@@ -41,7 +41,7 @@ export class RowReader {
       setup: read.label('setup'),
       quantity,
       point,
-      side: read.optionalWord('side', SIDES),
+      side: this.side(quantity),
       section: read.optionalWord('section', SECTIONS),
       station: read.optionalNumber('station_mm', STATION_RANGE, 'a station'),
       zero: this.zero(),
@@ -79,6 +79,13 @@ export class RowReader {
     return false;
   }
 
+  private side(quantity: Quantity | null): Side | null {
+    if (quantity === null || quantity === 'height') return this.read.optionalWord('side', SIDES);
+    if (this.read.isEmpty('side')) return null;
+    this.read.wrong('side', `A ${quantity} has no side. Leave the field empty.`);
+    return null;
+  }
+
   private zero(): boolean | null {
     const word = this.read.optionalWord('zero', ['yes', 'no'] as const);
     return word === null ? null : word === 'yes';
@@ -111,8 +118,6 @@ export class RowReader {
     }
     if (quantity === 'height') {
       if (draft.side === null) this.needed('side', 'A height needs its side, L or R.');
-    } else if (draft.side !== null) {
-      read.wrong('side', `A ${quantity} has no side. Leave the field empty.`);
     }
     if (quantity !== 'length') {
       if (draft.station === null)

@@ -1,4 +1,4 @@
-import { dimensionKey } from '@/lib/measure/dimension';
+import { dimensionName } from '@/lib/measure/dimension';
 import { agreeing, disagreements } from '../agreement';
 import type { Column } from '../columns';
 import { setupKey, setupName, type Lines } from '../cross';
@@ -35,6 +35,14 @@ export function checkSetups(lines: Lines): void {
       lines.refuse(found.odd, 'point', sentence(message), found.says);
     }
   }
+  for (const group of lines
+    .by((d) => (d.quantity === 'length' ? `${setupKey(d)}\n${d.point}` : null))
+    .values()) {
+    for (const found of disagreements(group, (d) => d.nominal)) {
+      const message = `nominal_mm of ${dimensionName(found.odd)} is ${found.says} here and ${found.most} on ${agreeing(found)}, in one setup. A gauge is set to one length: correct it, or give each setting its own setup label.`;
+      lines.refuse(found.odd, 'nominal_mm', message, found.says);
+    }
+  }
   for (const group of lines.by((d) => `${setupKey(d)}\n${d.side ?? ''}`).values()) {
     for (const found of disagreements(group, (d) => d.cause)) {
       const message = `The cause is ${found.says} here and ${found.most} on ${agreeing(found)}, for the same setup and side. A re-check proves one cause: correct it.`;
@@ -56,7 +64,7 @@ export function checkGauges(lines: Lines): void {
 /** No reading is there twice: repeats of a dimension in a setup have different numbers. */
 export function checkRepeats(lines: Lines): void {
   for (const group of lines
-    .by((d) => (d.repeat === null ? null : `${setupKey(d)}\n${dimensionKey(d)}`))
+    .by((d) => (d.repeat === null ? null : `${setupKey(d)}\n${dimensionName(d)}`))
     .values()) {
     const first = new Map<number | null, Draft>();
     for (const draft of group) {
@@ -65,7 +73,7 @@ export function checkRepeats(lines: Lines): void {
         first.set(draft.repeat, draft);
         continue;
       }
-      const message = `Repeat ${draft.repeat ?? ''} of ${dimensionKey(draft)} in ${setupName(draft)} is on line ${earlier.line} already. Remove one of the lines, or number the repeats.`;
+      const message = `Repeat ${draft.repeat ?? ''} of ${dimensionName(draft)} in ${setupName(draft)} is on line ${earlier.line} already. Remove one of the lines, or number the repeats.`;
       lines.refuse(draft, 'repeat', message, draft.repeat);
     }
   }
