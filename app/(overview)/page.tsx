@@ -1,0 +1,140 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { attentionNow } from '@/app/_overview/attention';
+import { AttentionList } from '@/app/_overview/attention-list';
+import { departuresFrom } from '@/app/_overview/departures';
+import { NothingYet } from '@/app/_overview/nothing-yet';
+import { monthPoints } from '@/app/_overview/months';
+import { RateGroups } from '@/app/_figures/rate-groups';
+import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
+import { FiguresRow } from '@/app/_look/figures-row';
+import { Page } from '@/app/_look/page';
+import { Panel } from '@/app/_look/panel';
+import { currentFigures, rateOf } from '@/app/_shop/pending';
+import { address, technicianAddress } from '@/app/_words/address';
+import { SECTION_NAMES } from '@/app/_words/jobs';
+import { count, grouped, percent } from '@/app/_words/numbers';
+import { day } from '@/app/_words/times';
+import { SECTIONS } from '@/lib/measure';
+import { countJobs, countOutcomes, getShop, listJobs, listLoadedFiles } from '@/lib/store';
+
+export const metadata: Metadata = { title: { absolute: 'Rehang: overview' } };
+
+export default async function Overview() {
+  const shop = await getShop();
+  const jobs = await countJobs(shop.id);
+  if (jobs === 0) return <NothingYet shop={shop.name} />;
+
+  const newest = await listJobs(shop.id, { sort: 'opened', direction: 'desc', pageSize: 1 });
+  const now = newest.rows[0]?.lastReadAt ?? 0;
+  const [all, months, technicians, sheets, sections, attention, figures, files] = await Promise.all([
+    countOutcomes(shop.id, 'shop'),
+    countOutcomes(shop.id, 'month'),
+    countOutcomes(shop.id, 'technician'),
+    countOutcomes(shop.id, 'sheet'),
+    countOutcomes(shop.id, 'section'),
+    attentionNow(shop.id, now),
+    currentFigures(shop.id),
+    listLoadedFiles(shop.id),
+  ]);
+  const whole = all[0] ?? { jobs: 0, right: 0 };
+  const rate = rateOf(whole.right, whole.jobs);
+  const readings = files.reduce((sum, file) => sum + file.added, 0);
+
+  return (
+    <Page
+      title={shop.name}
+      lead={`Right the first time, and what asks for a hand now. Newest reading ${day(now, shop.timeZone)}.`}
+    >
+      <FiguresRow
+        figures={[
+          {
+            name: 'Right first time',
+            value: rate.rate === null ? 'none yet' : percent(rate.rate),
+            detail:
+              rate.low === null || rate.high === null
+                ? rate.why
+                : `95 % interval ${percent(rate.low)} to ${percent(rate.high)}, ${rate.right} of ${count(rate.jobs, 'job')}`,
+          },
+          {
+            name: 'Jobs',
+            value: grouped(jobs),
+            detail: <Link href={address('/jobs', { outcome: 'wrong' })}>those not right first time</Link>,
+          },
+          {
+            name: 'Readings',
+            value: grouped(readings),
+            detail: count(files.length, 'file loaded', 'files loaded'),
+          },
+          {
+            name: 'Rounds to settle',
+            value: attention.open.length + attention.undecidable.length,
+            detail: 'of the newest 200 rounds',
+          },
+        ]}
+      />
+
+      <Panel id="attention" title="What needs attention now">
+        <AttentionList
+          attention={attention}
+          departures={figures === null ? [] : departuresFrom(figures.figures)}
+          now={now}
+          timeZone={shop.timeZone}
+        />
+      </Panel>
+
+      <Panel
+        id="months"
+        title="Right first time, month by month"
+        note="A job is right first time when every controlled dimension of its first round after repair is within tolerance."
+      >
+        <RatesOverTime points={monthPoints(months)} shop={rate.rate} />
+      </Panel>
+
+      <Panel
+        id="groups"
+        title="Right first time, side by side"
+        note="In the order of names, never of rates. The band behind the bars is the shop’s own interval; a small group has a wide bar and says little."
+      >
+        <RateGroups
+          caption="By technician who measured the first round after repair"
+          head="Technician"
+          shop={rate}
+          groups={byKey(technicians).map(({ key, jobs: of, right }) => ({
+            key,
+            name: <Link href={technicianAddress(key)}>{key}</Link>,
+            rate: rateOf(right, of),
+          }))}
+        />
+        <RateGroups
+          caption="By section: jobs with every controlled dimension of that section within tolerance"
+          head="Section"
+          shop={rate}
+          groups={SECTIONS.flatMap((section) =>
+            sections
+              .filter(({ key }) => key === section)
+              .map(({ jobs: of, right }) => ({
+                key: section,
+                name: SECTION_NAMES[section],
+                rate: rateOf(right, of),
+              })),
+          )}
+        />
+        <RateGroups
+          caption="By dimension sheet"
+          head="Sheet"
+          shop={rate}
+          groups={byKey(sheets).map(({ key, jobs: of, right }) => ({
+            key,
+            name: key === '' ? 'none named' : <Link href={address('/jobs', { sheet: key })}>{key}</Link>,
+            rate: rateOf(right, of),
+          }))}
+        />
+      </Panel>
+    </Page>
+  );
+}
+
+function byKey<Counted extends { key: string }>(counts: readonly Counted[]): Counted[] {
+  return [...counts].sort((a, b) => a.key.localeCompare(b.key, 'en', { numeric: true }));
+}

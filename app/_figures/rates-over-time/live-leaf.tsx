@@ -1,0 +1,41 @@
+'use client';
+
+import dynamic from 'next/dynamic';
+import { useState, type ReactNode } from 'react';
+import type { RatePoint } from './point';
+import styles from './rates-over-time.module.css';
+
+const Live = dynamic(() => import('./live'), { ssr: false });
+
+interface LiveLeafProps {
+  points: RatePoint[];
+  shop: number | null;
+  label: string;
+  /** The still figure. */
+  children: ReactNode;
+}
+
+/** Shows the still figure at once; the chart that answers comes when the reader asks for it. */
+export function LiveLeaf({ points, shop, label, children }: LiveLeafProps) {
+  const [live, setLive] = useState(false);
+  return (
+    <>
+      <div className={live ? styles.inPrint : undefined}>{children}</div>
+      {live ? (
+        <div className={styles.onScreen}>
+          <Live points={points} shop={shop} label={label} />
+        </div>
+      ) : (
+        <button
+          type="button"
+          className={styles.ask}
+          data-needs-script
+          data-print="no"
+          onClick={() => setLive(true)}
+        >
+          Read it month by month
+        </button>
+      )}
+    </>
+  );
+}

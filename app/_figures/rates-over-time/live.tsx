@@ -1,0 +1,108 @@
+'use client';
+
+import {
+  CartesianGrid,
+  ComposedChart,
+  ErrorBar,
+  Line,
+  ReferenceLine,
+  ResponsiveContainer,
+  Tooltip,
+  XAxis,
+  YAxis,
+} from 'recharts';
+import { count, percent } from '@/app/_words/numbers';
+import { monthName } from '@/app/_words/times';
+import type { RatePoint } from './point';
+import styles from './rates-over-time.module.css';
+
+interface LiveProps {
+  points: readonly RatePoint[];
+  shop: number | null;
+  label: string;
+}
+
+/** The figure that answers to pointer and arrow keys: the numbers of one month at a time. */
+export default function Live({ points, shop, label }: LiveProps) {
+  const data = points.map((point) => ({
+    ...point,
+    whisker:
+      point.rate === null || point.low === null || point.high === null
+        ? [0, 0]
+        : [point.rate - point.low, point.high - point.rate],
+  }));
+  return (
+    <ResponsiveContainer width="100%" aspect={8 / 3}>
+      <ComposedChart
+        data={data}
+        title={label}
+        accessibilityLayer
+        margin={{ top: 14, right: 12, bottom: 4, left: 0 }}
+      >
+        <CartesianGrid vertical={false} stroke="var(--grid)" />
+        <XAxis
+          dataKey="month"
+          tickFormatter={shortMonth}
+          tick={{ fill: 'var(--ink-soft)' }}
+          stroke="var(--line-strong)"
+        />
+        <YAxis
+          domain={[0, 1]}
+          ticks={[0, 0.25, 0.5, 0.75, 1]}
+          tickFormatter={percent}
+          tick={{ fill: 'var(--ink-soft)' }}
+          stroke="var(--line-strong)"
+          width={64}
+        />
+        {shop !== null && (
+          <ReferenceLine y={shop} stroke="var(--band-line)" strokeDasharray="6 5" strokeWidth={2} />
+        )}
+        <Tooltip content={<Told />} cursor={{ stroke: 'var(--line-strong)' }} isAnimationActive={false} />
+        <Line
+          dataKey="rate"
+          stroke="none"
+          dot={{ r: 6, fill: 'var(--surface)', stroke: 'var(--accent)', strokeWidth: 3 }}
+          activeDot={{ r: 8, fill: 'var(--accent)' }}
+          isAnimationActive={false}
+        >
+          <ErrorBar
+            dataKey="whisker"
+            width={6}
+            strokeWidth={2.5}
+            stroke="var(--accent)"
+            isAnimationActive={false}
+          />
+        </Line>
+      </ComposedChart>
+    </ResponsiveContainer>
+  );
+}
+
+const shortMonth = (month: string) => monthName(month).slice(0, 3);
+
+interface ToldProps {
+  active?: boolean;
+  payload?: readonly { payload?: RatePoint }[];
+}
+
+function Told({ active, payload }: ToldProps) {
+  const point = payload?.[0]?.payload;
+  if (active !== true || point === undefined) return null;
+  return (
+    <div className={styles.told}>
+      <p>{monthName(point.month)}</p>
+      {point.rate === null || point.low === null || point.high === null ? (
+        <p>No job came to an answer.</p>
+      ) : (
+        <>
+          <p>
+            {percent(point.rate)}, interval {percent(point.low)} to {percent(point.high)}
+          </p>
+          <p>
+            {point.right} of {count(point.jobs, 'job')}
+          </p>
+        </>
+      )}
+    </div>
+  );
+}

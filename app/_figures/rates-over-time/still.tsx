@@ -1,0 +1,58 @@
+import { monthName } from '@/app/_words/times';
+import type { RatePoint } from './point';
+import styles from './rates-over-time.module.css';
+
+const WIDTH = 800;
+const HEIGHT = 300;
+const LEFT = 56;
+const RIGHT = 12;
+const TOP = 14;
+const BOTTOM = 44;
+
+interface StillProps {
+  points: readonly RatePoint[];
+  shop: number | null;
+  label: string;
+}
+
+/** The same figure drawn on the server: for the first sight, for print, and where no script runs. */
+export function Still({ points, shop, label }: StillProps) {
+  const step = (WIDTH - LEFT - RIGHT) / Math.max(1, points.length);
+  const x = (index: number) => LEFT + (index + 0.5) * step;
+  const y = (share: number) => TOP + (1 - share) * (HEIGHT - TOP - BOTTOM);
+  const every = Math.ceil(points.length / 12);
+  return (
+    <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
+      {[0, 0.25, 0.5, 0.75, 1].map((share) => (
+        <g key={share}>
+          <path className={styles.grid} d={`M${LEFT} ${y(share)}H${WIDTH - RIGHT}`} />
+          <text className={styles.tick} x={LEFT - 8} y={y(share) + 5} textAnchor="end">
+            {share * 100} %
+          </text>
+        </g>
+      ))}
+      {shop !== null && <path className={styles.shop} d={`M${LEFT} ${y(shop)}H${WIDTH - RIGHT}`} />}
+      {points.map((point, index) => (
+        <g key={point.month}>
+          {point.low !== null && point.high !== null && (
+            <path
+              className={styles.whisker}
+              d={`M${x(index)} ${y(point.low)}V${y(point.high)}m-6 0h12M${x(index) - 6} ${y(point.low)}h12`}
+            />
+          )}
+          {point.rate !== null && <circle className={styles.dot} cx={x(index)} cy={y(point.rate)} r={6} />}
+          {index % every === 0 && (
+            <text className={styles.tick} x={x(index)} y={HEIGHT - 24} textAnchor="middle">
+              {monthName(point.month).slice(0, 3)}
+            </text>
+          )}
+          {(index === 0 || point.month.endsWith('-01')) && (
+            <text className={styles.tick} x={x(index)} y={HEIGHT - 7} textAnchor="middle">
+              {point.month.slice(0, 4)}
+            </text>
+          )}
+        </g>
+      ))}
+    </svg>
+  );
+}

@@ -1,0 +1,118 @@
+import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { Glyph, type GlyphName } from '@/app/_look/glyph';
+import { gaugeAddress, jobAddress, roundAnchor, technicianAddress } from '@/app/_words/address';
+import { roundName } from '@/app/_words/jobs';
+import { count } from '@/app/_words/numbers';
+import { day } from '@/app/_words/times';
+import { gaugeConcern, openHeights, type Attention, type JudgedRound } from './attention';
+import type { Departure } from './departures';
+import styles from './attention-list.module.css';
+
+/** More lines than this are told as a count: a list that never ends is not read. */
+const SHOWN = 6;
+
+interface AttentionListProps {
+  attention: Attention;
+  departures: Departure[];
+  now: number;
+  timeZone: string;
+}
+
+export function AttentionList({ attention, departures, now, timeZone }: AttentionListProps) {
+  const nothing =
+    attention.open.length + attention.undecidable.length + attention.gauges.length + departures.length === 0;
+  if (nothing) return <p>Nothing in the latest rounds asks for a re-check, and every gauge is verified.</p>;
+  return (
+    <div className={styles.groups}>
+      <Group title="Rounds to settle with a re-check" glyph="undecided" total={attention.open.length}>
+        {attention.open.slice(0, SHOWN).map((round) => (
+          <RoundLine key={roundKey(round)} round={round} timeZone={timeZone}>
+            {round.nextChecks[0]?.words}
+          </RoundLine>
+        ))}
+      </Group>
+      <Group
+        title="Rounds that cannot be decided: center section first"
+        glyph="caution"
+        total={attention.undecidable.length}
+      >
+        {attention.undecidable.slice(0, SHOWN).map((round) => (
+          <RoundLine key={roundKey(round)} round={round} timeZone={timeZone}>
+            {round.why}
+          </RoundLine>
+        ))}
+      </Group>
+      <Group title="Technicians apart from the shop, beyond chance" glyph="both" total={departures.length}>
+        {departures.map((departure) => (
+          <li key={`${departure.technician} ${departure.of}`}>
+            <Link href={technicianAddress(departure.technician)}>{departure.technician}</Link>
+            <p>{departure.words}</p>
+          </li>
+        ))}
+      </Group>
+      <Group title="Gauges to take out of use or verify" glyph="gauge" total={attention.gauges.length}>
+        {attention.gauges.map((gauge) => (
+          <li key={gauge.tag}>
+            <Link href={gaugeAddress(gauge.tag)}>{gauge.tag}</Link>
+            <p>
+              {gaugeConcern(gauge, now)}
+              {gauge.verifiedAt !== null && `, last verified ${day(gauge.verifiedAt, timeZone)}`}
+            </p>
+          </li>
+        ))}
+      </Group>
+    </div>
+  );
+}
+
+interface GroupProps {
+  title: string;
+  glyph: GlyphName;
+  total: number;
+  children: ReactNode[];
+}
+
+function Group({ title, glyph, total, children }: GroupProps) {
+  if (total === 0) return null;
+  return (
+    <section className={styles.group}>
+      <h3>
+        <Glyph name={glyph} />
+        {title} <span>({total})</span>
+      </h3>
+      <ul role="list">{children}</ul>
+      {total > children.length && (
+        <p className={styles.rest}>and {count(total - children.length, 'more round')} of the last 200</p>
+      )}
+    </section>
+  );
+}
+
+function RoundLine({
+  round,
+  timeZone,
+  children,
+}: {
+  round: JudgedRound;
+  timeZone: string;
+  children: ReactNode;
+}) {
+  const open = openHeights(round).length;
+  return (
+    <li>
+      <Link href={`${jobAddress(round.job)}#${roundAnchor(round.stage, round.attempt)}`} prefetch={false}>
+        {round.job}
+      </Link>
+      <p>
+        <span className={styles.when}>
+          {roundName(round.stage, round.attempt)}, {day(round.at, timeZone)}
+          {round.decidable && `, ${count(open, 'height')} open`}.{' '}
+        </span>
+        {children}
+      </p>
+    </li>
+  );
+}
+
+const roundKey = (round: JudgedRound) => `${round.job} ${round.stage} ${round.attempt}`;

@@ -1,0 +1,53 @@
+import { verdictOf } from '@/app/_words/verdicts';
+import type { RoundVerdict } from '@/lib/assess';
+import { roundVerdicts } from '@/lib/refresh';
+import { listGauges, type Gauge, type ShopId } from '@/lib/store';
+
+/** A gauge not verified for longer than this is out of verification, ms. Common practice: once a year. */
+export const VERIFIED_FOR = 365 * 24 * 3600 * 1000;
+
+/** So many rounds back the overview looks; older ones are history. */
+const LOOKED_BACK = 200;
+
+export type JudgedRound = RoundVerdict & { at: number };
+
+export interface Attention {
+  /** Last rounds of their jobs with a height that is undecided or likely mis-set, and a check that would tell. */
+  open: JudgedRound[];
+  undecidable: JudgedRound[];
+  gauges: Gauge[];
+}
+
+/** What somebody should do something about now, newest first. `now` is the time of the newest reading. */
+export async function attentionNow(shop: ShopId, now: number): Promise<Attention> {
+  const [rounds, gauges] = await Promise.all([
+    roundVerdicts(shop, { last: true, limit: LOOKED_BACK }),
+    listGauges(shop),
+  ]);
+  return {
+    open: rounds.filter(
+      (round) => round.decidable && round.nextChecks.length > 0 && openHeights(round).length > 0,
+    ),
+    undecidable: rounds.filter((round) => !round.decidable),
+    gauges: gauges.filter((gauge) => gaugeConcern(gauge, now) !== null),
+  };
+}
+
+/** Heights of a round that a re-check should settle. */
+export function openHeights(round: RoundVerdict): RoundVerdict['heights'] {
+  return round.heights.filter((height) => {
+    const verdict = verdictOf(height.p);
+    return !height.zero && (verdict === 'undecided' || verdict === 'gauge' || verdict === 'both');
+  });
+}
+
+/** Why a gauge should not be used as it is, or null. */
+export function gaugeConcern(
+  gauge: Gauge,
+  now: number,
+): 'out of service' | 'never verified' | 'verification overdue' | null {
+  if (gauge.state === 'retired') return null;
+  if (gauge.state === 'out-of-service') return 'out of service';
+  if (gauge.verifiedAt === null) return 'never verified';
+  return now - gauge.verifiedAt > VERIFIED_FOR ? 'verification overdue' : null;
+}

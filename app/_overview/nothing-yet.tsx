@@ -1,0 +1,27 @@
+import Link from 'next/link';
+import button from '@/app/_look/button.module.css';
+import { Empty } from '@/app/_look/empty';
+import { Page } from '@/app/_look/page';
+
+export function NothingYet({ shop }: { shop: string }) {
+  return (
+    <Page
+      title={shop}
+      lead="How repeatable each hand is, whether the gauge or the body moved, and how often a repair is right the first time."
+    >
+      <Empty
+        title="No measurement is here yet"
+        action={
+          <Link className={button.strong} href="/load">
+            Load a measurement file
+          </Link>
+        }
+      >
+        <p>
+          Load what the shop has measured: one reading a line, as a spreadsheet saves it. With the first file
+          this page shows the rate of jobs right first time, and what to re-check next.
+        </p>
+      </Empty>
+    </Page>
+  );
+}

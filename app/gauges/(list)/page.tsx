@@ -1,0 +1,85 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { EstimateTable } from '@/app/_figures/estimate-table';
+import { Empty } from '@/app/_look/empty';
+import { Page } from '@/app/_look/page';
+import { Panel } from '@/app/_look/panel';
+import { Table } from '@/app/_look/table';
+import { currentFigures } from '@/app/_shop/pending';
+import { gaugeAddress } from '@/app/_words/address';
+import { kindName, StateTag } from '@/app/_words/gauges';
+import { millimetres } from '@/app/_words/numbers';
+import { day } from '@/app/_words/times';
+import { getShop, listGauges } from '@/lib/store';
+import { gaugeEstimates } from '../_parts/estimates';
+
+export const metadata: Metadata = { title: 'Gauges' };
+
+export default async function Gauges() {
+  const shop = await getShop();
+  const [gauges, figures] = await Promise.all([listGauges(shop.id), currentFigures(shop.id)]);
+  if (gauges.length === 0) {
+    return (
+      <Page title="Gauges">
+        <Empty title="No gauge is known yet" action={<Link href="/load">Load a measurement file</Link>}>
+          <p>Gauges appear with the first file that names their asset tags.</p>
+        </Empty>
+      </Page>
+    );
+  }
+  return (
+    <Page
+      title="Gauges"
+      lead="A gauge that was dropped or looks bent is out of service until it is verified."
+    >
+      <Panel id="list" title="State of service">
+        <Table
+          caption="Gauges in the order of their asset tags"
+          rows={[...gauges].sort((a, b) => a.tag.localeCompare(b.tag, 'en', { numeric: true }))}
+          rowKey={(gauge) => gauge.tag}
+          columns={[
+            {
+              key: 'tag',
+              head: 'Asset tag',
+              names: true,
+              cell: (gauge) => (
+                <Link href={gaugeAddress(gauge.tag)} prefetch={false}>
+                  {gauge.tag}
+                </Link>
+              ),
+            },
+            { key: 'kind', head: 'Kind', whole: true, cell: (gauge) => kindName(gauge.kind) },
+            {
+              key: 'mark',
+              head: 'Tip to fixed mark',
+              numeric: true,
+              cell: (gauge) => (gauge.fixedMark === null ? 'not recorded' : millimetres(gauge.fixedMark)),
+            },
+            { key: 'state', head: 'State', cell: (gauge) => <StateTag gauge={gauge} /> },
+            {
+              key: 'verified',
+              head: 'Last verified',
+              whole: true,
+              cell: (gauge) =>
+                gauge.verifiedAt === null ? 'not on record' : day(gauge.verifiedAt, shop.timeZone),
+            },
+          ]}
+        />
+      </Panel>
+      {figures !== null && (
+        <Panel
+          id="bias"
+          title="Bias"
+          note="Whether heights read with this gauge come out high or low, technicians set aside. Where the interval leaves zero out, verify the gauge."
+        >
+          <EstimateTable
+            caption="Bias of heights, by gauge"
+            head="Gauge"
+            kind="bias"
+            estimates={gaugeEstimates(figures.figures.gauges)}
+          />
+        </Panel>
+      )}
+    </Page>
+  );
+}

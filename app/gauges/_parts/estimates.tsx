@@ -1,0 +1,24 @@
+import Link from 'next/link';
+import type { Estimate } from '@/app/_figures/estimate-table';
+import { gaugeAddress } from '@/app/_words/address';
+import { count } from '@/app/_words/numbers';
+import type { GaugeFigures } from '@/lib/assess';
+
+/** Bias of every gauge, in the order of their tags. */
+export function gaugeEstimates(gauges: readonly GaugeFigures[]): Estimate[] {
+  return [...gauges]
+    .sort((a, b) => a.gauge.localeCompare(b.gauge, 'en', { numeric: true }))
+    .map((one) => ({
+      key: one.gauge,
+      name: (
+        <Link href={gaugeAddress(one.gauge)} prefetch={false}>
+          {one.gauge}
+        </Link>
+      ),
+      value: one.bias.mean,
+      low: one.bias.low,
+      high: one.bias.high,
+      why: one.bias.why,
+      rests: count(one.readings, 'reading'),
+    }));
+}

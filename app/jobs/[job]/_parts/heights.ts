@@ -1,0 +1,103 @@
+import type { DatumTilt, StationMark } from '@/app/_figures/station-picture/marks';
+import { verdictOf, type Verdict } from '@/app/_words/verdicts';
+import type { HeightVerdict, RoundVerdict } from '@/lib/assess';
+import { SIDES, type Round, type Side } from '@/lib/measure';
+
+/** One height of one setup: what was read, what it counts for, and what is thought of it. */
+export interface HeightRow {
+  key: string;
+  point: string;
+  side: Side;
+  station: number | null;
+  zero: boolean;
+  nominal: number;
+  tolerance: number;
+  /** As read, clearance included: the mean of the setup's readings. */
+  reading: number;
+  deviation: number;
+  n: number;
+  setup: string;
+  gauge: string;
+  technician: string;
+  /** Several setups of one height: the last one counts for the record. */
+  last: boolean;
+  verdict: HeightVerdict | null;
+}
+
+/** Heights of a round from front to rear, left before right, each setup in the order it was hung. */
+export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRow[] {
+  const verdicts = new Map(
+    verdict?.heights.map((height) => [`${height.setup} ${height.point} ${height.side}`, height]),
+  );
+  const lastSetup = new Map<string, string>();
+  const rows: HeightRow[] = [];
+  for (const setup of round.setups) {
+    for (const seen of setup.observations) {
+      if (seen.quantity !== 'height' || seen.side === null) continue;
+      lastSetup.set(`${seen.point} ${seen.side}`, setup.label);
+      rows.push({
+        key: `${setup.label} ${seen.point} ${seen.side}`,
+        point: seen.point,
+        side: seen.side,
+        station: seen.station,
+        zero: seen.zero,
+        nominal: seen.nominal,
+        tolerance: seen.tolerance,
+        reading: seen.nominal + round.clearance + seen.deviation,
+        deviation: seen.deviation,
+        n: seen.n,
+        setup: setup.label,
+        gauge: setup.gauge,
+        technician: setup.technician,
+        last: false,
+        verdict: verdicts.get(`${setup.label} ${seen.point} ${seen.side}`) ?? null,
+      });
+    }
+  }
+  for (const row of rows) row.last = lastSetup.get(`${row.point} ${row.side}`) === row.setup;
+  return rows.sort(
+    (a, b) =>
+      (a.station ?? 0) - (b.station ?? 0) ||
+      a.side.localeCompare(b.side) ||
+      a.point.localeCompare(b.point) ||
+      Number(a.last) - Number(b.last),
+  );
+}
+
+export function verdictOfRow(row: HeightRow, round: RoundVerdict | null): Verdict {
+  return row.verdict === null || round?.decidable === false ? 'undecided' : verdictOf(row.verdict.p);
+}
+
+/** The rows that have a place along the vehicle, as marks for the picture. */
+export function stationMarks(rows: readonly HeightRow[], round: RoundVerdict | null): StationMark[] {
+  return rows.flatMap((row) =>
+    row.station === null
+      ? []
+      : [
+          {
+            key: row.key,
+            point: row.point,
+            side: row.side,
+            station: row.station,
+            zero: row.zero,
+            deviation: row.deviation,
+            tolerance: row.tolerance,
+            verdict: verdictOfRow(row, round),
+            last: row.last,
+            gauge: row.gauge,
+          },
+        ],
+  );
+}
+
+/** The estimated setting errors of the zero gauges that were hung last, side by side. */
+export function datumTilts(rows: readonly HeightRow[]): DatumTilt[] {
+  return SIDES.flatMap((side) => {
+    const ends = rows.flatMap((row) =>
+      row.side === side && row.zero && row.last && row.station !== null && row.verdict !== null
+        ? [{ station: row.station, misset: row.verdict.misset }]
+        : [],
+    );
+    return ends.length === 2 ? [{ side, ends }] : [];
+  });
+}

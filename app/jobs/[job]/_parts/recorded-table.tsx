@@ -1,0 +1,75 @@
+import { Table } from '@/app/_look/table';
+import { setupAnchor } from '@/app/_words/address';
+import { bareMillimetres } from '@/app/_words/numbers';
+import { SECTION_NAMES } from '@/app/_words/jobs';
+import type { RecordedDimension } from '@/lib/assess';
+import { dimensionKey } from '@/lib/measure';
+import { DeviationCell } from './deviation-cell';
+import { expanded } from './height-table';
+
+interface RecordedTableProps {
+  caption: string;
+  rows: RecordedDimension[];
+  uncertainties: ReadonlyMap<string, number>;
+  name: string;
+}
+
+/** Lengths, or readings of the centerline, as they count for the record. */
+export function RecordedTable({ caption, rows, uncertainties, name }: RecordedTableProps) {
+  return (
+    <Table
+      caption={caption}
+      rows={rows}
+      rowKey={dimensionKey}
+      columns={[
+        {
+          key: 'point',
+          head: rows[0]?.quantity === 'length' ? 'From–to' : 'Point',
+          names: true,
+          cell: (row) => row.point.replace('-', '–'),
+        },
+        {
+          key: 'section',
+          head: 'Section',
+          cell: (row) => (row.section === null ? 'not named' : SECTION_NAMES[row.section]),
+        },
+        { key: 'sheet', head: 'Sheet', numeric: true, cell: (row) => bareMillimetres(row.nominal) },
+        {
+          key: 'read',
+          head: 'Read',
+          numeric: true,
+          cell: (row) => bareMillimetres(row.nominal + row.deviation),
+        },
+        {
+          key: 'deviation',
+          head: 'Deviation',
+          numeric: true,
+          cell: (row) => <DeviationCell deviation={row.deviation} within={row.within} />,
+        },
+        {
+          key: 'tolerance',
+          head: 'Tolerance',
+          numeric: true,
+          cell: (row) => `±${bareMillimetres(row.tolerance)}`,
+        },
+        {
+          key: 'uncertainty',
+          head: 'Uncertainty',
+          numeric: true,
+          cell: (row) => expanded(uncertainties.get(`${row.setup} ${dimensionKey(row)}`)),
+        },
+        {
+          key: 'setup',
+          head: 'Setup',
+          whole: true,
+          cell: (row) => (
+            <a href={`#${setupAnchor(`${name} ${row.setup}`)}`}>
+              {row.setup}, {row.gauge}, {row.technician}
+              {row.setups > 1 && ` (last of ${row.setups})`}
+            </a>
+          ),
+        },
+      ]}
+    />
+  );
+}

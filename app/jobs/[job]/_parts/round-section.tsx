@@ -1,0 +1,84 @@
+import { StationPicture } from '@/app/_figures/station-picture/station-picture';
+import { Panel } from '@/app/_look/panel';
+import { recordOf, standardUncertainties } from '@/app/_shop/pending';
+import { roundAnchor } from '@/app/_words/address';
+import { roundName } from '@/app/_words/jobs';
+import { count, millimetres, percent } from '@/app/_words/numbers';
+import { dayAndTime } from '@/app/_words/times';
+import type { Learned, RoundVerdict } from '@/lib/assess';
+import type { Reading, Round } from '@/lib/measure';
+import { datumTilts, heightRows, stationMarks } from './heights';
+import { HeightTable } from './height-table';
+import { RecordedTable } from './recorded-table';
+import { SetupList } from './setup-list';
+import { WhatNext } from './what-next';
+import styles from './round-section.module.css';
+
+interface RoundSectionProps {
+  round: Round;
+  verdict: RoundVerdict | null;
+  learned: Learned | null;
+  readings: Reading[];
+  timeZone: string;
+}
+
+/** One measuring of the job: what to do next, the picture, every dimension, and the setups behind them. */
+export function RoundSection({ round, verdict, learned, readings, timeZone }: RoundSectionProps) {
+  const anchor = roundAnchor(round.stage, round.attempt);
+  const rows = heightRows(round, verdict);
+  const record = recordOf(round);
+  const uncertainties = learned === null ? new Map<string, number>() : standardUncertainties(round, learned);
+  const lengths = record.filter((dimension) => dimension.quantity === 'length');
+  const centerline = record.filter((dimension) => dimension.quantity === 'centerline');
+  return (
+    <Panel id={anchor} title={roundName(round.stage, round.attempt)} note={note(round, timeZone)}>
+      <WhatNext verdict={verdict} />
+      {verdict !== null && rows.some((row) => row.zero) && (
+        <p>
+          Probability that a zero gauge is mis-set, which would tilt the datum of all other stations:{' '}
+          <b>{percent(verdict.pZeroMisset)}</b>.
+        </p>
+      )}
+      <StationPicture marks={stationMarks(rows, verdict)} tilts={verdict === null ? [] : datumTilts(rows)} />
+      {rows.length > 0 && (
+        <HeightTable
+          rows={rows}
+          round={verdict}
+          clearance={round.clearance}
+          uncertainties={uncertainties}
+          name={anchor}
+        />
+      )}
+      {lengths.length > 0 && (
+        <RecordedTable
+          caption="Lengths, point to point, millimetres"
+          rows={lengths}
+          uncertainties={uncertainties}
+          name={anchor}
+        />
+      )}
+      {centerline.length > 0 && (
+        <RecordedTable
+          caption="Centerline, sideways offset of the centre pin, millimetres"
+          rows={centerline}
+          uncertainties={uncertainties}
+          name={anchor}
+        />
+      )}
+      <p className={styles.small}>
+        Uncertainty is expanded, k = 2 (about 95 %): reading again, setting again, and for heights the datum.
+      </p>
+      <details className={styles.setups} open={round.setups.length <= 3}>
+        <summary>{count(round.setups.length, 'setup')} and their readings</summary>
+        <SetupList setups={round.setups} readings={readings} timeZone={timeZone} name={anchor} />
+      </details>
+    </Panel>
+  );
+}
+
+function note(round: Round, timeZone: string): string {
+  const first = round.setups[0];
+  const when = first === undefined ? '' : `${dayAndTime(first.takenAt, timeZone)}. `;
+  const technicians = [...new Set(round.setups.map((setup) => setup.technician))].join(', ');
+  return `${when}Measured by ${technicians}, clearance ${millimetres(round.clearance, 0)}.`;
+}

@@ -1,0 +1,88 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import button from '@/app/_look/button.module.css';
+import { Page } from '@/app/_look/page';
+import { address, technicianAddress } from '@/app/_words/address';
+import { OutcomeTag } from '@/app/_words/jobs';
+import { count } from '@/app/_words/numbers';
+import { labelFrom } from '@/app/_words/parameters';
+import { day } from '@/app/_words/times';
+import { currentLearned, roundVerdicts } from '@/lib/refresh';
+import { getJob, getJobRow, getShop, readingsFor, type JobRow } from '@/lib/store';
+import type { Reading } from '@/lib/measure';
+import { JobCautions } from './_parts/job-cautions';
+import { JobNumbers } from './_parts/job-numbers';
+import { RoundSection } from './_parts/round-section';
+
+interface Props {
+  params: Promise<{ job: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Job ${labelFrom((await params).job)}` };
+}
+
+export default async function JobPage({ params }: Props) {
+  const number = labelFrom((await params).job);
+  const shop = await getShop();
+  const [job, row, verdicts, learned, readings] = await Promise.all([
+    getJob(shop.id, number),
+    getJobRow(shop.id, number),
+    roundVerdicts(shop.id, { job: number }),
+    currentLearned(shop.id),
+    readingsOf(shop.id, number),
+  ]);
+  if (job === null || row === null) notFound();
+
+  return (
+    <Page
+      above={<Link href="/jobs">All jobs</Link>}
+      title={`Job ${job.job}`}
+      lead={<Lead row={row} timeZone={shop.timeZone} />}
+      actions={
+        <a className={button.button} href={address('/jobs/download', { job: job.job })} download>
+          Download this job’s readings
+        </a>
+      }
+    >
+      <JobNumbers row={row} rounds={job.rounds} />
+      {job.rounds.map((round) => (
+        <RoundSection
+          key={`${round.stage} ${round.attempt}`}
+          round={round}
+          verdict={verdicts.find((one) => one.stage === round.stage && one.attempt === round.attempt) ?? null}
+          learned={learned?.learned ?? null}
+          readings={readings.filter(
+            (reading) => reading.stage === round.stage && reading.attempt === round.attempt,
+          )}
+          timeZone={shop.timeZone}
+        />
+      ))}
+      <JobCautions />
+    </Page>
+  );
+}
+
+function Lead({ row, timeZone }: { row: JobRow; timeZone: string }) {
+  return (
+    <>
+      Sheet {row.sheet ?? 'not named'}; first read {day(row.openedAt, timeZone)}; {count(row.rounds, 'round')}
+      ; by{' '}
+      {row.technicians.map((code, index) => (
+        <span key={code}>
+          {index > 0 && ', '}
+          <Link href={technicianAddress(code)}>{code}</Link>
+        </span>
+      ))}
+      . <OutcomeTag outcome={row.outcome} />
+    </>
+  );
+}
+
+/** All readings of one job: some dozens to some hundreds. */
+async function readingsOf(shop: number, job: string): Promise<Reading[]> {
+  const readings: Reading[] = [];
+  for await (const reading of readingsFor(shop, { jobs: [job] })) readings.push(reading);
+  return readings;
+}

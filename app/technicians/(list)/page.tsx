@@ -1,0 +1,101 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { EstimateTable } from '@/app/_figures/estimate-table';
+import { RateGroups } from '@/app/_figures/rate-groups';
+import { Empty } from '@/app/_look/empty';
+import { FiguresPending } from '@/app/_shop/figures-pending';
+import { Page } from '@/app/_look/page';
+import { Panel } from '@/app/_look/panel';
+import { currentFigures, rateOf } from '@/app/_shop/pending';
+import { technicianAddress } from '@/app/_words/address';
+import { countOutcomes, getShop, listPeople } from '@/lib/store';
+import { technicianEstimates } from '../_parts/estimates';
+
+export const metadata: Metadata = { title: 'Technicians' };
+
+export default async function Technicians() {
+  const shop = await getShop();
+  const [people, figures, rates, whole] = await Promise.all([
+    listPeople(shop.id),
+    currentFigures(shop.id),
+    countOutcomes(shop.id, 'technician'),
+    countOutcomes(shop.id, 'shop'),
+  ]);
+  if (people.length === 0) {
+    return (
+      <Page title="Technicians">
+        <Empty
+          title="No technician has measured yet"
+          action={<Link href="/load">Load a measurement file</Link>}
+        >
+          <p>Technicians appear with the first file that names them.</p>
+        </Empty>
+      </Page>
+    );
+  }
+  if (figures === null) return <FiguresPending title="Technicians" />;
+  const { technicians, shop: band } = figures.figures;
+  return (
+    <Page
+      title="Technicians"
+      lead="In the order of their codes: the intervals say what is known, and where they overlap nobody is ahead of anybody."
+    >
+      <Panel
+        id="repeatability"
+        title="Repeatability"
+        note="How far readings scatter when the same gauge is read again without touching it. The band is the shop as a whole."
+      >
+        <EstimateTable
+          caption="Standard deviation of reading again"
+          head="Technician"
+          kind="sd"
+          estimates={technicianEstimates(technicians, 'repeatability')}
+          band={band.repeatability}
+        />
+      </Panel>
+      <Panel
+        id="setting"
+        title="Setting"
+        note="How far one side of a gauge is off when it is set and hung anew, mis-sets put aside. The band is the shop as a whole."
+      >
+        <EstimateTable
+          caption="Standard deviation of setting"
+          head="Technician"
+          kind="sd"
+          estimates={technicianEstimates(technicians, 'setting')}
+          band={band.setting}
+        />
+      </Panel>
+      <Panel
+        id="bias"
+        title="Bias"
+        note="Whether heights come out high or low, against the mean of all technicians."
+      >
+        <EstimateTable
+          caption="Bias of heights"
+          head="Technician"
+          kind="bias"
+          estimates={technicianEstimates(technicians, 'bias')}
+        />
+      </Panel>
+      <Panel
+        id="rates"
+        title="Right first time"
+        note="Counted to the technician who measured the first round after repair. The band is the shop’s interval."
+      >
+        <RateGroups
+          caption="Right first time by technician"
+          head="Technician"
+          shop={rateOf(whole[0]?.right ?? 0, whole[0]?.jobs ?? 0)}
+          groups={[...rates]
+            .sort((a, b) => a.key.localeCompare(b.key, 'en', { numeric: true }))
+            .map(({ key, right, jobs }) => ({
+              key,
+              name: <Link href={technicianAddress(key)}>{key}</Link>,
+              rate: rateOf(right, jobs),
+            }))}
+        />
+      </Panel>
+    </Page>
+  );
+}

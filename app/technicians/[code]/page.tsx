@@ -1,0 +1,124 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { EstimateTable } from '@/app/_figures/estimate-table';
+import button from '@/app/_look/button.module.css';
+import { FiguresRow } from '@/app/_look/figures-row';
+import { Note } from '@/app/_look/note';
+import { Page } from '@/app/_look/page';
+import { Pager } from '@/app/_look/pager';
+import { Panel } from '@/app/_look/panel';
+import { currentFigures } from '@/app/_shop/pending';
+import { address, technicianAddress, type Query } from '@/app/_words/address';
+import { count, grouped } from '@/app/_words/numbers';
+import { pageNumber } from '@/app/_words/page-number';
+import { labelFrom } from '@/app/_words/parameters';
+import { getPerson, getShop, heightsFor, listSetups } from '@/lib/store';
+import { estimateOf } from '../_parts/estimates';
+import { DoubtfulHeights } from '../_parts/doubtful-heights';
+import { rateFigure } from '../_parts/rate-figure';
+import { SetupTable } from '../_parts/setup-table';
+
+interface Props {
+  params: Promise<{ code: string }>;
+  searchParams: Promise<Query>;
+}
+
+const SETUPS_A_PAGE = 20;
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Technician ${labelFrom((await params).code)}` };
+}
+
+export default async function TechnicianPage({ params, searchParams }: Props) {
+  const code = labelFrom((await params).code);
+  const page = pageNumber(await searchParams);
+  const shop = await getShop();
+  const [person, figures, setups, heights] = await Promise.all([
+    getPerson(shop.id, code),
+    currentFigures(shop.id),
+    listSetups(shop.id, { technician: code, page, pageSize: SETUPS_A_PAGE }),
+    heightsFor(shop.id, { technician: code, limit: 400 }),
+  ]);
+  if (person === null) notFound();
+  const own = figures?.figures.technicians.find((one) => one.technician === code) ?? null;
+  const band = figures?.figures.shop;
+
+  return (
+    <Page
+      above={<Link href="/technicians">All technicians</Link>}
+      title={person.name === '' || person.name === code ? code : `${person.name}, ${code}`}
+      lead="How repeatable this hand is, how it sets gauges, and the setups behind each figure."
+      actions={
+        <Link className={button.button} href={address('/jobs', { technician: code })}>
+          Jobs measured by {code}
+        </Link>
+      }
+    >
+      {own === null ? (
+        <Note>
+          <p>There are no figures for {code} yet: they come with the first readings that are assessed.</p>
+        </Note>
+      ) : (
+        <>
+          <FiguresRow
+            figures={[
+              { name: 'Jobs', value: grouped(own.jobs) },
+              { name: 'Setups', value: grouped(own.setups) },
+              { name: 'Readings', value: grouped(own.readings) },
+              rateFigure(own.firstTimeRight),
+            ]}
+          />
+          <Panel
+            id="hand"
+            title="This hand beside the shop"
+            note="The band is the shop as a whole. Where the interval overlaps the band, the difference may be chance."
+          >
+            <EstimateTable
+              caption="Scatter, standard deviations"
+              head="What"
+              kind="sd"
+              estimates={[
+                { key: 'repeatability', name: 'Reading again', ...estimateOf(own, 'repeatability') },
+                ...(band === undefined ? [] : [shopRow('The shop, reading again', band.repeatability)]),
+                { key: 'setting', name: 'Setting again', ...estimateOf(own, 'setting') },
+                ...(band === undefined ? [] : [shopRow('The shop, setting again', band.setting)]),
+              ]}
+            />
+            <EstimateTable
+              caption="Bias of heights against the mean of all technicians"
+              head="What"
+              kind="bias"
+              estimates={[{ key: 'bias', name: 'Bias', ...estimateOf(own, 'bias') }]}
+            />
+          </Panel>
+        </>
+      )}
+      <DoubtfulHeights heights={heights} timeZone={shop.timeZone} />
+      <Panel
+        id="setups"
+        title="The setups behind these figures"
+        note="Newest first. The label of a setup opens its readings on the job’s page."
+      >
+        <SetupTable
+          setups={setups.rows}
+          timeZone={shop.timeZone}
+          show="gauge"
+          caption={`${count(setups.total, 'setup')} by ${code}`}
+        />
+        <Pager
+          page={page}
+          pages={Math.max(1, Math.ceil(setups.total / SETUPS_A_PAGE))}
+          to={(number) => `${address(technicianAddress(code), { page: number })}#setups`}
+        />
+      </Panel>
+    </Page>
+  );
+}
+
+function shopRow(
+  name: string,
+  sd: { sd: number | null; low: number | null; high: number | null; why: string | null },
+) {
+  return { key: name, name, value: sd.sd, low: sd.low, high: sd.high, why: sd.why, rests: 'all technicians' };
+}

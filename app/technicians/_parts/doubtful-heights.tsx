@@ -1,0 +1,88 @@
+import Link from 'next/link';
+import { Panel } from '@/app/_look/panel';
+import { Table } from '@/app/_look/table';
+import { Tag } from '@/app/_look/tag';
+import { jobAddress, roundAnchor } from '@/app/_words/address';
+import { CAUSE_PROVED } from '@/app/_words/proved';
+import { percent, signed } from '@/app/_words/numbers';
+import { dayAndTime } from '@/app/_words/times';
+import { VERDICT_GLYPHS, VERDICT_NAMES, verdictOf } from '@/app/_words/verdicts';
+import type { StoredHeight } from '@/lib/store';
+
+const SHOWN = 12;
+
+/** The latest heights that were not plainly undisturbed: what was gauge, what was body. */
+export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]; timeZone: string }) {
+  const doubtful = heights
+    .filter((height) => !height.zero && verdictOf(height.p) !== 'neither')
+    .slice(0, SHOWN);
+  return (
+    <Panel
+      id="heights"
+      title="Latest heights in doubt"
+      note="Likely gauge always means: re-hang and read again."
+    >
+      <Table
+        caption={`The newest ${SHOWN} heights where gauge, body or both may be off by more than the tolerance`}
+        rows={doubtful}
+        rowKey={(height) => `${height.job} ${height.setup} ${height.point} ${height.side}`}
+        empty="No height of the latest setups is in doubt."
+        columns={[
+          {
+            key: 'job',
+            head: 'Job and setup',
+            names: true,
+            cell: (height) => (
+              <Link
+                href={`${jobAddress(height.job)}#${roundAnchor(height.stage, height.attempt)}`}
+                prefetch={false}
+              >
+                {height.job} {height.setup}
+              </Link>
+            ),
+          },
+          { key: 'time', head: 'Hung', whole: true, cell: (height) => dayAndTime(height.hungAt, timeZone) },
+          { key: 'gauge', head: 'Gauge', cell: (height) => height.gauge },
+          {
+            key: 'point',
+            head: 'Height',
+            whole: true,
+            cell: (height) => `${height.point} ${height.side === 'L' ? 'left' : 'right'}`,
+          },
+          {
+            key: 'deviation',
+            head: 'Deviation, mm',
+            numeric: true,
+            cell: (height) => signed(height.deviation),
+          },
+          {
+            key: 'verdict',
+            head: 'Gauge or body',
+            cell: (height) => {
+              const verdict = verdictOf(height.p);
+              return <Tag name={VERDICT_GLYPHS[verdict]}>{VERDICT_NAMES[verdict]}</Tag>;
+            },
+          },
+          {
+            key: 'gaugeShare',
+            head: 'P(gauge)',
+            numeric: true,
+            cell: (height) => percent(height.p.gauge + height.p.both),
+          },
+          {
+            key: 'bodyShare',
+            head: 'P(body)',
+            numeric: true,
+            cell: (height) => percent(height.p.body + height.p.both),
+          },
+          {
+            key: 'cause',
+            head: 'A re-check showed',
+            whole: true,
+            cell: (height) => (height.cause === null ? 'none on record' : CAUSE_PROVED[height.cause]),
+          },
+        ]}
+      />
+    </Panel>
+  );
+}

@@ -1,0 +1,89 @@
+import Link from 'next/link';
+import { Table } from '@/app/_look/table';
+import { gaugeAddress, jobAddress, roundAnchor, setupAnchor, technicianAddress } from '@/app/_words/address';
+import { roundName } from '@/app/_words/jobs';
+import { bareMillimetres, signed } from '@/app/_words/numbers';
+import { dayAndTime } from '@/app/_words/times';
+import type { SetupRow } from '@/lib/store';
+
+interface SetupTableProps {
+  setups: SetupRow[];
+  timeZone: string;
+  caption: string;
+  /** The column that says with what, or by whom. */
+  show: 'gauge' | 'technician';
+}
+
+/** One line a dimension of a setup; its label leads to the readings on the job's page. */
+export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps) {
+  const rows = setups.flatMap((setup) =>
+    setup.observations.map((seen) => ({
+      ...seen,
+      setup,
+      key: `${setup.job} ${setup.setup} ${seen.quantity} ${seen.point} ${seen.side ?? ''}`,
+    })),
+  );
+  return (
+    <Table
+      caption={caption}
+      rows={rows}
+      rowKey={(row) => row.key}
+      columns={[
+        {
+          key: 'setup',
+          head: 'Job and setup',
+          names: true,
+          cell: ({ setup }) => (
+            <Link
+              href={`${jobAddress(setup.job)}#${setupAnchor(`${roundAnchor(setup.stage, setup.attempt)} ${setup.setup}`)}`}
+              prefetch={false}
+            >
+              {setup.job} {setup.setup}
+            </Link>
+          ),
+        },
+        {
+          key: 'round',
+          head: 'Round',
+          whole: true,
+          cell: ({ setup }) => roundName(setup.stage, setup.attempt),
+        },
+        { key: 'time', head: 'Hung', whole: true, cell: ({ setup }) => dayAndTime(setup.hungAt, timeZone) },
+        show === 'gauge'
+          ? {
+              key: 'gauge',
+              head: 'Gauge',
+              cell: ({ setup }) => (
+                <Link href={gaugeAddress(setup.gauge)} prefetch={false}>
+                  {setup.gauge}
+                </Link>
+              ),
+            }
+          : {
+              key: 'technician',
+              head: 'Technician',
+              cell: ({ setup }) => (
+                <Link href={technicianAddress(setup.technician)} prefetch={false}>
+                  {setup.technician}
+                </Link>
+              ),
+            },
+        {
+          key: 'dimension',
+          head: 'Dimension',
+          whole: true,
+          cell: (row) =>
+            `${row.quantity} ${row.point.replace('-', '–')}${row.side === null ? '' : row.side === 'L' ? ' left' : ' right'}`,
+        },
+        { key: 'n', head: 'Readings', numeric: true, cell: (row) => row.n },
+        { key: 'deviation', head: 'Deviation, mm', numeric: true, cell: (row) => signed(row.deviation, 2) },
+        {
+          key: 'spread',
+          head: 'Spread of readings (sd), mm',
+          numeric: true,
+          cell: (row) => (row.n < 2 ? 'read once' : bareMillimetres(Math.sqrt(row.ss / (row.n - 1)), 2)),
+        },
+      ]}
+    />
+  );
+}
