@@ -1,0 +1,66 @@
+import {
+  dimensionKey,
+  isWithin,
+  lengthsNamed,
+  sharedLetters,
+  type Observation,
+  type Round,
+  type Setup,
+} from '@/lib/measure';
+import type { RecordedDimension } from './types';
+
+interface Hung {
+  setup: Setup;
+  observation: Observation;
+}
+
+/**
+ * The dimensions of a round as they count for the record: of each the last setup, by the mean of its readings, the
+ * tolerance's edge included. In the order in which the dimensions were first read.
+ *
+ * A length whose letters both sides share, with no side said, is the name of two lengths (left and right, or both
+ * diagonals), so its last two setups both count: neither side can hide behind the other.
+ */
+export function recordedDimensions(round: Round): RecordedDimension[] {
+  const shared = sharedLetters(round.setups.flatMap((setup) => setup.observations));
+  return [...hungByDimension(round).values()].flatMap((hung) => {
+    const point = hung[0]?.observation.point ?? '';
+    const lengths = hung[0]?.observation.quantity === 'length' ? lengthsNamed(point, shared) : 1;
+    const last = hung.slice(-lengths);
+    return last.map((one) => recorded(one, hung.length - last.length + 1));
+  });
+}
+
+function hungByDimension(round: Round): Map<string, Hung[]> {
+  const hung = new Map<string, Hung[]>();
+  for (const setup of round.setups) {
+    for (const observation of setup.observations) {
+      const key = dimensionKey(observation);
+      const before = hung.get(key);
+      if (before === undefined) hung.set(key, [{ setup, observation }]);
+      else before.push({ setup, observation });
+    }
+  }
+  return hung;
+}
+
+function recorded({ setup, observation }: Hung, setups: number): RecordedDimension {
+  const { quantity, point, side, section, station, zero, nominal, tolerance, n, deviation } = observation;
+  return {
+    quantity,
+    point,
+    side,
+    section,
+    station,
+    zero,
+    nominal,
+    tolerance,
+    setup: setup.label,
+    technician: setup.technician,
+    gauge: setup.gauge,
+    n,
+    deviation,
+    within: isWithin(deviation, tolerance),
+    setups,
+  };
+}

@@ -1,0 +1,1 @@
+export { repeatability, repeatabilityByTechnician } from './pooled';

@@ -1,0 +1,62 @@
+import { DateTime } from 'luxon';
+import { SECTIONS, type Section } from '@/lib/measure';
+import type { Rate, TechnicianRate } from '../types';
+import { chanceByHardness, expectedRight } from './expected';
+import type { FirstTimeOutcome } from './outcome';
+import { rateByName, rateOf, type ShrunkRate } from './rate';
+
+const NO_OWN_JOB = 'This technician has begun no first measuring after a repair.';
+
+/** By the technician who began the measuring after the repair; `all` names those without any too. */
+export function rateByTechnician(
+  outcomes: readonly FirstTimeOutcome[],
+  all: Iterable<string> = [],
+): Map<string, TechnicianRate> {
+  const groups = new Map([...all].map((technician): [string, FirstTimeOutcome[]] => [technician, []]));
+  gather(groups, outcomes, (outcome) => outcome.technician);
+  const chance = chanceByHardness(outcomes);
+  return new Map(
+    [...rateByName(groups, NO_OWN_JOB)].map(([technician, rate]) => [
+      technician,
+      { ...rate, expected: expectedRight(groups.get(technician) ?? [], chance) },
+    ]),
+  );
+}
+
+/** By calendar month in the shop's time zone, `2025-06`. */
+export function rateByMonth(
+  outcomes: readonly FirstTimeOutcome[],
+  timeZone = 'UTC',
+): Map<string, ShrunkRate> {
+  const monthOf = ({ at }: FirstTimeOutcome) =>
+    DateTime.fromMillis(at, { zone: timeZone }).toFormat('yyyy-MM');
+  return rateByName(gather(new Map(), outcomes, monthOf));
+}
+
+/** By dimension sheet; jobs without a named sheet are left out. */
+export function rateBySheet(outcomes: readonly FirstTimeOutcome[]): Map<string, ShrunkRate> {
+  return rateByName(gather(new Map(), outcomes, ({ sheet }) => sheet));
+}
+
+/** By section of the vehicle: a job is right in a section when all that was measured there is within. */
+export function rateBySection(outcomes: readonly FirstTimeOutcome[]): Map<Section, Rate> {
+  const measured = outcomes.flatMap((outcome) => outcome.sections);
+  return new Map(
+    SECTIONS.map((section) => [section, rateOf(measured.filter((one) => one.section === section))]),
+  );
+}
+
+function gather(
+  groups: Map<string, FirstTimeOutcome[]>,
+  outcomes: readonly FirstTimeOutcome[],
+  nameOf: (outcome: FirstTimeOutcome) => string | null,
+): Map<string, FirstTimeOutcome[]> {
+  for (const outcome of outcomes) {
+    const name = nameOf(outcome);
+    if (name === null) continue;
+    const group = groups.get(name);
+    if (group === undefined) groups.set(name, [outcome]);
+    else group.push(outcome);
+  }
+  return groups;
+}
