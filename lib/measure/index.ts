@@ -21,5 +21,6 @@ export type {
   ReadOptions,
 } from './file/options';
 export { MAX_FILE_BYTES } from './file/limits';
+export { joinFiles, type JoinedFiles, type NamedReadings } from './file/join';
 export { readMeasurementFile } from './file/read';
 export { measurementFileLines, writeMeasurementFile } from './file/write';

@@ -38,7 +38,10 @@ export function disagreements<T>(group: readonly Draft[], of: (draft: Draft) => 
 const lineOf = (drafts: readonly Draft[]) => drafts[0]?.line ?? Infinity;
 
 /** `line 4` or `line 4 and 12 others`, for the lines that agree. */
-export function agreeing({ usual, count }: { usual: Draft; count: number }): string {
-  if (count === 1) return `line ${usual.line}`;
-  return `line ${usual.line} and ${count - 1} other${count === 2 ? '' : 's'}`;
+export function agreeing(
+  { usual, count }: { usual: Draft; count: number },
+  placeOf: (draft: Draft) => string,
+): string {
+  if (count === 1) return placeOf(usual);
+  return `${placeOf(usual)} and ${count - 1} other${count === 2 ? '' : 's'}`;
 }

@@ -14,7 +14,9 @@ export class Lines {
     private readonly drafts: readonly Draft[],
     /** Jobs with a line that could not be read; null where it is not even known which job. */
     private readonly doubtfulJobs: Set<string | null>,
-    private readonly fault: (fault: Fault) => void,
+    private readonly fault: (fault: Fault, draft: Draft) => void,
+    /** How a line is named in a message about another one. */
+    readonly placeOf: (draft: Draft) => string = (draft) => `line ${draft.line}`,
   ) {}
 
   /** Sound lines by key. */
@@ -42,7 +44,7 @@ export class Lines {
     if (this.faulty.has(draft)) return;
     this.faulty.add(draft);
     this.doubtfulJobs.add(draft.job);
-    this.fault({ line: draft.line, column, message, value: value === null ? null : String(value) });
+    this.fault({ line: draft.line, column, message, value: value === null ? null : String(value) }, draft);
   }
 }
 

@@ -42,7 +42,7 @@ function straightAndDiagonal(group: readonly Draft[]): [number, number] | null {
 
 function refuseOther(lines: Lines, group: readonly Draft[]): void {
   for (const found of disagreements(group, (d) => d.nominal)) {
-    const message = `nominal_mm of ${dimensionName(found.odd)} is ${found.says} here and ${found.most} on ${agreeing(found)}, for the same ${sheetName(found.odd)}. Correct it; where both sides share letters, say the sides, such as K.L-N.R.`;
+    const message = `nominal_mm of ${dimensionName(found.odd)} is ${found.says} here and ${found.most} on ${agreeing(found, lines.placeOf)}, for the same ${sheetName(found.odd)}. Correct it; where both sides share letters, say the sides, such as K.L-N.R.`;
     lines.refuse(found.odd, 'nominal_mm', message, found.says);
   }
 }

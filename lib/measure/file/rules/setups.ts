@@ -22,7 +22,7 @@ export function checkSetups(lines: Lines): void {
   for (const group of lines.by(setupKey).values()) {
     for (const { column, of, one } of ONE_OF) {
       for (const found of disagreements(group, of)) {
-        const message = `${setupName(found.odd)} has ${column} ${found.says} here and ${found.most} on ${agreeing(found)}. ${one}: correct the ${column}, or give this setup its own label.`;
+        const message = `${setupName(found.odd)} has ${column} ${found.says} here and ${found.most} on ${agreeing(found, lines.placeOf)}. ${one}: correct the ${column}, or give this setup its own label.`;
         lines.refuse(found.odd, column, sentence(message), found.says);
       }
     }
@@ -31,7 +31,7 @@ export function checkSetups(lines: Lines): void {
     .by((d) => (d.quantity === 'height' ? `${setupKey(d)}\n${d.side ?? ''}` : null))
     .values()) {
     for (const found of disagreements(group, (d) => d.point)) {
-      const message = `${setupName(found.odd)} reads the height of point ${found.says} here and of ${found.most} on ${agreeing(found)}. A gauge hangs at one station: give each hanging its own setup label.`;
+      const message = `${setupName(found.odd)} reads the height of point ${found.says} here and of ${found.most} on ${agreeing(found, lines.placeOf)}. A gauge hangs at one station: give each hanging its own setup label.`;
       lines.refuse(found.odd, 'point', sentence(message), found.says);
     }
   }
@@ -39,13 +39,13 @@ export function checkSetups(lines: Lines): void {
     .by((d) => (d.quantity === 'length' ? `${setupKey(d)}\n${d.point}` : null))
     .values()) {
     for (const found of disagreements(group, (d) => d.nominal)) {
-      const message = `nominal_mm of ${dimensionName(found.odd)} is ${found.says} here and ${found.most} on ${agreeing(found)}, in one setup. A gauge is set to one length: correct it, or give each setting its own setup label.`;
+      const message = `nominal_mm of ${dimensionName(found.odd)} is ${found.says} here and ${found.most} on ${agreeing(found, lines.placeOf)}, in one setup. A gauge is set to one length: correct it, or give each setting its own setup label.`;
       lines.refuse(found.odd, 'nominal_mm', message, found.says);
     }
   }
   for (const group of lines.by((d) => `${setupKey(d)}\n${d.side ?? ''}`).values()) {
     for (const found of disagreements(group, (d) => d.cause)) {
-      const message = `The cause is ${found.says} here and ${found.most} on ${agreeing(found)}, for the same setup and side. A re-check proves one cause: correct it.`;
+      const message = `The cause is ${found.says} here and ${found.most} on ${agreeing(found, lines.placeOf)}, for the same setup and side. A re-check proves one cause: correct it.`;
       lines.refuse(found.odd, 'cause', message, found.says);
     }
   }
@@ -55,7 +55,7 @@ export function checkSetups(lines: Lines): void {
 export function checkGauges(lines: Lines): void {
   for (const group of lines.by((d) => d.gauge).values()) {
     for (const found of disagreements(group, (d) => d.gaugeKind)) {
-      const message = `Gauge ${found.odd.gauge} is of kind ${found.says} here and ${found.most} on ${agreeing(found)}. Correct the kind or the asset tag.`;
+      const message = `Gauge ${found.odd.gauge} is of kind ${found.says} here and ${found.most} on ${agreeing(found, lines.placeOf)}. Correct the kind or the asset tag.`;
       lines.refuse(found.odd, 'gauge_kind', message, found.says);
     }
   }
@@ -73,7 +73,7 @@ export function checkRepeats(lines: Lines): void {
         first.set(draft.repeat, draft);
         continue;
       }
-      const message = `Repeat ${draft.repeat ?? ''} of ${dimensionName(draft)} in ${setupName(draft)} is on line ${earlier.line} already. Remove one of the lines, or number the repeats.`;
+      const message = `Repeat ${draft.repeat ?? ''} of ${dimensionName(draft)} in ${setupName(draft)} is on ${lines.placeOf(earlier)} already. Remove one of the lines, or number the repeats.`;
       lines.refuse(draft, 'repeat', message, draft.repeat);
     }
   }

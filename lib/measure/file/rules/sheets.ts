@@ -27,7 +27,7 @@ const SHEET_VALUES: readonly SheetValue[] = [
 export function checkJobSheets(lines: Lines): void {
   for (const group of lines.by((d) => d.job).values()) {
     for (const found of disagreements(group, (d) => d.sheet)) {
-      const message = `Job ${found.odd.job} is measured against sheet ${found.says} here and ${found.most} on ${agreeing(found)}. A job has one sheet: correct it.`;
+      const message = `Job ${found.odd.job} is measured against sheet ${found.says} here and ${found.most} on ${agreeing(found, lines.placeOf)}. A job has one sheet: correct it.`;
       lines.refuse(found.odd, 'sheet', message, found.says);
     }
     const sheet = group.find((d) => d.sheet !== null && lines.isSound(d))?.sheet ?? null;
@@ -75,7 +75,7 @@ function dimensionInSheet(draft: Draft): string {
 
 function refuseOdd(lines: Lines, group: readonly Draft[], { column, of }: SheetValue): void {
   for (const found of disagreements(group, of)) {
-    const message = `${column} of ${dimensionName(found.odd)} is ${found.says} here and ${found.most} on ${agreeing(found)}, for the same ${sheetName(found.odd)}. Correct it, or give another sheet another name.`;
+    const message = `${column} of ${dimensionName(found.odd)} is ${found.says} here and ${found.most} on ${agreeing(found, lines.placeOf)}, for the same ${sheetName(found.odd)}. Correct it, or give another sheet another name.`;
     lines.refuse(found.odd, column, message, found.says);
   }
 }

@@ -51,7 +51,7 @@ function refuseUnpaired(lines: Lines, round: readonly Draft[], heights: readonly
     if (draft.zero === true || draft.station === null || own.has(draft.station)) continue;
     const other = marked.get(draft.station)?.find((d) => d.side !== draft.side);
     if (other === undefined) continue;
-    const message = `Point ${other.point} ${other.side ?? ''} at station ${draft.station} is marked as a zero station (line ${other.line}), but point ${draft.point} ${draft.side ?? ''} at the same station is not. Write yes on both sides, or on neither.`;
+    const message = `Point ${other.point} ${other.side ?? ''} at station ${draft.station} is marked as a zero station (${lines.placeOf(other)}), but point ${draft.point} ${draft.side ?? ''} at the same station is not. Write yes on both sides, or on neither.`;
     lines.refuse(draft, 'zero', message, 'no');
   }
 }
