@@ -1,0 +1,91 @@
+import { SECTIONS, type Stage } from '@/lib/measure';
+import { database } from '@/lib/store/connection/database';
+import type { Prisma } from '@/lib/store/generated/sqlite/client';
+import { among } from '@/lib/store/sql/among';
+import type { JobFilter, JobQuery, JobRow, JobSort, Page, ShopId } from '@/lib/store/types';
+import { jobWhere } from './job-where';
+import { paging } from './paging';
+
+const select = {
+  id: true,
+  number: true,
+  openedAt: true,
+  lastReadAt: true,
+  lastStage: true,
+  lastAttempt: true,
+  roundCount: true,
+  setupCount: true,
+  readingCount: true,
+  sheet: { select: { name: true } },
+  outcome: { select: { right: true, out: true, frontOut: true, centerOut: true, rearOut: true } },
+} as const;
+
+type Row = Prisma.JobGetPayload<{ select: typeof select }>;
+
+type Direction = 'asc' | 'desc';
+
+const SORTS: Record<JobSort, (direction: Direction) => Prisma.JobOrderByWithRelationInput[]> = {
+  job: (direction) => [{ number: direction }],
+  sheet: (direction) => [{ sheet: { name: direction } }, { openedAt: 'desc' }],
+  stage: (direction) => [{ lastStage: direction }, { lastAttempt: direction }, { openedAt: 'desc' }],
+  technician: (direction) => [{ technician: { code: direction } }, { openedAt: 'desc' }],
+  opened: (direction) => [{ openedAt: direction }],
+  outcome: (direction) => [{ outcome: { right: direction } }, { openedAt: 'desc' }],
+};
+
+export function countJobs(shop: ShopId, filter: JobFilter = {}): Promise<number> {
+  return database().job.count({ where: jobWhere(shop, filter) });
+}
+
+/** One page of the jobs that a query shows, newest first where it names no order. */
+export async function listJobs(shop: ShopId, query: JobQuery): Promise<Page<JobRow>> {
+  const where = jobWhere(shop, query);
+  const order = SORTS[query.sort ?? 'opened'](query.direction ?? (query.sort === undefined ? 'desc' : 'asc'));
+  const [total, rows] = await Promise.all([
+    database().job.count({ where }),
+    database().job.findMany({ where, select, orderBy: [...order, { id: 'desc' }], ...paging(query) }),
+  ]);
+  return { rows: await withTechnicians(rows), total };
+}
+
+/** What the list shows of one job. */
+export async function getJobRow(shop: ShopId, job: string): Promise<JobRow | null> {
+  const row = await database().job.findUnique({
+    where: { shopId_number: { shopId: shop, number: job } },
+    select,
+  });
+  if (row === null) return null;
+  const [found] = await withTechnicians([row]);
+  return found ?? null;
+}
+
+async function withTechnicians(rows: readonly Row[]): Promise<JobRow[]> {
+  const hands = await database().$queryRaw<{ jobId: number; code: string }[]>`
+    SELECT s."jobId", p."code" FROM "Setup" s JOIN "Person" p ON p."id" = s."technicianId"
+    WHERE s."jobId" ${among(rows.map((row) => row.id))}
+    GROUP BY s."jobId", p."code" ORDER BY min(s."hungAt"), p."code"`;
+  const codes = new Map<number, string[]>();
+  for (const { jobId, code } of hands) codes.set(jobId, [...(codes.get(jobId) ?? []), code]);
+  return rows.map((row) => jobRow(row, codes.get(row.id) ?? []));
+}
+
+function jobRow(row: Row, technicians: string[]): JobRow {
+  const { outcome } = row;
+  const right = outcome?.right ?? null;
+  const out = { front: outcome?.frontOut, center: outcome?.centerOut, rear: outcome?.rearOut };
+  return {
+    job: row.number,
+    sheet: row.sheet.name,
+    stage: row.lastStage as Stage,
+    attempt: row.lastAttempt,
+    openedAt: row.openedAt.getTime(),
+    lastReadAt: row.lastReadAt.getTime(),
+    technicians,
+    rounds: row.roundCount,
+    setups: row.setupCount,
+    readings: row.readingCount,
+    outcome: right === null ? 'unknown' : right ? 'right' : 'wrong',
+    out: right === null ? null : (outcome?.out ?? null),
+    sectionsOut: SECTIONS.filter((section) => (out[section] ?? 0) > 0),
+  };
+}

@@ -1,0 +1,65 @@
+import { SECTIONS, type Section } from '@/lib/measure';
+import { database, transaction } from '@/lib/store/connection/database';
+import { inChunks } from '@/lib/store/save/in-chunks';
+import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
+import { monthOf } from './month-of';
+import type { JobOutcome, ShopId } from '@/lib/store/types';
+
+const COLUMNS = [
+  ...['shopId', 'jobId', 'jobVersion', 'right', 'technicianId', 'at', 'month', 'controlled', 'out'],
+  ...['frontControlled', 'frontOut', 'centerControlled', 'centerOut', 'rearControlled', 'rearOut'],
+];
+const UPDATE = `("jobId") DO UPDATE SET ${COLUMNS.slice(2)
+  .map((column) => `"${column}" = excluded."${column}"`)
+  .join(', ')} WHERE "JobOutcome"."jobVersion" <= excluded."jobVersion"`;
+
+/** A job as it was when its outcome was made: `version` from `jobsWithoutOutcome`. */
+export type DatedOutcome = JobOutcome & { version: number };
+
+/** Keeps the rollup of jobs; one made from older readings never replaces one made from newer. */
+export async function saveJobOutcomes(shop: ShopId, outcomes: readonly DatedOutcome[]): Promise<void> {
+  if (outcomes.length === 0) return;
+  await transaction(async (queries) => {
+    const { timeZone } = await queries.shop.findUniqueOrThrow({
+      where: { id: shop },
+      select: { timeZone: true },
+    });
+    const people = await queries.person.findMany({
+      where: { shopId: shop },
+      select: { id: true, code: true },
+    });
+    const codes = new Map(people.map(({ id, code }) => [code, id]));
+    const jobs = await inChunks(
+      outcomes.map(({ job }) => job),
+      (number) =>
+        queries.job.findMany({
+          where: { shopId: shop, number: { in: number } },
+          select: { id: true, number: true },
+        }),
+    );
+    const ids = new Map(jobs.map(({ id, number }) => [number, id]));
+    const rows = outcomes.flatMap((outcome): Cell[][] => {
+      const id = ids.get(outcome.job);
+      if (id === undefined) return [];
+      const { version, right, technician, at, controlled, out, sections } = outcome;
+      const hand = technician === null ? null : (codes.get(technician) ?? null);
+      const time = at === null ? [null, null] : [new Date(at), monthOf(at, timeZone)];
+      const counts = SECTIONS.flatMap((section) => counted(sections, section));
+      return [[shop, id, version, right, hand, ...time, controlled, out, ...counts]];
+    });
+    await insertRows(queries, 'JobOutcome', COLUMNS, rows, UPDATE);
+  });
+}
+
+const counted = (sections: JobOutcome['sections'], section: Section): [number, number] => {
+  const there = sections[section];
+  return there === undefined ? [0, 0] : [there.controlled, there.out];
+};
+
+/** Jobs whose rollup is absent or older than their readings, with the version of those readings. */
+export async function jobsWithoutOutcome(shop: ShopId): Promise<{ job: string; version: number }[]> {
+  return database().$queryRaw<{ job: string; version: number }[]>`
+    SELECT j."number" AS "job", j."version" FROM "Job" j
+      LEFT JOIN "JobOutcome" o ON o."jobId" = j."id" AND o."jobVersion" = j."version"
+    WHERE j."shopId" = ${shop} AND o."jobId" IS NULL`;
+}

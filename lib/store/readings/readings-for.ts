@@ -1,0 +1,46 @@
+import type { Reading } from '@/lib/measure';
+import { database } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { jobWhere } from '@/lib/store/jobs/job-where';
+import { among } from '@/lib/store/sql/among';
+import type { ReadingFilter, ShopId } from '@/lib/store/types';
+import { READING_ORDER, readingOf, SELECT_READINGS, type ReadingRow } from './reading-rows';
+
+/** Jobs whose readings are held at once. */
+const JOBS_AT_ONCE = 100;
+
+/**
+ * Every reading that a filter shows, job after job in the order they were opened, then by time. The fields of
+ * `JobFilter` choose whole jobs; `attempt`, `setup`, `gauge` and `quantity` choose within them. Holds a few
+ * jobs at a time.
+ */
+export async function* readingsFor(
+  shop: ShopId,
+  filter: ReadingFilter = {},
+): AsyncGenerator<Reading, void, undefined> {
+  const { attempt, setup, gauge, quantity, ...jobFilter } = filter;
+  const jobs = await database().job.findMany({
+    where: jobWhere(shop, jobFilter),
+    select: { id: true },
+    orderBy: [{ openedAt: 'asc' }, { number: 'asc' }],
+  });
+  const within = [
+    attempt === undefined ? Prisma.empty : Prisma.sql`AND r."attempt" = ${attempt}`,
+    setup === undefined ? Prisma.empty : Prisma.sql`AND s."label" = ${setup}`,
+    gauge === undefined ? Prisma.empty : Prisma.sql`AND g."tag" = ${gauge}`,
+    quantity === undefined ? Prisma.empty : Prisma.sql`AND d."quantity" = ${quantity}`,
+  ];
+  for (let start = 0; start < jobs.length; start += JOBS_AT_ONCE) {
+    const ids = jobs.slice(start, start + JOBS_AT_ONCE).map(({ id }) => id);
+    const rows = await database().$queryRaw<ReadingRow[]>`
+      ${SELECT_READINGS} WHERE j."id" ${among(ids)} ${Prisma.join(within, ' ')} ${READING_ORDER}`;
+    for (const row of rows) yield readingOf(row);
+  }
+}
+
+/** The readings behind one setup, by time; empty where there is no such setup. */
+export async function readingsOfSetup(shop: ShopId, job: string, setup: string): Promise<Reading[]> {
+  const rows = await database().$queryRaw<ReadingRow[]>`
+    ${SELECT_READINGS} WHERE j."shopId" = ${shop} AND j."number" = ${job} AND s."label" = ${setup} ${READING_ORDER}`;
+  return rows.map(readingOf);
+}

@@ -1,0 +1,74 @@
+import type { Reading } from '@/lib/measure';
+import { transaction, type Queries } from '@/lib/store/connection/database';
+import { inputsChanged } from '@/lib/store/shop/get-shop';
+import type { SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
+import { gains, type Batch } from './batch';
+import { StoreConflict } from './conflicts';
+import { layOut } from './lay-out';
+import { readKnown } from './read-known';
+import type { Known } from './known';
+import { gainsAnything, writeJobs, writeRounds, writeSetups } from './write-jobs';
+import { writeObservations } from './write-observations';
+import { newGauges, newPeople, writeParents } from './write-parents';
+
+/**
+ * Stores readings with their collapsed form, all or nothing. A reading that is stored already is skipped, so
+ * the same file twice adds nothing; people, gauges, sheets, jobs and setups that are new come with it.
+ * @throws StoreConflict naming every line that contradicts what is stored.
+ */
+export function saveReadings(
+  shop: ShopId,
+  readings: readonly Reading[],
+  file: SourceFile,
+): Promise<SaveSummary> {
+  return transaction(async (queries) => {
+    const known = await readKnown(queries, shop, readings);
+    const { batch, conflicts } = layOut(readings, known);
+    if (conflicts.length > 0) throw new StoreConflict(conflicts);
+    const summary = summaryOf(batch, known);
+    if (summary.jobs.length === 0) return summary;
+    const ids = await writeParents(queries, shop, batch, known);
+    const jobs = await writeJobs(queries, shop, batch, ids);
+    const rounds = await writeRounds(queries, shop, jobs, batch, ids);
+    const setups = await writeSetups(queries, shop, jobs, rounds, batch, ids);
+    const fileId = await writeFile(queries, shop, file, summary);
+    const { causes } = await writeObservations(queries, shop, setups, batch, ids, fileId);
+    await inputsChanged(queries, shop);
+    return { ...summary, causes };
+  });
+}
+
+function summaryOf(batch: Batch, known: Known): SaveSummary {
+  const jobs = [...batch.jobs.values()].filter((job) => gainsAnything(job.setups.values()));
+  const setups = jobs.flatMap((job) => [...job.setups.values()]).filter((setup) => gainsAnything([setup]));
+  const observations = setups.flatMap((setup) => [...setup.observations.values()]).filter(gains);
+  return {
+    added: observations.reduce((sum, { added }) => sum + added.length, 0),
+    alreadyThere: batch.alreadyThere,
+    causes: 0,
+    jobs: jobs.map((job) => job.number),
+    newJobs: jobs.filter((job) => job.known === null).length,
+    newSetups: setups.filter((setup) => setup.known === null).length,
+    newSheets: batch.sheets.filter((sheet) => sheet.name !== null && sheet.known === null).length,
+    newPeople: newPeople(batch, known),
+    newGauges: newGauges(batch),
+  };
+}
+
+/** The same file again (with a cause filled in elsewhere, say) keeps its first row. */
+async function writeFile(
+  queries: Queries,
+  shop: ShopId,
+  file: SourceFile,
+  summary: SaveSummary,
+): Promise<number> {
+  const { sha256, name, lines } = file;
+  const { added, alreadyThere } = summary;
+  const row = await queries.loadedFile.upsert({
+    where: { shopId_sha256: { shopId: shop, sha256 } },
+    create: { shopId: shop, sha256, name, lines, added, alreadyThere, loadedAt: new Date() },
+    update: {},
+    select: { id: true },
+  });
+  return row.id;
+}

@@ -1,0 +1,61 @@
+import type { Queries } from '@/lib/store/connection/database';
+import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
+import { storedSide } from '@/lib/store/sql/side';
+import type { ShopId } from '@/lib/store/types';
+import { gains, type Batch, type BatchSetup } from './batch';
+import { collapsed } from './collapsed';
+import type { Ids } from './write-parents';
+
+const OBSERVATION_COLUMNS = ['setupId', 'dimensionId', 'n', 'mean', 'deviation', 'ss', 'takenAt', 'cause'];
+const OBSERVATION_UPDATE = `("setupId", "dimensionId") DO UPDATE SET ${[
+  'n',
+  'mean',
+  'deviation',
+  'ss',
+  'takenAt',
+  'cause',
+]
+  .map((column) => `"${column}" = excluded."${column}"`)
+  .join(', ')}`;
+const READING_COLUMNS = ['setupId', 'dimensionId', 'repeat', 'value', 'takenAt', 'fileId', 'line'];
+const RECHECK_COLUMNS = ['shopId', 'setupId', 'side', 'cause', 'at'];
+
+/** Stores the new readings, the collapsed form of every observation they touch, and the causes they state. */
+export async function writeObservations(
+  queries: Queries,
+  shop: ShopId,
+  setups: ReadonlyMap<BatchSetup, number>,
+  batch: Batch,
+  ids: Ids,
+  fileId: number,
+): Promise<{ causes: number }> {
+  const forms = collapsed(batch);
+  const observations: Cell[][] = [];
+  const readings: Cell[][] = [];
+  const rechecks = new Map<string, Cell[]>();
+  for (const job of batch.jobs.values()) {
+    for (const setup of job.setups.values()) {
+      const setupId = setups.get(setup);
+      if (setupId === undefined) continue;
+      for (const [key, observation] of setup.observations) {
+        const form = forms.get(observation);
+        if (form === undefined || !gains(observation)) continue;
+        const dimensionId = ids.dimensions.get(job.sheet)?.get(key) ?? null;
+        const { n, deviation, ss, nominal, quantity, cause } = form;
+        const mean = deviation + nominal + (quantity === 'height' ? (setup.round.clearance ?? 0) : 0);
+        const takenAt = new Date(form.takenAt);
+        observations.push([setupId, dimensionId, n, mean, deviation, ss, takenAt, cause]);
+        for (const { repeat, value, takenAt: at, line } of observation.added) {
+          readings.push([setupId, dimensionId, repeat, value, new Date(at), fileId, line]);
+        }
+        if (!observation.newCause) continue;
+        const side = storedSide(form.side);
+        rechecks.set(`${setupId} ${side}`, [shop, setupId, side, cause, takenAt]);
+      }
+    }
+  }
+  await insertRows(queries, 'Observation', OBSERVATION_COLUMNS, observations, OBSERVATION_UPDATE);
+  await insertRows(queries, 'Reading', READING_COLUMNS, readings);
+  await insertRows(queries, 'RecheckOutcome', RECHECK_COLUMNS, [...rechecks.values()]);
+  return { causes: rechecks.size };
+}

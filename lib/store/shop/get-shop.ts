@@ -1,0 +1,55 @@
+import { database, type Queries } from '@/lib/store/connection/database';
+import type { Shop, ShopId } from '@/lib/store/types';
+
+const columns = {
+  id: true,
+  name: true,
+  timeZone: true,
+  defaultTolerance: true,
+  inputsVersion: true,
+} as const;
+
+/** The shop of this installation; made with plain defaults where the database has none. */
+export async function getShop(): Promise<Shop> {
+  const first = () => database().shop.findFirst({ orderBy: { id: 'asc' }, select: columns });
+  const found = await first();
+  if (found !== null) return found;
+  const made = { name: 'Our shop', timeZone: 'UTC' };
+  // Two processes may find the database empty at once; the name's uniqueness lets one of them win.
+  await database().shop.upsert({ where: { name: made.name }, create: made, update: {} });
+  return (await first()) ?? getShop();
+}
+
+/** Changes what the shop says of itself. */
+export async function saveShop(
+  shop: ShopId,
+  change: Partial<Pick<Shop, 'name' | 'timeZone' | 'defaultTolerance'>>,
+): Promise<Shop> {
+  if (change.timeZone !== undefined && !isTimeZone(change.timeZone)) {
+    throw new RangeError(`"${change.timeZone}" is no time zone; write one such as Europe/Zurich.`);
+  }
+  return database().shop.update({ where: { id: shop }, data: change, select: columns });
+}
+
+/** Version of everything that a fit is learned from. */
+export async function inputsVersion(shop: ShopId): Promise<number> {
+  const row = await database().shop.findUniqueOrThrow({
+    where: { id: shop },
+    select: { inputsVersion: true },
+  });
+  return row.inputsVersion;
+}
+
+/** Says, within the change itself, that a fit made before it is out of date. */
+export async function inputsChanged(queries: Queries, shop: ShopId): Promise<void> {
+  await queries.shop.update({ where: { id: shop }, data: { inputsVersion: { increment: 1 } } });
+}
+
+function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}

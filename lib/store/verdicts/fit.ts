@@ -1,0 +1,53 @@
+import { database, transaction } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import type { Fit, Json, ShopId } from '@/lib/store/types';
+
+/** Fits kept beside the current one, for looking back. */
+const KEPT = 5;
+
+type FitRow = Prisma.ShopFitGetPayload<object>;
+
+const fitOf = (row: FitRow): Fit => ({
+  id: row.id,
+  inputsVersion: row.inputsVersion,
+  fittedAt: row.fittedAt.getTime(),
+  parameters: row.parameters as Json,
+  figures: row.figures as Json,
+});
+
+const stored = (json: Json) => (json === null ? Prisma.JsonNull : json);
+
+/** Keeps a fit with the version of the inputs it was made from; old fits that no verdict names are let go. */
+export function saveFit(
+  shop: ShopId,
+  fit: { inputsVersion: number; parameters: Json; figures: Json },
+): Promise<Fit> {
+  return transaction(async (queries) => {
+    const { inputsVersion, parameters, figures } = fit;
+    const row = await queries.shopFit.create({
+      data: {
+        shopId: shop,
+        inputsVersion,
+        parameters: stored(parameters),
+        figures: stored(figures),
+        fittedAt: new Date(),
+      },
+    });
+    const kept = await queries.shopFit.findMany({
+      where: { shopId: shop },
+      orderBy: { id: 'desc' },
+      take: KEPT,
+      select: { id: true },
+    });
+    await queries.shopFit.deleteMany({
+      where: { shopId: shop, verdicts: { none: {} }, id: { notIn: kept.map(({ id }) => id) } },
+    });
+    return fitOf(row);
+  });
+}
+
+/** The newest fit, or null before the first. It may be older than the readings: compare `inputsVersion`. */
+export async function currentFit(shop: ShopId): Promise<Fit | null> {
+  const row = await database().shopFit.findFirst({ where: { shopId: shop }, orderBy: { id: 'desc' } });
+  return row && fitOf(row);
+}

@@ -1,0 +1,20 @@
+import type { Stage } from '@/lib/measure';
+import { database } from '@/lib/store/connection/database';
+import type { ShopId } from '@/lib/store/types';
+
+export interface WaitingRound {
+  job: string;
+  stage: Stage;
+  attempt: number;
+  /** Version of the round's readings. */
+  version: number;
+}
+
+/** Rounds whose verdict is absent, older than their readings, or made with another fit than this one. */
+export async function roundsWithoutVerdict(shop: ShopId, fit: number): Promise<WaitingRound[]> {
+  return database().$queryRaw<WaitingRound[]>`
+    SELECT j."number" AS "job", r."stage", r."attempt", r."version"
+    FROM "Round" r JOIN "Job" j ON j."id" = r."jobId"
+      LEFT JOIN "RoundVerdict" v ON v."roundId" = r."id" AND v."roundVersion" = r."version" AND v."fitId" = ${fit}
+    WHERE r."shopId" = ${shop} AND v."roundId" IS NULL`;
+}

@@ -1,0 +1,106 @@
+import type { Cause, Side, Stage } from '@/lib/measure';
+import { database } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import type { Json, ShopId, StoredHeight, StoredVerdict, VerdictFilter } from '@/lib/store/types';
+
+const USUAL = 200;
+const MOST = 5_000;
+
+/** Verdicts on rounds, newest round first. */
+export async function verdictsFor(shop: ShopId, filter: VerdictFilter): Promise<StoredVerdict[]> {
+  const rows = await database().$queryRaw<VerdictRow[]>`
+    SELECT j."number" AS "job", r."stage", r."attempt", v."decidable", v."why", v."pZeroMisset", v."document",
+      v."fitId", v."at"
+    FROM "RoundVerdict" v JOIN "Round" r ON r."id" = v."roundId" JOIN "Job" j ON j."id" = r."jobId"
+    WHERE v."shopId" = ${shop} ${roundConditions(filter)} ${hands(filter)}
+    ORDER BY v."at" DESC, v."roundId" DESC LIMIT ${limited(filter)}`;
+  return rows.map(({ fitId, at, ...verdict }) => ({ ...verdict, fit: fitId, at: at.getTime() }));
+}
+
+interface VerdictRow {
+  job: string;
+  stage: Stage;
+  attempt: number;
+  decidable: boolean;
+  why: string | null;
+  pZeroMisset: number;
+  document: Json;
+  fitId: number;
+  at: Date;
+}
+
+/** Heights with their verdict, newest first; `minGauge` then asks for each height, the rest as in `verdictsFor`. */
+export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<StoredHeight[]> {
+  const { technician, gauge, minGauge, ...ofRound } = filter;
+  const rows = await database().$queryRaw<HeightRow[]>`
+    SELECT j."number" AS "job", r."stage", r."attempt", s."label" AS "setup", p."code" AS "technician",
+      g."tag" AS "gauge", s."hungAt", d."point", d."side", d."zero", o."cause", h."deviation", h."pNeither",
+      h."pGauge", h."pBody", h."pBoth", h."misset", h."body", h."signature"
+    FROM "Setup" s
+      JOIN "HeightVerdict" h ON h."setupId" = s."id"
+      JOIN "RoundVerdict" v ON v."roundId" = h."roundId"
+      JOIN "Round" r ON r."id" = v."roundId"
+      JOIN "Job" j ON j."id" = r."jobId"
+      JOIN "Person" p ON p."id" = s."technicianId"
+      JOIN "Gauge" g ON g."id" = s."gaugeId"
+      JOIN "Observation" o ON o."setupId" = h."setupId" AND o."dimensionId" = h."dimensionId"
+      JOIN "Dimension" d ON d."id" = h."dimensionId"
+    WHERE s."shopId" = ${shop} ${roundConditions(ofRound)}
+      ${technician === undefined ? Prisma.empty : Prisma.sql`AND p."code" = ${technician}`}
+      ${gauge === undefined ? Prisma.empty : Prisma.sql`AND g."tag" = ${gauge}`}
+      ${minGauge === undefined ? Prisma.empty : Prisma.sql`AND h."pGauge" + h."pBoth" >= ${minGauge}`}
+    ORDER BY s."hungAt" DESC, s."id" DESC, d."side" LIMIT ${limited(filter)}`;
+  return rows.map(({ hungAt, pNeither, pGauge, pBody, pBoth, ...height }) => ({
+    ...height,
+    hungAt: hungAt.getTime(),
+    p: { neither: pNeither, gauge: pGauge, body: pBody, both: pBoth },
+  }));
+}
+
+interface HeightRow {
+  job: string;
+  stage: Stage;
+  attempt: number;
+  setup: string;
+  technician: string;
+  gauge: string;
+  hungAt: Date;
+  point: string;
+  side: Side;
+  zero: boolean;
+  cause: Cause | null;
+  deviation: number;
+  pNeither: number;
+  pGauge: number;
+  pBody: number;
+  pBoth: number;
+  misset: number;
+  body: number;
+  signature: string | null;
+}
+
+function roundConditions({ job, from, to, last, decidable, minGauge }: VerdictFilter): Prisma.Sql {
+  const conditions = [
+    job === undefined ? Prisma.empty : Prisma.sql`AND j."number" = ${job}`,
+    from === undefined ? Prisma.empty : Prisma.sql`AND v."at" >= ${new Date(from)}`,
+    to === undefined ? Prisma.empty : Prisma.sql`AND v."at" < ${new Date(to)}`,
+    last === true
+      ? Prisma.sql`AND r."stage" = j."lastStage" AND r."attempt" = j."lastAttempt"`
+      : Prisma.empty,
+    decidable === undefined ? Prisma.empty : Prisma.sql`AND v."decidable" = ${decidable}`,
+    minGauge === undefined ? Prisma.empty : Prisma.sql`AND v."maxGauge" >= ${minGauge}`,
+  ];
+  return Prisma.join(conditions, ' ');
+}
+
+/** Rounds in which this technician or this gauge hung something. */
+function hands({ technician, gauge }: VerdictFilter): Prisma.Sql {
+  if (technician === undefined && gauge === undefined) return Prisma.empty;
+  return Prisma.sql`AND EXISTS (
+    SELECT 1 FROM "Setup" s JOIN "Person" p ON p."id" = s."technicianId" JOIN "Gauge" g ON g."id" = s."gaugeId"
+    WHERE s."roundId" = r."id"
+      ${technician === undefined ? Prisma.empty : Prisma.sql`AND p."code" = ${technician}`}
+      ${gauge === undefined ? Prisma.empty : Prisma.sql`AND g."tag" = ${gauge}`})`;
+}
+
+const limited = ({ limit }: VerdictFilter) => Math.min(MOST, Math.max(1, Math.trunc(limit ?? USUAL)));
