@@ -2,3 +2,4 @@
 export { DEMO_SEED, demoShop, demoTruth, type DemoShop } from './demo';
 export type { VerifiedGauge } from './gauges';
 export type { DemoTruth, HeightTruth, JobTruth, LengthTruth, RoundTruth } from './truth';
+export { generateGroup, type GroupBatch, type GroupPlan } from './group';

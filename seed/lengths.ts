@@ -45,7 +45,7 @@ export function readLengths(
   for (const length of lengthsToRead(workshop, sheet)) read(record.setUp(who, tram, repeats()), length);
 
   const trackers = gaugesOf(workshop, 'tracking');
-  if (trackers.length > 0) {
+  if (trackers.length > 0 && workshop.reading === 'thorough') {
     for (const pair of sheet.tracking) {
       const setup = record.setUp(who, random.pick(trackers), repeats());
       for (const length of pair) read(setup, length);
@@ -54,12 +54,12 @@ export function readLengths(
   return truth;
 }
 
-/** Center section first. A brief round keeps its diagonals and the first length of either end. */
+/** Center section first. A brief round keeps its diagonals and the first length beyond it. */
 function lengthsToRead(workshop: Workshop, sheet: VehicleSheet): SheetLength[] {
   const of = (section: SheetLength['section']) =>
     sheet.lengths.filter((length) => length.section === section);
   if (workshop.reading === 'thorough') return [...of('center'), ...of('front'), ...of('rear')];
-  return [...of('center').slice(2), ...of('front').slice(0, 1), ...of('rear').slice(0, 1)];
+  return [...of('center').slice(2), ...of('front').slice(0, 1)];
 }
 
 /** One to three readings with the gauge untouched. */

@@ -11,7 +11,7 @@ export interface Workshop {
   sheets: readonly VehicleSheet[];
   /** Share of damaged vehicles with damage left in after a repair that is measured at this time. */
   leftoverShare: (at: number) => number;
-  /** `brief` reads fewer lengths and repeats less: about 50 readings a job in place of about 85. */
+  /** `brief` reads fewer lengths and repeats less: about half as many readings a job. */
   reading: 'thorough' | 'brief';
 }
 
