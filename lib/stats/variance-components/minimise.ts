@@ -1,0 +1,111 @@
+import { at } from '@/lib/stats/linear-algebra/element';
+import type { Evaluation } from './criterion';
+import { boundedNewtonStep, coordinateStep, product } from './newton-step';
+
+export interface Objective {
+  value: (x: Float64Array) => number;
+  evaluate: (x: Float64Array) => Evaluation;
+  /** Bounds from below: 0 for a component, just above it for the residual. */
+  lower: Float64Array;
+  /** What the value is good to. */
+  noise: number;
+}
+
+export interface Minimum {
+  x: Float64Array;
+  value: number;
+  gradient: Float64Array;
+  /** Second derivatives, or the average information in their place. */
+  curvature: readonly Float64Array[];
+}
+
+/** Relative step at which the variances have converged. */
+const SMALL_STEP = 1e-11;
+
+/**
+ * Minimum of the REML criterion over variances that are bounded from below, `held` (−1 for none) staying as it is.
+ *
+ * Newton steps on the variances themselves, with the average information for second derivatives: it needs no
+ * care near 0, where steps on standard deviations have no slope and steps on logarithms never arrive. Where those
+ * steps converge slowly, second derivatives come from differences of the gradient.
+ */
+export function minimise(objective: Objective, start: Float64Array, held = -1): Minimum {
+  const { lower } = objective;
+  let x: Float64Array = start.map((value, i) => Math.max(value, at(lower, i)));
+  let here = objective.evaluate(x);
+  let expected = Infinity;
+  let differences = false;
+  let curvature: readonly Float64Array[] = here.information;
+  for (let iteration = 0; iteration < 200; iteration++) {
+    curvature = differences ? differencedHessian(objective, x, here) : here.information;
+    let step = boundedNewtonStep(x, here.gradient, curvature, lower, held);
+    if (step === null && differences) {
+      curvature = here.information;
+      step = boundedNewtonStep(x, here.gradient, curvature, lower, held);
+    }
+    step ??= coordinateStep(x, here.gradient, here.information, lower, held);
+    const gain = -product(here.gradient, step);
+    if (!(gain > 0)) break;
+    const done = relativeStep(x, step) < SMALL_STEP || (gain < objective.noise && gain > expected / 4);
+    limitGrowth(x, step);
+    const next = search(objective, x, here, step);
+    if (next === null) {
+      if (differences || done) break;
+      differences = true;
+      continue;
+    }
+    if (gain < 1 && gain > expected / 30) differences = true;
+    expected = gain;
+    x = next.x;
+    here = next.here;
+    if (done) break;
+  }
+  return { x, value: here.value, gradient: here.gradient, curvature };
+}
+
+/** Tries the step, then shorter ones, until the criterion falls as it should. */
+function search(
+  objective: Objective,
+  x: Float64Array,
+  here: Evaluation,
+  step: Float64Array,
+): { x: Float64Array; here: Evaluation } | null {
+  const slope = product(here.gradient, step);
+  for (let length = 1, tries = 0; tries < 40; tries++, length *= 0.4) {
+    const there = x.map((value, i) => Math.max(value + length * at(step, i), at(objective.lower, i)));
+    const limit = here.value + 1e-4 * length * slope + objective.noise;
+    if (tries === 0) {
+      const tried = objective.evaluate(there);
+      if (tried.value <= limit) return { x: there, here: tried };
+    } else if (objective.value(there) <= limit) return { x: there, here: objective.evaluate(there) };
+  }
+  return null;
+}
+
+/** Shortens a step that would multiply a variance beyond what its slope can be trusted for. */
+function limitGrowth(x: Float64Array, step: Float64Array): void {
+  let length = 1;
+  x.forEach((value, i) => {
+    const change = at(step, i);
+    const residual = i === x.length - 1;
+    if (change > 0) length = Math.min(length, (residual ? 9 * value : 9 * value + 0.5) / change);
+    else if (residual && change < 0) length = Math.min(length, (0.9 * value) / -change);
+  });
+  if (length < 1) x.forEach((_, i) => (step[i] = at(step, i) * length));
+}
+
+function relativeStep(x: Float64Array, step: Float64Array): number {
+  return x.reduce((most, value, i) => Math.max(most, Math.abs(at(step, i)) / (value + 1e-9)), 0);
+}
+
+/** Second derivatives by differences of the gradient, from above so that no variance leaves its bound. */
+function differencedHessian(objective: Objective, x: Float64Array, here: Evaluation): Float64Array[] {
+  const rows = Array.from(x, (value, j) => {
+    const width = 1e-5 * (value > 0 ? value : 1e-3);
+    const moved = x.slice();
+    moved[j] = value + width;
+    const { gradient } = objective.evaluate(moved);
+    return gradient.map((g, i) => (g - at(here.gradient, i)) / (at(moved, j) - value));
+  });
+  return rows.map((row, i) => row.map((value, j) => (value + (rows[j]?.[i] ?? value)) / 2));
+}

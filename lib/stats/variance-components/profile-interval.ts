@@ -1,0 +1,129 @@
+import { at } from '@/lib/stats/linear-algebra/element';
+import { minimise, type Minimum, type Objective } from './minimise';
+
+/** Limits of a variance; null where the criterion sets none. */
+export interface VarianceLimits {
+  low: number;
+  high: number | null;
+}
+
+/** Thrown where a profile runs into a lower criterion than the fit: the fit starts again from there. */
+export class LowerMinimum extends Error {
+  constructor(readonly x: Float64Array) {
+    super('The profile is lower than the fit.');
+  }
+}
+
+/**
+ * Profile-likelihood limits of variance j: all values at which the criterion, minimised over the other variances,
+ * is at most `cut` above its minimum. By root finding on the signed root of the profile, which is nearly linear in
+ * the logarithm of the variance; no spline is drawn through it.
+ *
+ * The lower limit is 0 where the profile at 0 is not above the cut.
+ * Source: Venzon & Moolgavkar (1988), Applied Statistics 37, 87–94; Bates et al. (2015), section 5.1.
+ */
+export function profileLimits(
+  objective: Objective,
+  fit: Minimum,
+  j: number,
+  cut: number,
+  everyStart: boolean,
+): VarianceLimits {
+  const profile = new Profile(objective, fit, j, cut, everyStart);
+  const bound = at(objective.lower, j);
+  const estimate = at(fit.x, j);
+  const high = profile.upper();
+  if (estimate <= bound) return { low: 0, high };
+  const atBound = profile.at(bound);
+  return { low: atBound.excess <= 0 ? 0 : profile.lower(bound), high };
+}
+
+interface ProfilePoint {
+  /** Square root of the rise above the minimum, less the root of the cut. */
+  excess: number;
+  /** Its slope in the logarithm of the variance. */
+  slope: number;
+}
+
+class Profile {
+  private warm: Float64Array;
+
+  constructor(
+    private readonly objective: Objective,
+    private readonly fit: Minimum,
+    private readonly j: number,
+    private readonly cut: number,
+    private readonly everyStart: boolean,
+  ) {
+    this.warm = fit.x;
+  }
+
+  at(variance: number): ProfilePoint {
+    let found = this.minimum(variance, this.warm);
+    if (this.everyStart && this.warm !== this.fit.x) {
+      const other = this.minimum(variance, this.fit.x);
+      if (other.value < found.value) found = other;
+    }
+    const rise = found.value - this.fit.value;
+    if (rise < -1e-7 - 10 * this.objective.noise) throw new LowerMinimum(found.x);
+    this.warm = found.x;
+    const root = Math.sqrt(Math.max(rise, 0));
+    const slope = root > 0 ? (variance * at(found.gradient, this.j)) / (2 * root) : 0;
+    return { excess: root - Math.sqrt(this.cut), slope };
+  }
+
+  private minimum(variance: number, from: Float64Array): Minimum {
+    const start = from.slice();
+    start[this.j] = variance;
+    return minimise(this.objective, start, this.j);
+  }
+
+  upper(): number | null {
+    const estimate = at(this.fit.x, this.j);
+    const spread = this.spread();
+    this.warm = this.fit.x;
+    const first =
+      estimate > at(this.objective.lower, this.j) ? Math.log(estimate) + spread : Math.log(this.fromZero());
+    return this.root(first, estimate > 0 ? Math.log(estimate) : -Infinity, Infinity, 1);
+  }
+
+  lower(bound: number): number {
+    const estimate = Math.log(at(this.fit.x, this.j));
+    this.warm = this.fit.x;
+    const least = bound > 0 ? Math.log(bound) : -Infinity;
+    return this.root(estimate - this.spread(), least, estimate, -1) ?? 0;
+  }
+
+  /** Half width of the interval of the logarithm as the curvature at the minimum has it, within reason. */
+  private spread(): number {
+    const curvature = (this.fit.curvature[this.j]?.[this.j] ?? 0) * at(this.fit.x, this.j) ** 2;
+    return Math.min(2, Math.max(1e-4, Math.sqrt((2 * this.cut) / Math.max(curvature, 1e-9))));
+  }
+
+  /** A first upper limit for a variance estimated as 0: where its slope at 0 would reach the cut. */
+  private fromZero(): number {
+    const slope = at(this.fit.gradient, this.j);
+    return Math.min(10, Math.max(1e-8, this.cut / Math.max(slope, 1e-9)));
+  }
+
+  /** Newton steps on the logarithm of the variance, kept between `below` and `above`. `side` is 1 for an upper limit. */
+  private root(first: number, below: number, above: number, side: 1 | -1): number | null {
+    let [low, high] = [below, above];
+    let u = first;
+    for (let i = 0; i < 200; i++) {
+      const { excess, slope } = this.at(Math.exp(u));
+      if (Math.abs(excess) < 1e-11) return Math.exp(u);
+      if (excess * side > 0) high = u;
+      else low = u;
+      if (u > 60) return null;
+      const newton = slope * side > 0 ? -excess / slope : -Math.sign(excess) * side * 2;
+      let next = u + Math.max(-2.5, Math.min(2.5, newton));
+      if (!(next > low && next < high)) {
+        next = Number.isFinite(low) && Number.isFinite(high) ? (low + high) / 2 : u + (next > u ? 1 : -1);
+      }
+      if (Math.abs(next - u) < 1e-13 * Math.max(1, Math.abs(u))) return Math.exp(next);
+      u = next;
+    }
+    return Math.exp(u);
+  }
+}
