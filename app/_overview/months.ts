@@ -1,5 +1,5 @@
 import type { RatePoint } from '@/app/_figures/rates-over-time/point';
-import { rateOf } from '@/app/_shop/pending';
+import { rateOf } from '@/app/_shop/rate-of';
 import type { OutcomeCount } from '@/lib/store';
 
 /** Counts by month as points of the figure; months without a job in between are there, with no rate. */

@@ -9,7 +9,6 @@ import type {
 import type { Round } from '@/lib/measure';
 export declare function recordOf(round: Round): RecordedDimension[];
 export declare function standardUncertainties(round: Round, learned: Learned): Map<string, number>;
-export declare function rateOf(right: number, jobs: number): Rate;
 export interface ShopFigures {
   technicians: TechnicianFigures[];
   gauges: GaugeFigures[];

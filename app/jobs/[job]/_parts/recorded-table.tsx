@@ -20,7 +20,7 @@ export function RecordedTable({ caption, rows, uncertainties, name }: RecordedTa
     <Table
       caption={caption}
       rows={rows}
-      rowKey={dimensionKey}
+      rowKey={(row) => `${row.setup} ${dimensionKey(row)}`}
       columns={[
         {
           key: 'point',

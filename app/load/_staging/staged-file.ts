@@ -1,0 +1,58 @@
+import { z } from 'zod';
+
+/** A file that was uploaded and read, waiting to be confirmed; and, afterwards, what became of it. */
+const fault = z.object({
+  line: z.number().nullable(),
+  column: z.string().nullable(),
+  message: z.string(),
+  value: z.string().nullable(),
+});
+
+const summary = z.object({
+  name: z.string(),
+  bytes: z.number(),
+  lines: z.number(),
+  readings: z.number(),
+  separator: z.enum(['comma', 'semicolon', 'tab']),
+  decimalComma: z.boolean(),
+  jobs: z.number(),
+  rounds: z.number(),
+  setups: z.number(),
+  technicians: z.array(z.string()),
+  gauges: z.array(z.string()),
+  sheets: z.array(z.string()),
+  from: z.number().nullable(),
+  to: z.number().nullable(),
+  ignoredColumns: z.array(z.string()),
+  notes: z.array(z.string()),
+});
+
+const result = z.object({
+  added: z.number(),
+  alreadyThere: z.number(),
+  causes: z.number(),
+  jobs: z.number(),
+  newJobs: z.number(),
+  newSetups: z.number(),
+  newSheets: z.number(),
+  newPeople: z.array(z.string()),
+  newGauges: z.array(z.string()),
+});
+
+export const stagedFile = z.object({
+  name: z.string(),
+  sha256: z.string(),
+  summary,
+  /** The first of them; `faultCount` counts all. */
+  faults: z.array(fault),
+  faultCount: z.number(),
+  /** Null until the file is stored. */
+  result: result.nullable(),
+});
+
+export type StagedFile = z.infer<typeof stagedFile>;
+
+/** Faults kept for the page; a file with more is mended step by step anyway. */
+export const FAULTS_KEPT = 500;
+
+export const stagedId = z.uuid();

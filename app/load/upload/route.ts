@@ -1,0 +1,67 @@
+import type { NextRequest } from 'next/server';
+import { comesFromElsewhere } from '@/app/_shop/same-origin';
+import { MAX_FILE_BYTES } from '@/lib/measure';
+import { getShop } from '@/lib/store';
+import { checkStagedFile } from '../_staging/check';
+import { CutOff, receive, TooLarge, tooLarge } from '../_staging/receive';
+import { discardBytes, openStaging, saveStaged } from '../_staging/staging';
+
+/** A form without scripts is held in memory while it is taken apart, so it may carry less. */
+const MAX_FORM_BYTES = 25 * 1000 * 1000;
+
+/**
+ * Takes a measurement file: the bytes alone with `?name=` (answers with JSON, `{ at }` or `{ message }`), or a plain
+ * form (answers by leading on). Stores nothing but the staged file.
+ */
+export async function POST(request: NextRequest): Promise<Response> {
+  if (comesFromElsewhere(request)) return refuse(403, 'A file can only be sent from a page of this shop.');
+  const announced = Number(request.headers.get('content-length') ?? 'NaN');
+  const length = Number.isFinite(announced) ? announced : null;
+  return request.headers.get('content-type')?.startsWith('multipart/form-data') === true
+    ? fromForm(request, length)
+    : fromScript(request, length);
+}
+
+async function fromScript(request: NextRequest, length: number | null): Promise<Response> {
+  if (length !== null && length > MAX_FILE_BYTES) return refuse(413, tooLarge(length));
+  const body = request.body ?? new Blob([]).stream();
+  try {
+    const id = await stage(body, nameOf(request.nextUrl.searchParams.get('name')), length);
+    return Response.json({ at: `/load/${id}` }, { status: 201 });
+  } catch (error) {
+    if (error instanceof TooLarge) return refuse(413, error.message);
+    if (error instanceof CutOff) return refuse(400, error.message);
+    throw error;
+  }
+}
+
+async function fromForm(request: NextRequest, length: number | null): Promise<Response> {
+  if (length === null || length > MAX_FORM_BYTES) return leadTo('/load?refused=form-too-large');
+  const file = (await request.formData()).get('file');
+  if (!(file instanceof File) || file.name === '') return leadTo('/load?refused=no-file');
+  return leadTo(`/load/${await stage(file.stream(), nameOf(file.name), file.size)}`);
+}
+
+async function stage(body: ReadableStream<Uint8Array>, name: string, length: number | null): Promise<string> {
+  const shop = await getShop();
+  const { id, path } = await openStaging();
+  const sha256 = await receive(body, path, length);
+  const staged = await checkStagedFile(id, name, sha256, shop);
+  await saveStaged(id, staged);
+  if (staged.faultCount > 0) await discardBytes(id);
+  return id;
+}
+
+/** The last part of a path, at most 200 characters; only ever shown. */
+function nameOf(given: string | null): string {
+  const last = (given ?? '').split(/[\\/]/).at(-1)?.trim() ?? '';
+  return last === '' ? 'measurements.csv' : last.slice(0, 200);
+}
+
+function refuse(status: number, message: string): Response {
+  return Response.json({ message }, { status });
+}
+
+function leadTo(place: string): Response {
+  return new Response(null, { status: 303, headers: { Location: place } });
+}
