@@ -24,17 +24,27 @@ export async function migrate(address?: string): Promise<string[]> {
   try {
     const migrationsList = migrationList(url.engine);
     const filters = { externalTables: [], externalEnums: [] };
-    const before = await engine.diagnoseMigrationHistory({
-      migrationsList,
-      filters,
-      optInToShadowDatabase: false,
-    });
-    // A failed migration was rolled back with all it had begun, so it can be tried again.
-    for (const migrationName of before.failedMigrationNames)
-      await engine.markMigrationRolledBack({ migrationName });
+    if (await hasHistory(adapters)) {
+      const { failedMigrationNames } = await engine.diagnoseMigrationHistory({
+        migrationsList,
+        filters,
+        optInToShadowDatabase: false,
+      });
+      // A failed migration was undone with all it had begun, so it can be tried again.
+      for (const migrationName of failedMigrationNames) await engine.markMigrationRolledBack({ migrationName });
+    }
     const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters });
     return appliedMigrationNames;
   } finally {
     engine.free();
+    await adapters.close();
   }
+}
+
+async function hasHistory(adapters: SqliteMigrationAdapter): Promise<boolean> {
+  const connection = await adapters.connect();
+  const sql = `SELECT name FROM sqlite_master WHERE type = 'table' AND name = '_prisma_migrations'`;
+  const { rows } = await connection.queryRaw({ sql, args: [], argTypes: [] });
+  await connection.dispose();
+  return rows.length > 0;
 }

@@ -9,6 +9,7 @@ import type { SqlDriverAdapter } from '@prisma/driver-adapter-utils';
  */
 export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
   readonly #path: string;
+  readonly #connections: SqlDriverAdapter[] = [];
 
   constructor(path: string) {
     super({ url: `file:${path}`, timeout: 30_000 });
@@ -18,6 +19,7 @@ export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
   override async connect(): Promise<SqlDriverAdapter> {
     mkdirSync(dirname(this.#path), { recursive: true });
     const adapter = await super.connect();
+    this.#connections.push(adapter);
     await adapter.executeScript('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;');
     const run = adapter.executeScript.bind(adapter);
     adapter.executeScript = async (script) => {
@@ -37,5 +39,10 @@ export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
       }
     };
     return adapter;
+  }
+
+  /** Closes every connection: the engine locks the database for itself and never lets go. */
+  async close(): Promise<void> {
+    for (const connection of this.#connections.splice(0)) await connection.dispose();
   }
 }
