@@ -17,4 +17,5 @@ export {
   normalUpper,
   normalUpperQuantile,
 } from './normal';
+export { noncentralTUpper } from './noncentral-t';
 export { tCdf, tQuantile, tUpper, tUpperQuantile } from './student-t';

@@ -1,6 +1,7 @@
 import erfc from '@stdlib/math-base-special-erfc';
 import quantile from '@stdlib/stats-base-dists-normal-quantile';
 import { requireProbability } from '@/lib/stats/arguments';
+import { integratePanel } from '@/lib/stats/numeric/gauss-legendre';
 
 /** Density of the standard normal distribution. */
 export function normalDensity(z: number): number {
@@ -19,10 +20,11 @@ export function normalUpper(z: number): number {
 
 /**
  * P(a < Z ≤ b) without cancellation: two tails of the same side are differenced where both limits lie on
- * that side of the mean. Zero where b ≤ a. Either limit may be infinite.
+ * that side of the mean, and a narrow interval is integrated. Zero where b ≤ a. Either limit may be infinite.
  */
 export function normalBetween(a: number, b: number): number {
   if (!(b > a)) return 0;
+  if (b - a < 0.5) return integratePanel(normalDensity, a, b, 12);
   if (a > 0) return normalUpper(a) - normalUpper(b);
   if (b < 0) return normalCdf(b) - normalCdf(a);
   return 1 - normalCdf(a) - normalUpper(b);

@@ -1,0 +1,1 @@
+export { digitPreference, type DigitPreference } from './digit-preference';

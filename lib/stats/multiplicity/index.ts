@@ -1,0 +1,1 @@
+export { benjaminiHochberg } from './benjamini-hochberg';
