@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { readMeasurementFile, writeMeasurementFile, type Reading } from '@/lib/measure';
+import { generateGroup, type GroupBatch, type GroupPlan } from '@/seed';
+
+const PLAN: GroupPlan = { shops: 3, jobs: 300, technicians: 10, seed: 1 };
+
+async function batchesOf(plan: GroupPlan): Promise<GroupBatch[]> {
+  const batches: GroupBatch[] = [];
+  for await (const batch of generateGroup(plan)) batches.push(batch);
+  return batches;
+}
+
+describe('generateGroup', () => {
+  it('is the same for the same seed number, and another for another', async () => {
+    const batches = await batchesOf(PLAN);
+    expect(await batchesOf(PLAN)).toEqual(batches);
+    expect(await batchesOf({ ...PLAN, seed: 2 })).not.toEqual(batches);
+  });
+
+  it('shares jobs and technicians out among the shops, under codes that are unique in the group', async () => {
+    const batches = await batchesOf(PLAN);
+    const of = (value: (reading: Reading) => string) => {
+      const pairs = batches.flatMap((batch) => batch.readings.map((r) => `${value(r)} ${batch.shop}`));
+      return [...new Set(pairs)].map((pair) => pair.split(' '));
+    };
+    const jobs = of((r) => r.job);
+    expect(jobs).toHaveLength(300);
+    for (const shop of ['S01', 'S02', 'S03']) expect(jobs.filter(([, s]) => s === shop)).toHaveLength(100);
+    for (const codes of [jobs, of((r) => r.technician), of((r) => r.gauge)]) {
+      expect(new Set(codes.map(([code]) => code)).size).toBe(codes.length);
+    }
+    expect(of((r) => r.technician)).toHaveLength(10);
+  });
+
+  it('makes a file for each shop that has no fault, over ten years', async () => {
+    const batches = await batchesOf(PLAN);
+    for (const shop of ['S01', 'S02', 'S03']) {
+      const readings = batches.filter((batch) => batch.shop === shop).flatMap((batch) => batch.readings);
+      const file = await readMeasurementFile(writeMeasurementFile(readings), {
+        now: Date.parse('2026-11-14T00:00:00Z'),
+      });
+      expect(file.faults).toEqual([]);
+      expect(file.readings).toEqual(readings);
+      expect(new Date(file.summary.from ?? 0).getUTCFullYear()).toBeLessThanOrEqual(2017);
+      expect(new Date(file.summary.to ?? 0).getUTCFullYear()).toBe(2026);
+    }
+  });
+
+  it('keeps whole jobs together and hands batches on before they grow', async () => {
+    const batches = await batchesOf({ ...PLAN, jobs: 1_000 });
+    expect(batches.length).toBeGreaterThan(6);
+    for (const { readings } of batches) expect(readings.length).toBeLessThan(5_500);
+    const shopsOfJob = batches.flatMap((batch) => [...new Set(batch.readings.map((r) => r.job))]);
+    expect(new Set(shopsOfJob).size).toBe(shopsOfJob.length);
+  });
+
+  it('reads about 50 times and sets up about 24 times a job, and twice as much where it is thorough', async () => {
+    const perJob = async (reading: GroupPlan['reading']) => {
+      const readings = (await batchesOf({ ...PLAN, ...(reading && { reading }) })).flatMap((b) => b.readings);
+      return [readings.length / 300, new Set(readings.map((r) => `${r.job} ${r.setup}`)).size / 300] as const;
+    };
+    const [brief, briefSetups] = await perJob(undefined);
+    expect(Math.abs(brief - 52)).toBeLessThan(6);
+    expect(Math.abs(briefSetups - 24)).toBeLessThan(3);
+    const [thorough, thoroughSetups] = await perJob('thorough');
+    expect(thorough).toBeGreaterThan(1.8 * brief);
+    expect(thoroughSetups).toBeGreaterThan(1.6 * briefSetups);
+  });
+
+  it('refuses a group with a shop that has nobody to measure', async () => {
+    await expect(batchesOf({ ...PLAN, technicians: 2 })).rejects.toThrow(
+      '2 technicians cannot staff 3 shops: give each shop one at least.',
+    );
+  });
+});
