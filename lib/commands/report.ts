@@ -1,4 +1,5 @@
 import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { assessShop } from '@/lib/assess';
@@ -77,8 +78,9 @@ async function readFiles(paths: readonly string[], timeZone: string | undefined)
 
 async function readFile(path: string, timeZone: string | undefined): Promise<MeasurementFile> {
   try {
+    const { size } = await stat(path);
     const zone = timeZone === undefined ? {} : { timeZone };
-    return await readMeasurementFile(createReadStream(path), { name: basename(path), ...zone });
+    return await readMeasurementFile(createReadStream(path), { name: basename(path), bytes: size, ...zone });
   } catch (error) {
     if (hasCode(error) && error.code === 'ENOENT') throw new Refused(`There is no file ${path}.`);
     if (hasCode(error) && error.code === 'EISDIR')

@@ -18,7 +18,7 @@ export async function* textBytes(source: FileSource, count: ByteCount): AsyncGen
   for await (const piece of chunksOf(source)) {
     const isFirst = count.bytes === 0;
     count.bytes += piece.length;
-    if (count.bytes > MAX_FILE_BYTES) throw tooLarge();
+    refuseTooLarge(count.bytes);
     const whole = rest.length === 0 ? piece : Buffer.concat([rest, piece]);
     if (isFirst) refuseOtherFormats(whole);
     const end = characterEnd(whole);
@@ -43,10 +43,10 @@ async function* chunksOf(source: FileSource): AsyncGenerator<Buffer> {
 
 const asBuffer = (bytes: Uint8Array) => Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
-function tooLarge(): Refusal {
-  return new Refusal(
-    `The file is larger than ${MAX_FILE_BYTES / 1_000_000} MB, the most that is read at once. Split it by date.`,
-  );
+export function refuseTooLarge(bytes: number): void {
+  if (bytes <= MAX_FILE_BYTES) return;
+  const most = MAX_FILE_BYTES / 1_000_000;
+  throw new Refusal(`The file is larger than ${most} MB, the most that is read at once. Split it by date.`);
 }
 
 function refuseOtherFormats(start: Buffer): void {

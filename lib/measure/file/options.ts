@@ -19,6 +19,8 @@ export type KnownSheet = ReadonlyMap<string, KnownDimension>;
 export interface ReadOptions {
   /** The file's name, for messages. */
   name?: string;
+  /** The file's size where it is known beforehand, so that one too large is refused before it is read. */
+  bytes?: number;
   /** IANA time zone of the shop, for times without an offset. Default UTC. */
   timeZone?: string;
   /** Epoch ms: a reading after this is in the future. Default: the clock. */

@@ -1,5 +1,5 @@
 import type { Reading } from '../types';
-import { textBytes, type ByteCount } from './bytes';
+import { refuseTooLarge, textBytes, type ByteCount } from './bytes';
 import { readHeader, type Header } from './columns';
 import { completed } from './complete';
 import { Lines } from './cross';
@@ -36,6 +36,7 @@ export async function readMeasurementFile(
   const reader = new FileReader(options);
   const count: ByteCount = { bytes: 0 };
   try {
+    refuseTooLarge(options.bytes ?? sizeOf(source));
     await readRecords(textBytes(source, count), (line, fields, separator) =>
       reader.record(line, fields, separator),
     );
@@ -46,6 +47,10 @@ export async function readMeasurementFile(
   }
   return reader.result(count.bytes);
 }
+
+/** The size of what is in memory already; 0 where it is still to come. */
+const sizeOf = (source: FileSource) =>
+  typeof source === 'string' || source instanceof Uint8Array ? source.length : 0;
 
 class FileReader {
   readonly faults: Fault[] = [];

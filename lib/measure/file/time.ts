@@ -35,9 +35,7 @@ export function timeReader(timeZone: string): (field: string) => TimeField {
     const local = Date.UTC(+year, +month - 1, +day, +(hour ?? 0), +minute, +second, milliseconds(fraction));
     const date = new Date(local);
     if (date.getUTCMonth() !== +month - 1 || date.getUTCDate() !== +day || +(hour ?? 0) > 23) {
-      return {
-        problem: `is a date or time that does not exist. Correct the ${+(hour ?? 0) > 23 ? 'hour' : 'day'}`,
-      };
+      return { problem: 'is a date or time that does not exist. Correct it' };
     }
     if (+minute > 59 || +second > 59)
       return { problem: 'is a time that does not exist. Correct minutes and seconds' };
@@ -81,6 +79,7 @@ function zoneOffset(local: number, timeZone: string): number | null {
     },
     { zone: timeZone },
   );
+  const [first = time] = time.getPossibleOffsets().sort((a, b) => a.toMillis() - b.toMillis());
   const skipped = time.hour !== date.getUTCHours() || time.minute !== date.getUTCMinutes();
-  return skipped ? null : time.offset * 60_000;
+  return skipped ? null : first.offset * 60_000;
 }
