@@ -18,8 +18,10 @@ const adapters = {
 
 async function difference(engine: EngineName, from: string | null, to: string): Promise<string> {
   const schemas = await schemaEngine(adapters[engine](), to);
-  const datamodel = (content: string) =>
-    ({ tag: 'schemaDatamodel' as const, files: [{ path: 'schema.prisma', content }] });
+  const datamodel = (content: string) => ({
+    tag: 'schemaDatamodel' as const,
+    files: [{ path: 'schema.prisma', content }],
+  });
   const { stdout } = await schemas.diff({
     from: from === null ? { tag: 'empty' } : datamodel(from),
     to: datamodel(to),

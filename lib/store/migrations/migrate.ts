@@ -31,7 +31,8 @@ export async function migrate(address?: string): Promise<string[]> {
         optInToShadowDatabase: false,
       });
       // A failed migration was undone with all it had begun, so it can be tried again.
-      for (const migrationName of failedMigrationNames) await engine.markMigrationRolledBack({ migrationName });
+      for (const migrationName of failedMigrationNames)
+        await engine.markMigrationRolledBack({ migrationName });
     }
     const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters });
     return appliedMigrationNames;

@@ -1,4 +1,4 @@
-import { dimensionKey, type Dimension, type Section } from '@/lib/measure';
+import type { Dimension, Section } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
 import { sideOf, type StoredSide } from '@/lib/store/sql/side';
 import type { Sheet, SheetRow, ShopId } from '@/lib/store/types';
@@ -42,16 +42,11 @@ export async function getSheet(shop: ShopId, name: string): Promise<Sheet | null
   return { name, dimensions: row.dimensions.map(dimensionOf), points };
 }
 
-/** Named sheet → its dimensions by `dimensionKey`: what a measurement file may leave out. */
-export async function sheetBook(shop: ShopId): Promise<Map<string, Map<string, Dimension>>> {
+/** Named sheet → its dimensions: what a measurement file may leave out. */
+export async function sheetBook(shop: ShopId): Promise<Map<string, Dimension[]>> {
   const rows = await database().sheet.findMany({
     where: { shopId: shop, name: { not: null } },
     select: { name: true, dimensions: { select: dimensionColumns } },
   });
-  return new Map(
-    rows.map((row) => {
-      const dimensions = row.dimensions.map(dimensionOf);
-      return [row.name ?? '', new Map(dimensions.map((dimension) => [dimensionKey(dimension), dimension]))];
-    }),
-  );
+  return new Map(rows.map((row) => [row.name ?? '', row.dimensions.map(dimensionOf)]));
 }

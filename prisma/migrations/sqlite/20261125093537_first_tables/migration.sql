@@ -1,16 +1,11 @@
--- CreateSchema
-CREATE SCHEMA IF NOT EXISTS "public";
-
 -- CreateTable
 CREATE TABLE "Shop" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "name" TEXT NOT NULL,
     "timeZone" TEXT NOT NULL,
-    "defaultTolerance" DOUBLE PRECISION NOT NULL DEFAULT 3,
+    "defaultTolerance" REAL NOT NULL DEFAULT 3,
     "inputsVersion" INTEGER NOT NULL DEFAULT 0,
-    "createdAt" TIMESTAMP(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
-
-    CONSTRAINT "Shop_pkey" PRIMARY KEY ("id"),
+    "createdAt" DATETIME NOT NULL DEFAULT CURRENT_TIMESTAMP,
     CHECK (length("name") > 0),
     CHECK (length("timeZone") > 0),
     CHECK ("defaultTolerance" > 0),
@@ -19,29 +14,27 @@ CREATE TABLE "Shop" (
 
 -- CreateTable
 CREATE TABLE "Person" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "code" TEXT NOT NULL,
     "name" TEXT NOT NULL,
     "role" TEXT NOT NULL,
     "active" BOOLEAN NOT NULL DEFAULT true,
-
-    CONSTRAINT "Person_pkey" PRIMARY KEY ("id"),
+    CONSTRAINT "Person_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK (length("code") > 0),
     CHECK ("role" IN ('technician', 'trainer', 'manager'))
 );
 
 -- CreateTable
 CREATE TABLE "Gauge" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "tag" TEXT NOT NULL,
     "kind" TEXT,
-    "fixedMark" DOUBLE PRECISION,
+    "fixedMark" REAL,
     "state" TEXT NOT NULL DEFAULT 'in-service',
-    "verifiedAt" TIMESTAMP(3),
-
-    CONSTRAINT "Gauge_pkey" PRIMARY KEY ("id"),
+    "verifiedAt" DATETIME,
+    CONSTRAINT "Gauge_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK (length("tag") > 0),
     CHECK ("kind" IN ('tram', 'digital-tram', 'tracking', 'centering', 'strut', 'tape')),
     CHECK ("state" IN ('in-service', 'out-of-service', 'retired')),
@@ -50,42 +43,40 @@ CREATE TABLE "Gauge" (
 
 -- CreateTable
 CREATE TABLE "GaugeVerification" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "gaugeId" INTEGER NOT NULL,
-    "at" TIMESTAMP(3) NOT NULL,
-    "error" DOUBLE PRECISION,
+    "at" DATETIME NOT NULL,
+    "error" REAL,
     "passed" BOOLEAN NOT NULL,
     "personId" INTEGER,
     "note" TEXT,
-
-    CONSTRAINT "GaugeVerification_pkey" PRIMARY KEY ("id"),
+    CONSTRAINT "GaugeVerification_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "GaugeVerification_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("error" BETWEEN -100000 AND 100000)
 );
 
 -- CreateTable
 CREATE TABLE "Sheet" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "name" TEXT,
-
-    CONSTRAINT "Sheet_pkey" PRIMARY KEY ("id"),
+    CONSTRAINT "Sheet_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK (length("name") > 0)
 );
 
 -- CreateTable
 CREATE TABLE "SheetPoint" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "sheetId" INTEGER NOT NULL,
     "letter" TEXT NOT NULL,
     "side" TEXT NOT NULL,
     "description" TEXT,
     "section" TEXT,
-    "station" DOUBLE PRECISION,
+    "station" REAL,
     "zero" BOOLEAN NOT NULL DEFAULT false,
-    "halfWidth" DOUBLE PRECISION,
-
-    CONSTRAINT "SheetPoint_pkey" PRIMARY KEY ("id"),
+    "halfWidth" REAL,
+    CONSTRAINT "SheetPoint_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet" ("id") ON DELETE CASCADE ON UPDATE CASCADE,
     CHECK (length("letter") > 0),
     CHECK ("side" IN ('', 'L', 'R')),
     CHECK ("section" IN ('front', 'center', 'rear')),
@@ -95,18 +86,17 @@ CREATE TABLE "SheetPoint" (
 
 -- CreateTable
 CREATE TABLE "Dimension" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "sheetId" INTEGER NOT NULL,
     "quantity" TEXT NOT NULL,
     "point" TEXT NOT NULL,
     "side" TEXT NOT NULL,
     "section" TEXT,
-    "station" DOUBLE PRECISION,
+    "station" REAL,
     "zero" BOOLEAN NOT NULL,
-    "nominal" DOUBLE PRECISION NOT NULL,
-    "tolerance" DOUBLE PRECISION NOT NULL,
-
-    CONSTRAINT "Dimension_pkey" PRIMARY KEY ("id"),
+    "nominal" REAL NOT NULL,
+    "tolerance" REAL NOT NULL,
+    CONSTRAINT "Dimension_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet" ("id") ON DELETE CASCADE ON UPDATE CASCADE,
     CHECK (length("point") > 0),
     CHECK ("quantity" IN ('length', 'height', 'centerline')),
     CHECK ("side" IN ('', 'L', 'R')),
@@ -120,13 +110,13 @@ CREATE TABLE "Dimension" (
 
 -- CreateTable
 CREATE TABLE "Job" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "number" TEXT NOT NULL,
     "sheetId" INTEGER NOT NULL,
     "searchText" TEXT NOT NULL,
-    "openedAt" TIMESTAMP(3) NOT NULL,
-    "lastReadAt" TIMESTAMP(3) NOT NULL,
+    "openedAt" DATETIME NOT NULL,
+    "lastReadAt" DATETIME NOT NULL,
     "lastStage" TEXT NOT NULL,
     "lastAttempt" INTEGER NOT NULL,
     "technicianId" INTEGER NOT NULL,
@@ -134,8 +124,9 @@ CREATE TABLE "Job" (
     "setupCount" INTEGER NOT NULL,
     "readingCount" INTEGER NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
-
-    CONSTRAINT "Job_pkey" PRIMARY KEY ("id"),
+    CONSTRAINT "Job_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Job_shopId_sheetId_fkey" FOREIGN KEY ("shopId", "sheetId") REFERENCES "Sheet" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Job_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK (length("number") > 0),
     CHECK ("lastStage" IN ('before', 'after')),
     CHECK ("lastAttempt" >= 1),
@@ -147,17 +138,17 @@ CREATE TABLE "Job" (
 
 -- CreateTable
 CREATE TABLE "Round" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "jobId" INTEGER NOT NULL,
     "stage" TEXT NOT NULL,
     "attempt" INTEGER NOT NULL,
-    "clearance" DOUBLE PRECISION,
+    "clearance" REAL,
     "technicianId" INTEGER NOT NULL,
-    "startedAt" TIMESTAMP(3) NOT NULL,
+    "startedAt" DATETIME NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
-
-    CONSTRAINT "Round_pkey" PRIMARY KEY ("id"),
+    CONSTRAINT "Round_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Round_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("stage" IN ('before', 'after')),
     CHECK ("attempt" >= 1),
     CHECK ("clearance" BETWEEN -100000 AND 100000)
@@ -165,16 +156,18 @@ CREATE TABLE "Round" (
 
 -- CreateTable
 CREATE TABLE "Setup" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "jobId" INTEGER NOT NULL,
     "roundId" INTEGER NOT NULL,
     "label" TEXT NOT NULL,
     "technicianId" INTEGER NOT NULL,
     "gaugeId" INTEGER NOT NULL,
-    "hungAt" TIMESTAMP(3) NOT NULL,
-
-    CONSTRAINT "Setup_pkey" PRIMARY KEY ("id"),
+    "hungAt" DATETIME NOT NULL,
+    CONSTRAINT "Setup_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Setup_jobId_roundId_fkey" FOREIGN KEY ("jobId", "roundId") REFERENCES "Round" ("jobId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Setup_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Setup_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK (length("label") > 0)
 );
 
@@ -183,65 +176,68 @@ CREATE TABLE "Observation" (
     "setupId" INTEGER NOT NULL,
     "dimensionId" INTEGER NOT NULL,
     "n" INTEGER NOT NULL,
-    "mean" DOUBLE PRECISION NOT NULL,
-    "deviation" DOUBLE PRECISION NOT NULL,
-    "ss" DOUBLE PRECISION NOT NULL,
-    "takenAt" TIMESTAMP(3) NOT NULL,
+    "mean" REAL NOT NULL,
+    "deviation" REAL NOT NULL,
+    "ss" REAL NOT NULL,
+    "takenAt" DATETIME NOT NULL,
     "cause" TEXT,
 
-    CONSTRAINT "Observation_pkey" PRIMARY KEY ("setupId","dimensionId"),
+    PRIMARY KEY ("setupId", "dimensionId"),
+    CONSTRAINT "Observation_setupId_fkey" FOREIGN KEY ("setupId") REFERENCES "Setup" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Observation_dimensionId_fkey" FOREIGN KEY ("dimensionId") REFERENCES "Dimension" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("n" >= 1),
     CHECK ("mean" BETWEEN -100000 AND 100000),
     CHECK ("deviation" BETWEEN -100000 AND 100000),
     CHECK ("ss" >= 0),
     CHECK ("n" > 1 OR "ss" = 0),
     CHECK ("cause" IN ('neither', 'gauge', 'body', 'both'))
-);
+) WITHOUT ROWID;
 
 -- CreateTable
 CREATE TABLE "Reading" (
     "setupId" INTEGER NOT NULL,
     "dimensionId" INTEGER NOT NULL,
     "repeat" INTEGER NOT NULL,
-    "value" DOUBLE PRECISION NOT NULL,
-    "takenAt" TIMESTAMP(3) NOT NULL,
+    "value" REAL NOT NULL,
+    "takenAt" DATETIME NOT NULL,
     "fileId" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
 
-    CONSTRAINT "Reading_pkey" PRIMARY KEY ("setupId","dimensionId","repeat"),
+    PRIMARY KEY ("setupId", "dimensionId", "repeat"),
+    CONSTRAINT "Reading_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation" ("setupId", "dimensionId") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Reading_fileId_fkey" FOREIGN KEY ("fileId") REFERENCES "LoadedFile" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("repeat" >= 1),
     CHECK ("value" BETWEEN -100000 AND 100000),
     CHECK ("line" >= 1)
-);
+) WITHOUT ROWID;
 
 -- CreateTable
 CREATE TABLE "RecheckOutcome" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "setupId" INTEGER NOT NULL,
     "side" TEXT NOT NULL,
     "cause" TEXT NOT NULL,
     "personId" INTEGER,
-    "at" TIMESTAMP(3) NOT NULL,
+    "at" DATETIME NOT NULL,
     "note" TEXT,
-
-    CONSTRAINT "RecheckOutcome_pkey" PRIMARY KEY ("id"),
+    CONSTRAINT "RecheckOutcome_shopId_setupId_fkey" FOREIGN KEY ("shopId", "setupId") REFERENCES "Setup" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "RecheckOutcome_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("side" IN ('', 'L', 'R')),
     CHECK ("cause" IN ('neither', 'gauge', 'body', 'both'))
 );
 
 -- CreateTable
 CREATE TABLE "LoadedFile" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "sha256" TEXT NOT NULL,
     "name" TEXT NOT NULL,
     "lines" INTEGER NOT NULL,
     "added" INTEGER NOT NULL,
     "alreadyThere" INTEGER NOT NULL,
-    "loadedAt" TIMESTAMP(3) NOT NULL,
-
-    CONSTRAINT "LoadedFile_pkey" PRIMARY KEY ("id"),
+    "loadedAt" DATETIME NOT NULL,
+    CONSTRAINT "LoadedFile_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK (length("sha256") = 64),
     CHECK ("lines" >= 0),
     CHECK ("added" >= 0),
@@ -250,12 +246,12 @@ CREATE TABLE "LoadedFile" (
 
 -- CreateTable
 CREATE TABLE "JobOutcome" (
-    "jobId" INTEGER NOT NULL,
+    "jobId" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "jobVersion" INTEGER NOT NULL,
     "right" BOOLEAN,
     "technicianId" INTEGER,
-    "at" TIMESTAMP(3),
+    "at" DATETIME,
     "month" TEXT,
     "controlled" INTEGER NOT NULL,
     "out" INTEGER NOT NULL,
@@ -265,8 +261,8 @@ CREATE TABLE "JobOutcome" (
     "centerOut" INTEGER NOT NULL,
     "rearControlled" INTEGER NOT NULL,
     "rearOut" INTEGER NOT NULL,
-
-    CONSTRAINT "JobOutcome_pkey" PRIMARY KEY ("jobId"),
+    CONSTRAINT "JobOutcome_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job" ("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE,
+    CONSTRAINT "JobOutcome_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("out" >= 0),
     CHECK ("controlled" >= "out"),
     CHECK ("frontControlled" >= "frontOut" AND "centerControlled" >= "centerOut" AND "rearControlled" >= "rearOut"),
@@ -275,31 +271,30 @@ CREATE TABLE "JobOutcome" (
 
 -- CreateTable
 CREATE TABLE "ShopFit" (
-    "id" SERIAL NOT NULL,
+    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "inputsVersion" INTEGER NOT NULL,
     "parameters" JSONB NOT NULL,
     "figures" JSONB NOT NULL,
-    "fittedAt" TIMESTAMP(3) NOT NULL,
-
-    CONSTRAINT "ShopFit_pkey" PRIMARY KEY ("id"),
+    "fittedAt" DATETIME NOT NULL,
+    CONSTRAINT "ShopFit_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("inputsVersion" >= 0)
 );
 
 -- CreateTable
 CREATE TABLE "RoundVerdict" (
-    "roundId" INTEGER NOT NULL,
+    "roundId" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
     "fitId" INTEGER NOT NULL,
     "roundVersion" INTEGER NOT NULL,
-    "at" TIMESTAMP(3) NOT NULL,
+    "at" DATETIME NOT NULL,
     "decidable" BOOLEAN NOT NULL,
     "why" TEXT,
-    "pZeroMisset" DOUBLE PRECISION NOT NULL,
-    "maxGauge" DOUBLE PRECISION NOT NULL,
+    "pZeroMisset" REAL NOT NULL,
+    "maxGauge" REAL NOT NULL,
     "document" JSONB NOT NULL,
-
-    CONSTRAINT "RoundVerdict_pkey" PRIMARY KEY ("roundId"),
+    CONSTRAINT "RoundVerdict_shopId_roundId_fkey" FOREIGN KEY ("shopId", "roundId") REFERENCES "Round" ("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE,
+    CONSTRAINT "RoundVerdict_shopId_fitId_fkey" FOREIGN KEY ("shopId", "fitId") REFERENCES "ShopFit" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
     CHECK ("pZeroMisset" BETWEEN 0 AND 1),
     CHECK ("maxGauge" BETWEEN 0 AND 1.000001)
 );
@@ -309,22 +304,24 @@ CREATE TABLE "HeightVerdict" (
     "setupId" INTEGER NOT NULL,
     "dimensionId" INTEGER NOT NULL,
     "roundId" INTEGER NOT NULL,
-    "deviation" DOUBLE PRECISION NOT NULL,
-    "pNeither" DOUBLE PRECISION NOT NULL,
-    "pGauge" DOUBLE PRECISION NOT NULL,
-    "pBody" DOUBLE PRECISION NOT NULL,
-    "pBoth" DOUBLE PRECISION NOT NULL,
-    "misset" DOUBLE PRECISION NOT NULL,
-    "body" DOUBLE PRECISION NOT NULL,
+    "deviation" REAL NOT NULL,
+    "pNeither" REAL NOT NULL,
+    "pGauge" REAL NOT NULL,
+    "pBody" REAL NOT NULL,
+    "pBoth" REAL NOT NULL,
+    "misset" REAL NOT NULL,
+    "body" REAL NOT NULL,
     "signature" TEXT,
 
-    CONSTRAINT "HeightVerdict_pkey" PRIMARY KEY ("setupId","dimensionId"),
+    PRIMARY KEY ("setupId", "dimensionId"),
+    CONSTRAINT "HeightVerdict_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation" ("setupId", "dimensionId") ON DELETE CASCADE ON UPDATE CASCADE,
+    CONSTRAINT "HeightVerdict_roundId_fkey" FOREIGN KEY ("roundId") REFERENCES "RoundVerdict" ("roundId") ON DELETE CASCADE ON UPDATE CASCADE,
     CHECK ("pNeither" BETWEEN 0 AND 1.000001),
     CHECK ("pGauge" BETWEEN 0 AND 1.000001),
     CHECK ("pBody" BETWEEN 0 AND 1.000001),
     CHECK ("pBoth" BETWEEN 0 AND 1.000001),
     CHECK (abs("pNeither" + "pGauge" + "pBody" + "pBoth" - 1) < 0.000001)
-);
+) WITHOUT ROWID;
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Shop_name_key" ON "Shop"("name");
@@ -342,7 +339,7 @@ CREATE UNIQUE INDEX "Gauge_shopId_tag_key" ON "Gauge"("shopId", "tag");
 CREATE UNIQUE INDEX "Gauge_shopId_id_key" ON "Gauge"("shopId", "id");
 
 -- CreateIndex
-CREATE INDEX "GaugeVerification_shopId_gaugeId_at_idx" ON "GaugeVerification"("shopId", "gaugeId", "at");
+CREATE UNIQUE INDEX "GaugeVerification_shopId_gaugeId_at_key" ON "GaugeVerification"("shopId", "gaugeId", "at");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Sheet_shopId_name_key" ON "Sheet"("shopId", "name");
@@ -436,93 +433,3 @@ CREATE UNIQUE INDEX "RoundVerdict_shopId_roundId_key" ON "RoundVerdict"("shopId"
 
 -- CreateIndex
 CREATE INDEX "HeightVerdict_roundId_idx" ON "HeightVerdict"("roundId");
-
--- AddForeignKey
-ALTER TABLE "Person" ADD CONSTRAINT "Person_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Gauge" ADD CONSTRAINT "Gauge_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "GaugeVerification" ADD CONSTRAINT "GaugeVerification_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "GaugeVerification" ADD CONSTRAINT "GaugeVerification_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Sheet" ADD CONSTRAINT "Sheet_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "SheetPoint" ADD CONSTRAINT "SheetPoint_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet"("id") ON DELETE CASCADE ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Dimension" ADD CONSTRAINT "Dimension_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet"("id") ON DELETE CASCADE ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_sheetId_fkey" FOREIGN KEY ("shopId", "sheetId") REFERENCES "Sheet"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Round" ADD CONSTRAINT "Round_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Round" ADD CONSTRAINT "Round_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Setup" ADD CONSTRAINT "Setup_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Setup" ADD CONSTRAINT "Setup_jobId_roundId_fkey" FOREIGN KEY ("jobId", "roundId") REFERENCES "Round"("jobId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Setup" ADD CONSTRAINT "Setup_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Setup" ADD CONSTRAINT "Setup_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Observation" ADD CONSTRAINT "Observation_setupId_fkey" FOREIGN KEY ("setupId") REFERENCES "Setup"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Observation" ADD CONSTRAINT "Observation_dimensionId_fkey" FOREIGN KEY ("dimensionId") REFERENCES "Dimension"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Reading" ADD CONSTRAINT "Reading_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation"("setupId", "dimensionId") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "Reading" ADD CONSTRAINT "Reading_fileId_fkey" FOREIGN KEY ("fileId") REFERENCES "LoadedFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "RecheckOutcome" ADD CONSTRAINT "RecheckOutcome_shopId_setupId_fkey" FOREIGN KEY ("shopId", "setupId") REFERENCES "Setup"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "RecheckOutcome" ADD CONSTRAINT "RecheckOutcome_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "LoadedFile" ADD CONSTRAINT "LoadedFile_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "JobOutcome" ADD CONSTRAINT "JobOutcome_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job"("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "JobOutcome" ADD CONSTRAINT "JobOutcome_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "ShopFit" ADD CONSTRAINT "ShopFit_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "RoundVerdict" ADD CONSTRAINT "RoundVerdict_shopId_roundId_fkey" FOREIGN KEY ("shopId", "roundId") REFERENCES "Round"("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "RoundVerdict" ADD CONSTRAINT "RoundVerdict_shopId_fitId_fkey" FOREIGN KEY ("shopId", "fitId") REFERENCES "ShopFit"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "HeightVerdict" ADD CONSTRAINT "HeightVerdict_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation"("setupId", "dimensionId") ON DELETE CASCADE ON UPDATE CASCADE;
-
--- AddForeignKey
-ALTER TABLE "HeightVerdict" ADD CONSTRAINT "HeightVerdict_roundId_fkey" FOREIGN KEY ("roundId") REFERENCES "RoundVerdict"("roundId") ON DELETE CASCADE ON UPDATE CASCADE;

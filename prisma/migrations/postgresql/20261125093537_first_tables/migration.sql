@@ -1,11 +1,16 @@
+-- CreateSchema
+CREATE SCHEMA IF NOT EXISTS "public";
+
 -- CreateTable
 CREATE TABLE "Shop" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "name" TEXT NOT NULL,
     "timeZone" TEXT NOT NULL,
-    "defaultTolerance" REAL NOT NULL DEFAULT 3,
+    "defaultTolerance" DOUBLE PRECISION NOT NULL DEFAULT 3,
     "inputsVersion" INTEGER NOT NULL DEFAULT 0,
-    "createdAt" DATETIME NOT NULL DEFAULT CURRENT_TIMESTAMP,
+    "createdAt" TIMESTAMP(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
+
+    CONSTRAINT "Shop_pkey" PRIMARY KEY ("id"),
     CHECK (length("name") > 0),
     CHECK (length("timeZone") > 0),
     CHECK ("defaultTolerance" > 0),
@@ -14,27 +19,29 @@ CREATE TABLE "Shop" (
 
 -- CreateTable
 CREATE TABLE "Person" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "code" TEXT NOT NULL,
     "name" TEXT NOT NULL,
     "role" TEXT NOT NULL,
     "active" BOOLEAN NOT NULL DEFAULT true,
-    CONSTRAINT "Person_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "Person_pkey" PRIMARY KEY ("id"),
     CHECK (length("code") > 0),
     CHECK ("role" IN ('technician', 'trainer', 'manager'))
 );
 
 -- CreateTable
 CREATE TABLE "Gauge" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "tag" TEXT NOT NULL,
     "kind" TEXT,
-    "fixedMark" REAL,
+    "fixedMark" DOUBLE PRECISION,
     "state" TEXT NOT NULL DEFAULT 'in-service',
-    "verifiedAt" DATETIME,
-    CONSTRAINT "Gauge_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    "verifiedAt" TIMESTAMP(3),
+
+    CONSTRAINT "Gauge_pkey" PRIMARY KEY ("id"),
     CHECK (length("tag") > 0),
     CHECK ("kind" IN ('tram', 'digital-tram', 'tracking', 'centering', 'strut', 'tape')),
     CHECK ("state" IN ('in-service', 'out-of-service', 'retired')),
@@ -43,40 +50,42 @@ CREATE TABLE "Gauge" (
 
 -- CreateTable
 CREATE TABLE "GaugeVerification" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "gaugeId" INTEGER NOT NULL,
-    "at" DATETIME NOT NULL,
-    "error" REAL,
+    "at" TIMESTAMP(3) NOT NULL,
+    "error" DOUBLE PRECISION,
     "passed" BOOLEAN NOT NULL,
     "personId" INTEGER,
     "note" TEXT,
-    CONSTRAINT "GaugeVerification_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "GaugeVerification_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "GaugeVerification_pkey" PRIMARY KEY ("id"),
     CHECK ("error" BETWEEN -100000 AND 100000)
 );
 
 -- CreateTable
 CREATE TABLE "Sheet" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "name" TEXT,
-    CONSTRAINT "Sheet_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "Sheet_pkey" PRIMARY KEY ("id"),
     CHECK (length("name") > 0)
 );
 
 -- CreateTable
 CREATE TABLE "SheetPoint" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "sheetId" INTEGER NOT NULL,
     "letter" TEXT NOT NULL,
     "side" TEXT NOT NULL,
     "description" TEXT,
     "section" TEXT,
-    "station" REAL,
+    "station" DOUBLE PRECISION,
     "zero" BOOLEAN NOT NULL DEFAULT false,
-    "halfWidth" REAL,
-    CONSTRAINT "SheetPoint_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet" ("id") ON DELETE CASCADE ON UPDATE CASCADE,
+    "halfWidth" DOUBLE PRECISION,
+
+    CONSTRAINT "SheetPoint_pkey" PRIMARY KEY ("id"),
     CHECK (length("letter") > 0),
     CHECK ("side" IN ('', 'L', 'R')),
     CHECK ("section" IN ('front', 'center', 'rear')),
@@ -86,17 +95,18 @@ CREATE TABLE "SheetPoint" (
 
 -- CreateTable
 CREATE TABLE "Dimension" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "sheetId" INTEGER NOT NULL,
     "quantity" TEXT NOT NULL,
     "point" TEXT NOT NULL,
     "side" TEXT NOT NULL,
     "section" TEXT,
-    "station" REAL,
+    "station" DOUBLE PRECISION,
     "zero" BOOLEAN NOT NULL,
-    "nominal" REAL NOT NULL,
-    "tolerance" REAL NOT NULL,
-    CONSTRAINT "Dimension_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet" ("id") ON DELETE CASCADE ON UPDATE CASCADE,
+    "nominal" DOUBLE PRECISION NOT NULL,
+    "tolerance" DOUBLE PRECISION NOT NULL,
+
+    CONSTRAINT "Dimension_pkey" PRIMARY KEY ("id"),
     CHECK (length("point") > 0),
     CHECK ("quantity" IN ('length', 'height', 'centerline')),
     CHECK ("side" IN ('', 'L', 'R')),
@@ -110,13 +120,13 @@ CREATE TABLE "Dimension" (
 
 -- CreateTable
 CREATE TABLE "Job" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "number" TEXT NOT NULL,
     "sheetId" INTEGER NOT NULL,
     "searchText" TEXT NOT NULL,
-    "openedAt" DATETIME NOT NULL,
-    "lastReadAt" DATETIME NOT NULL,
+    "openedAt" TIMESTAMP(3) NOT NULL,
+    "lastReadAt" TIMESTAMP(3) NOT NULL,
     "lastStage" TEXT NOT NULL,
     "lastAttempt" INTEGER NOT NULL,
     "technicianId" INTEGER NOT NULL,
@@ -124,9 +134,8 @@ CREATE TABLE "Job" (
     "setupCount" INTEGER NOT NULL,
     "readingCount" INTEGER NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
-    CONSTRAINT "Job_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Job_shopId_sheetId_fkey" FOREIGN KEY ("shopId", "sheetId") REFERENCES "Sheet" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Job_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "Job_pkey" PRIMARY KEY ("id"),
     CHECK (length("number") > 0),
     CHECK ("lastStage" IN ('before', 'after')),
     CHECK ("lastAttempt" >= 1),
@@ -138,17 +147,17 @@ CREATE TABLE "Job" (
 
 -- CreateTable
 CREATE TABLE "Round" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "jobId" INTEGER NOT NULL,
     "stage" TEXT NOT NULL,
     "attempt" INTEGER NOT NULL,
-    "clearance" REAL,
+    "clearance" DOUBLE PRECISION,
     "technicianId" INTEGER NOT NULL,
-    "startedAt" DATETIME NOT NULL,
+    "startedAt" TIMESTAMP(3) NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
-    CONSTRAINT "Round_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Round_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "Round_pkey" PRIMARY KEY ("id"),
     CHECK ("stage" IN ('before', 'after')),
     CHECK ("attempt" >= 1),
     CHECK ("clearance" BETWEEN -100000 AND 100000)
@@ -156,18 +165,16 @@ CREATE TABLE "Round" (
 
 -- CreateTable
 CREATE TABLE "Setup" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "jobId" INTEGER NOT NULL,
     "roundId" INTEGER NOT NULL,
     "label" TEXT NOT NULL,
     "technicianId" INTEGER NOT NULL,
     "gaugeId" INTEGER NOT NULL,
-    "hungAt" DATETIME NOT NULL,
-    CONSTRAINT "Setup_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Setup_jobId_roundId_fkey" FOREIGN KEY ("jobId", "roundId") REFERENCES "Round" ("jobId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Setup_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Setup_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    "hungAt" TIMESTAMP(3) NOT NULL,
+
+    CONSTRAINT "Setup_pkey" PRIMARY KEY ("id"),
     CHECK (length("label") > 0)
 );
 
@@ -176,68 +183,65 @@ CREATE TABLE "Observation" (
     "setupId" INTEGER NOT NULL,
     "dimensionId" INTEGER NOT NULL,
     "n" INTEGER NOT NULL,
-    "mean" REAL NOT NULL,
-    "deviation" REAL NOT NULL,
-    "ss" REAL NOT NULL,
-    "takenAt" DATETIME NOT NULL,
+    "mean" DOUBLE PRECISION NOT NULL,
+    "deviation" DOUBLE PRECISION NOT NULL,
+    "ss" DOUBLE PRECISION NOT NULL,
+    "takenAt" TIMESTAMP(3) NOT NULL,
     "cause" TEXT,
 
-    PRIMARY KEY ("setupId", "dimensionId"),
-    CONSTRAINT "Observation_setupId_fkey" FOREIGN KEY ("setupId") REFERENCES "Setup" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Observation_dimensionId_fkey" FOREIGN KEY ("dimensionId") REFERENCES "Dimension" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Observation_pkey" PRIMARY KEY ("setupId","dimensionId"),
     CHECK ("n" >= 1),
     CHECK ("mean" BETWEEN -100000 AND 100000),
     CHECK ("deviation" BETWEEN -100000 AND 100000),
     CHECK ("ss" >= 0),
     CHECK ("n" > 1 OR "ss" = 0),
     CHECK ("cause" IN ('neither', 'gauge', 'body', 'both'))
-) WITHOUT ROWID;
+);
 
 -- CreateTable
 CREATE TABLE "Reading" (
     "setupId" INTEGER NOT NULL,
     "dimensionId" INTEGER NOT NULL,
     "repeat" INTEGER NOT NULL,
-    "value" REAL NOT NULL,
-    "takenAt" DATETIME NOT NULL,
+    "value" DOUBLE PRECISION NOT NULL,
+    "takenAt" TIMESTAMP(3) NOT NULL,
     "fileId" INTEGER NOT NULL,
     "line" INTEGER NOT NULL,
 
-    PRIMARY KEY ("setupId", "dimensionId", "repeat"),
-    CONSTRAINT "Reading_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation" ("setupId", "dimensionId") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "Reading_fileId_fkey" FOREIGN KEY ("fileId") REFERENCES "LoadedFile" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    CONSTRAINT "Reading_pkey" PRIMARY KEY ("setupId","dimensionId","repeat"),
     CHECK ("repeat" >= 1),
     CHECK ("value" BETWEEN -100000 AND 100000),
     CHECK ("line" >= 1)
-) WITHOUT ROWID;
+);
 
 -- CreateTable
 CREATE TABLE "RecheckOutcome" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "setupId" INTEGER NOT NULL,
     "side" TEXT NOT NULL,
     "cause" TEXT NOT NULL,
     "personId" INTEGER,
-    "at" DATETIME NOT NULL,
+    "at" TIMESTAMP(3) NOT NULL,
     "note" TEXT,
-    CONSTRAINT "RecheckOutcome_shopId_setupId_fkey" FOREIGN KEY ("shopId", "setupId") REFERENCES "Setup" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
-    CONSTRAINT "RecheckOutcome_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "RecheckOutcome_pkey" PRIMARY KEY ("id"),
     CHECK ("side" IN ('', 'L', 'R')),
     CHECK ("cause" IN ('neither', 'gauge', 'body', 'both'))
 );
 
 -- CreateTable
 CREATE TABLE "LoadedFile" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "sha256" TEXT NOT NULL,
     "name" TEXT NOT NULL,
     "lines" INTEGER NOT NULL,
     "added" INTEGER NOT NULL,
     "alreadyThere" INTEGER NOT NULL,
-    "loadedAt" DATETIME NOT NULL,
-    CONSTRAINT "LoadedFile_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    "loadedAt" TIMESTAMP(3) NOT NULL,
+
+    CONSTRAINT "LoadedFile_pkey" PRIMARY KEY ("id"),
     CHECK (length("sha256") = 64),
     CHECK ("lines" >= 0),
     CHECK ("added" >= 0),
@@ -246,12 +250,12 @@ CREATE TABLE "LoadedFile" (
 
 -- CreateTable
 CREATE TABLE "JobOutcome" (
-    "jobId" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "jobId" INTEGER NOT NULL,
     "shopId" INTEGER NOT NULL,
     "jobVersion" INTEGER NOT NULL,
     "right" BOOLEAN,
     "technicianId" INTEGER,
-    "at" DATETIME,
+    "at" TIMESTAMP(3),
     "month" TEXT,
     "controlled" INTEGER NOT NULL,
     "out" INTEGER NOT NULL,
@@ -261,8 +265,8 @@ CREATE TABLE "JobOutcome" (
     "centerOut" INTEGER NOT NULL,
     "rearControlled" INTEGER NOT NULL,
     "rearOut" INTEGER NOT NULL,
-    CONSTRAINT "JobOutcome_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job" ("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE,
-    CONSTRAINT "JobOutcome_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "JobOutcome_pkey" PRIMARY KEY ("jobId"),
     CHECK ("out" >= 0),
     CHECK ("controlled" >= "out"),
     CHECK ("frontControlled" >= "frontOut" AND "centerControlled" >= "centerOut" AND "rearControlled" >= "rearOut"),
@@ -271,30 +275,31 @@ CREATE TABLE "JobOutcome" (
 
 -- CreateTable
 CREATE TABLE "ShopFit" (
-    "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
     "inputsVersion" INTEGER NOT NULL,
     "parameters" JSONB NOT NULL,
     "figures" JSONB NOT NULL,
-    "fittedAt" DATETIME NOT NULL,
-    CONSTRAINT "ShopFit_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop" ("id") ON DELETE RESTRICT ON UPDATE CASCADE,
+    "fittedAt" TIMESTAMP(3) NOT NULL,
+
+    CONSTRAINT "ShopFit_pkey" PRIMARY KEY ("id"),
     CHECK ("inputsVersion" >= 0)
 );
 
 -- CreateTable
 CREATE TABLE "RoundVerdict" (
-    "roundId" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
+    "roundId" INTEGER NOT NULL,
     "shopId" INTEGER NOT NULL,
     "fitId" INTEGER NOT NULL,
     "roundVersion" INTEGER NOT NULL,
-    "at" DATETIME NOT NULL,
+    "at" TIMESTAMP(3) NOT NULL,
     "decidable" BOOLEAN NOT NULL,
     "why" TEXT,
-    "pZeroMisset" REAL NOT NULL,
-    "maxGauge" REAL NOT NULL,
+    "pZeroMisset" DOUBLE PRECISION NOT NULL,
+    "maxGauge" DOUBLE PRECISION NOT NULL,
     "document" JSONB NOT NULL,
-    CONSTRAINT "RoundVerdict_shopId_roundId_fkey" FOREIGN KEY ("shopId", "roundId") REFERENCES "Round" ("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE,
-    CONSTRAINT "RoundVerdict_shopId_fitId_fkey" FOREIGN KEY ("shopId", "fitId") REFERENCES "ShopFit" ("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE,
+
+    CONSTRAINT "RoundVerdict_pkey" PRIMARY KEY ("roundId"),
     CHECK ("pZeroMisset" BETWEEN 0 AND 1),
     CHECK ("maxGauge" BETWEEN 0 AND 1.000001)
 );
@@ -304,24 +309,22 @@ CREATE TABLE "HeightVerdict" (
     "setupId" INTEGER NOT NULL,
     "dimensionId" INTEGER NOT NULL,
     "roundId" INTEGER NOT NULL,
-    "deviation" REAL NOT NULL,
-    "pNeither" REAL NOT NULL,
-    "pGauge" REAL NOT NULL,
-    "pBody" REAL NOT NULL,
-    "pBoth" REAL NOT NULL,
-    "misset" REAL NOT NULL,
-    "body" REAL NOT NULL,
+    "deviation" DOUBLE PRECISION NOT NULL,
+    "pNeither" DOUBLE PRECISION NOT NULL,
+    "pGauge" DOUBLE PRECISION NOT NULL,
+    "pBody" DOUBLE PRECISION NOT NULL,
+    "pBoth" DOUBLE PRECISION NOT NULL,
+    "misset" DOUBLE PRECISION NOT NULL,
+    "body" DOUBLE PRECISION NOT NULL,
     "signature" TEXT,
 
-    PRIMARY KEY ("setupId", "dimensionId"),
-    CONSTRAINT "HeightVerdict_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation" ("setupId", "dimensionId") ON DELETE CASCADE ON UPDATE CASCADE,
-    CONSTRAINT "HeightVerdict_roundId_fkey" FOREIGN KEY ("roundId") REFERENCES "RoundVerdict" ("roundId") ON DELETE CASCADE ON UPDATE CASCADE,
+    CONSTRAINT "HeightVerdict_pkey" PRIMARY KEY ("setupId","dimensionId"),
     CHECK ("pNeither" BETWEEN 0 AND 1.000001),
     CHECK ("pGauge" BETWEEN 0 AND 1.000001),
     CHECK ("pBody" BETWEEN 0 AND 1.000001),
     CHECK ("pBoth" BETWEEN 0 AND 1.000001),
     CHECK (abs("pNeither" + "pGauge" + "pBody" + "pBoth" - 1) < 0.000001)
-) WITHOUT ROWID;
+);
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Shop_name_key" ON "Shop"("name");
@@ -339,7 +342,7 @@ CREATE UNIQUE INDEX "Gauge_shopId_tag_key" ON "Gauge"("shopId", "tag");
 CREATE UNIQUE INDEX "Gauge_shopId_id_key" ON "Gauge"("shopId", "id");
 
 -- CreateIndex
-CREATE INDEX "GaugeVerification_shopId_gaugeId_at_idx" ON "GaugeVerification"("shopId", "gaugeId", "at");
+CREATE UNIQUE INDEX "GaugeVerification_shopId_gaugeId_at_key" ON "GaugeVerification"("shopId", "gaugeId", "at");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Sheet_shopId_name_key" ON "Sheet"("shopId", "name");
@@ -433,3 +436,93 @@ CREATE UNIQUE INDEX "RoundVerdict_shopId_roundId_key" ON "RoundVerdict"("shopId"
 
 -- CreateIndex
 CREATE INDEX "HeightVerdict_roundId_idx" ON "HeightVerdict"("roundId");
+
+-- AddForeignKey
+ALTER TABLE "Person" ADD CONSTRAINT "Person_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Gauge" ADD CONSTRAINT "Gauge_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "GaugeVerification" ADD CONSTRAINT "GaugeVerification_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "GaugeVerification" ADD CONSTRAINT "GaugeVerification_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sheet" ADD CONSTRAINT "Sheet_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "SheetPoint" ADD CONSTRAINT "SheetPoint_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet"("id") ON DELETE CASCADE ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Dimension" ADD CONSTRAINT "Dimension_sheetId_fkey" FOREIGN KEY ("sheetId") REFERENCES "Sheet"("id") ON DELETE CASCADE ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_sheetId_fkey" FOREIGN KEY ("shopId", "sheetId") REFERENCES "Sheet"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Round" ADD CONSTRAINT "Round_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Round" ADD CONSTRAINT "Round_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Setup" ADD CONSTRAINT "Setup_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Setup" ADD CONSTRAINT "Setup_jobId_roundId_fkey" FOREIGN KEY ("jobId", "roundId") REFERENCES "Round"("jobId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Setup" ADD CONSTRAINT "Setup_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Setup" ADD CONSTRAINT "Setup_shopId_gaugeId_fkey" FOREIGN KEY ("shopId", "gaugeId") REFERENCES "Gauge"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Observation" ADD CONSTRAINT "Observation_setupId_fkey" FOREIGN KEY ("setupId") REFERENCES "Setup"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Observation" ADD CONSTRAINT "Observation_dimensionId_fkey" FOREIGN KEY ("dimensionId") REFERENCES "Dimension"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Reading" ADD CONSTRAINT "Reading_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation"("setupId", "dimensionId") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Reading" ADD CONSTRAINT "Reading_fileId_fkey" FOREIGN KEY ("fileId") REFERENCES "LoadedFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "RecheckOutcome" ADD CONSTRAINT "RecheckOutcome_shopId_setupId_fkey" FOREIGN KEY ("shopId", "setupId") REFERENCES "Setup"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "RecheckOutcome" ADD CONSTRAINT "RecheckOutcome_shopId_personId_fkey" FOREIGN KEY ("shopId", "personId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "LoadedFile" ADD CONSTRAINT "LoadedFile_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "JobOutcome" ADD CONSTRAINT "JobOutcome_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job"("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "JobOutcome" ADD CONSTRAINT "JobOutcome_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "ShopFit" ADD CONSTRAINT "ShopFit_shopId_fkey" FOREIGN KEY ("shopId") REFERENCES "Shop"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "RoundVerdict" ADD CONSTRAINT "RoundVerdict_shopId_roundId_fkey" FOREIGN KEY ("shopId", "roundId") REFERENCES "Round"("shopId", "id") ON DELETE CASCADE ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "RoundVerdict" ADD CONSTRAINT "RoundVerdict_shopId_fitId_fkey" FOREIGN KEY ("shopId", "fitId") REFERENCES "ShopFit"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "HeightVerdict" ADD CONSTRAINT "HeightVerdict_setupId_dimensionId_fkey" FOREIGN KEY ("setupId", "dimensionId") REFERENCES "Observation"("setupId", "dimensionId") ON DELETE CASCADE ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "HeightVerdict" ADD CONSTRAINT "HeightVerdict_roundId_fkey" FOREIGN KEY ("roundId") REFERENCES "RoundVerdict"("roundId") ON DELETE CASCADE ON UPDATE CASCADE;

@@ -1,0 +1,23 @@
+/** Makes the database ready to serve: migrated, with the demo shop where it is empty, its figures up to date. */
+import { closeStore, countJobs, getShop } from '@/lib/store';
+import { databaseUrl } from '@/lib/store/connection/database-url';
+import { migrate } from '@/lib/store/migrations/migrate';
+import { refresh } from '@/lib/refresh/refresh';
+import { loadDemo } from './load-demo';
+import { program } from './program.mjs';
+
+const say = (line: string) => console.log(line);
+
+try {
+  const url = databaseUrl();
+  const applied = await migrate();
+  if (applied.length > 0) say(`Database ready${url.engine === 'sqlite' ? ` at ${url.path}` : ''}.`);
+  const shop = await getShop();
+  if ((await countJobs(shop.id)) === 0) await loadDemo(shop.id, say);
+  await refresh(shop.id, program(), say);
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+} finally {
+  await closeStore();
+}

@@ -1,0 +1,60 @@
+/** Serves the built pages until it is told to stop. */
+import { connect } from 'node:net';
+import { node } from './run.mjs';
+
+/** Nobody signs in yet, so nobody but this machine is let in. */
+const HOST = '127.0.0.1';
+
+/**
+ * @param {string | undefined} text
+ * @returns {number}
+ */
+export function portFrom(text) {
+  if (text === undefined || text === '') return 3000;
+  const port = Number(text);
+  if (Number.isInteger(port) && port >= 1 && port <= 65535) return port;
+  throw new Error(`PORT is "${text}"; it must be a whole number from 1 to 65535.`);
+}
+
+/**
+ * @param {number} port
+ * @returns {Promise<boolean>} whether something listens there
+ */
+export function answers(port) {
+  return new Promise((resolve) => {
+    const socket = connect({ host: HOST, port });
+    socket.once('connect', () => (socket.destroy(), resolve(true)));
+    socket.once('error', () => resolve(false));
+  });
+}
+
+/** @param {number} port */
+async function untilHealthy(port) {
+  for (let attempt = 0; attempt < 600; attempt++) {
+    const healthy = await fetch(`http://${HOST}:${port}/health`).then(
+      (response) => response.ok,
+      () => false,
+    );
+    if (healthy) return true;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  return false;
+}
+
+/**
+ * @param {string} folder of the build
+ * @param {number} port
+ * @returns {Promise<number>} the server's exit code
+ */
+export async function serve(folder, port) {
+  const server = node(
+    ['node_modules/next/dist/bin/next', 'start', '-H', HOST, '-p', String(port)],
+    { NODE_ENV: 'production', REHANG_DIST_DIR: folder },
+    'inherit',
+  );
+  void untilHealthy(port).then((healthy) => {
+    if (healthy) console.log(`\nRehang is at http://localhost:${port}   (stop it with Ctrl+C)\n`);
+  });
+  const { code } = await server;
+  return code;
+}

@@ -1,0 +1,41 @@
+import { learn } from '@/lib/assess';
+import { inputsVersion, loadJobs, type ShopId } from '@/lib/store';
+import { figuresOf } from './figures';
+import { keepFit, readFit, type StoredFit } from './stored-fit';
+import { updateOutcomes } from './update-outcomes';
+import { updateVerdicts } from './update-verdicts';
+
+/** With more rounds than this waiting, their verdict comes with the new fit only. */
+const FEW_ROUNDS = 50;
+
+/**
+ * Brings everything that pages read up to date with the readings: rollups at once, verdicts on a few new rounds
+ * by the fit there is, then a new fit and the verdicts by it. Nothing happens where all is up to date.
+ * @param program stamp of the code that computes; a fit by another program is made again.
+ */
+export async function refresh(
+  shop: ShopId,
+  program: string,
+  say: (line: string) => void = () => undefined,
+): Promise<void> {
+  await updateOutcomes(shop);
+  const version = await inputsVersion(shop);
+  const fit = await readFit(shop);
+  if (fit !== null && fit.program === program && fit.inputsVersion === version) {
+    await updateVerdicts(shop, fit);
+    return;
+  }
+  const jobs = await loadJobs(shop);
+  if (jobs.length === 0) return;
+  if (fit !== null && fit.program === program) await updateVerdicts(shop, fit, FEW_ROUNDS);
+  say(`Learning from ${jobs.length} jobs …`);
+  const learned = learn(jobs);
+  const fresh = await keepFit(shop, {
+    inputsVersion: version,
+    program,
+    learned,
+    figures: figuresOf(jobs, learned),
+  });
+  const rounds = await updateVerdicts(shop, fresh);
+  say(`${rounds} rounds judged.`);
+}

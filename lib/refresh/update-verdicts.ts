@@ -1,0 +1,37 @@
+import { assessRound, type RoundVerdict } from '@/lib/assess';
+import type { Job } from '@/lib/measure';
+import { loadJobs, roundsWithoutVerdict, saveRoundVerdicts, type ShopId } from '@/lib/store';
+import { asJson, type StoredFit } from './stored-fit';
+
+const JOBS_AT_ONCE = 100;
+
+/**
+ * Judges every round that has no verdict by this fit yet; none of them where more than `atMost` wait.
+ * @returns how many were judged.
+ */
+export async function updateVerdicts(shop: ShopId, fit: StoredFit, atMost = Infinity): Promise<number> {
+  const waiting = await roundsWithoutVerdict(shop, fit.id);
+  if (waiting.length > atMost) return 0;
+  const versions = new Map(waiting.map((round) => [keyOf(round), round.version]));
+  const jobs = [...new Set(waiting.map(({ job }) => job))];
+  let judged = 0;
+  for (let start = 0; start < jobs.length; start += JOBS_AT_ONCE) {
+    const loaded = await loadJobs(shop, { jobs: jobs.slice(start, start + JOBS_AT_ONCE) });
+    const verdicts = loaded.flatMap((job) => judge(job, fit, versions));
+    await saveRoundVerdicts(shop, fit.id, verdicts);
+    judged += verdicts.length;
+  }
+  return judged;
+}
+
+function judge(job: Job, { learned }: StoredFit, versions: ReadonlyMap<string, number>) {
+  return job.rounds.flatMap((round) => {
+    const version = versions.get(keyOf(round));
+    if (version === undefined) return [];
+    const verdict: RoundVerdict = assessRound(round, learned);
+    return [{ ...verdict, document: asJson(verdict), version }];
+  });
+}
+
+const keyOf = ({ job, stage, attempt }: { job: string; stage: string; attempt: number }) =>
+  JSON.stringify([job, stage, attempt]);

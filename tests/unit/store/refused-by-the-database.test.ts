@@ -1,0 +1,97 @@
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { saveReadings } from '@/lib/store';
+import { freshStore } from './fresh-store';
+import { fileNamed, reading } from './invented-readings';
+
+const store = freshStore();
+let database: Database.Database;
+
+beforeEach(async () => {
+  await saveReadings(store.shop, [reading()], fileNamed('one.csv'));
+  database = new Database(store.path);
+});
+afterEach(() => database.close());
+
+/** Statements that no code of ours sends: the database alone has to refuse them. */
+describe('the database refuses', () => {
+  const NOT_UNIQUE: [string, string][] = [
+    [
+      'a second person with the same code',
+      `INSERT INTO "Person" ("shopId", "code", "name", "role") SELECT "shopId", "code", 'x', 'technician' FROM "Person"`,
+    ],
+    [
+      'a second gauge with the same tag',
+      `INSERT INTO "Gauge" ("shopId", "tag") SELECT "shopId", "tag" FROM "Gauge"`,
+    ],
+    [
+      'a second sheet with the same name',
+      `INSERT INTO "Sheet" ("shopId", "name") SELECT "shopId", "name" FROM "Sheet"`,
+    ],
+    [
+      'a second job with the same number',
+      `INSERT INTO "Job" SELECT "id" + 1, "shopId", "number", "sheetId", "searchText", "openedAt", "lastReadAt", "lastStage", "lastAttempt", "technicianId", "roundCount", "setupCount", "readingCount", "version" FROM "Job"`,
+    ],
+    [
+      'a second round of the same stage and attempt',
+      `INSERT INTO "Round" SELECT "id" + 1, "shopId", "jobId", "stage", "attempt", "clearance", "technicianId", "startedAt", "version" FROM "Round"`,
+    ],
+    [
+      'a second setup of the same label in a job',
+      `INSERT INTO "Setup" SELECT "id" + 1, "shopId", "jobId", "roundId", "label", "technicianId", "gaugeId", "hungAt" FROM "Setup"`,
+    ],
+    [
+      'a second dimension of the same quantity, point and side',
+      `INSERT INTO "Dimension" SELECT "id" + 1, "sheetId", "quantity", "point", "side", "section", "station", "zero", "nominal", "tolerance" FROM "Dimension"`,
+    ],
+    ['a second reading of the same repeat', `INSERT INTO "Reading" SELECT * FROM "Reading"`],
+    [
+      'a second file of the same content',
+      `INSERT INTO "LoadedFile" SELECT "id" + 1, "shopId", "sha256", "name", "lines", "added", "alreadyThere", "loadedAt" FROM "LoadedFile"`,
+    ],
+  ];
+  it.each(NOT_UNIQUE)('%s', (_, sql) => {
+    expect(() => database.exec(sql)).toThrow(/UNIQUE constraint failed/);
+  });
+
+  const REFERS_TO_NOTHING: [string, string][] = [
+    ['a job of no sheet', `UPDATE "Job" SET "sheetId" = 99`],
+    ['a setup by nobody', `UPDATE "Setup" SET "technicianId" = 99`],
+    ['a setup of no gauge', `UPDATE "Setup" SET "gaugeId" = 99`],
+    ['a setup of no round', `UPDATE "Setup" SET "roundId" = 99`],
+    ['a reading of no observation', `UPDATE "Reading" SET "setupId" = 99`],
+    ['a reading of no file', `UPDATE "Reading" SET "fileId" = 99`],
+    ['the loss of a technician with setups', `DELETE FROM "Person"`],
+    ['the loss of an observation with readings', `DELETE FROM "Observation"`],
+    ['the loss of a job with rounds', `DELETE FROM "Job"`],
+  ];
+  it.each(REFERS_TO_NOTHING)('%s', (_, sql) => {
+    expect(() => database.exec(sql)).toThrow(/FOREIGN KEY constraint failed/);
+  });
+
+  it('a setup by a technician of another shop', () => {
+    database.exec(`INSERT INTO "Shop" ("id", "name", "timeZone") VALUES (7, 'Other', 'UTC')`);
+    database.exec(
+      `INSERT INTO "Person" ("id", "shopId", "code", "name", "role") VALUES (70, 7, 'X', 'X', 'technician')`,
+    );
+    expect(() => database.exec(`UPDATE "Setup" SET "technicianId" = 70`)).toThrow(/FOREIGN KEY/);
+  });
+
+  const OUT_OF_RANGE: [string, string][] = [
+    ['an unknown role', `UPDATE "Person" SET "role" = 'owner'`],
+    ['an unknown gauge kind', `UPDATE "Gauge" SET "kind" = 'laser'`],
+    ['an unknown stage', `UPDATE "Round" SET "stage" = 'during'`],
+    ['attempt 0', `UPDATE "Round" SET "attempt" = 0`],
+    ['a height without a side', `UPDATE "Dimension" SET "side" = ''`],
+    ['a height without a station', `UPDATE "Dimension" SET "station" = NULL`],
+    ['a tolerance below nought', `UPDATE "Dimension" SET "tolerance" = -1`],
+    ['an observation of no readings', `UPDATE "Observation" SET "n" = 0`],
+    ['scatter of a single reading', `UPDATE "Observation" SET "ss" = 1`],
+    ['an endless value', `UPDATE "Reading" SET "value" = 9e999`],
+    ['an unknown cause', `UPDATE "Observation" SET "cause" = 'wind'`],
+    ['more dimensions out than there are', `UPDATE "JobOutcome" SET "out" = 1`],
+  ];
+  it.each(OUT_OF_RANGE)('%s', (_, sql) => {
+    expect(() => database.exec(sql)).toThrow(/CHECK constraint failed/);
+  });
+});
