@@ -1,1 +1,2 @@
 export { repeatability, repeatabilityByTechnician } from './pooled';
+export { robustRepeatability, type RobustRepeatability } from './robust';
