@@ -12,3 +12,5 @@ export * from './outliers';
 export * from './planning';
 export * from './robust';
 export * from './variance-components';
+export * from './change-point';
+export * from './logistic';

@@ -26,18 +26,20 @@ export function averageRunLength(design: ChartDesign, shift = 0): number {
   requireFinite('The shift', shift);
   switch (design.chart) {
     case 'individuals':
-      requirePositive('L', design.L);
+      requirePositive('The limit L of a chart', design.L);
       return 1 / (normalUpper(design.L - shift) + normalCdf(-design.L - shift));
     case 'ewma':
-      requirePositive('L', design.L);
+      requirePositive('The limit L of a chart', design.L);
       if (!(design.lambda > 0 && design.lambda <= 1)) {
-        throw new RangeError(`lambda must lie above 0 and at most at 1; it is ${design.lambda}.`);
+        throw new RangeError(
+          `The weight lambda of an EWMA must lie above 0 and at most at 1; it is ${design.lambda}.`,
+        );
       }
       return ewmaRunLength(design.lambda, design.L, shift);
     case 'cusum': {
       const { k, h, headStart = 0, sides = 'both' } = design;
-      requireNotNegative('k', k);
-      requirePositive('h', h);
+      requireNotNegative('The allowance k of a CUSUM', k);
+      requirePositive('The limit h of a CUSUM', h);
       if (!(headStart >= 0 && headStart <= h)) {
         throw new RangeError(`The head start must lie between 0 and h = ${h}; it is ${headStart}.`);
       }

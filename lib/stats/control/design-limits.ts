@@ -17,7 +17,7 @@ export function ewmaLimitFor(lambda: number, runLength: number): number {
  * Source: as `averageRunLength`.
  */
 export function cusumLimitFor(k: number, runLength: number): number {
-  requireNotNegative('k', k);
+  requireNotNegative('The allowance k of a CUSUM', k);
   requireRunLength(runLength);
   const shortest = averageRunLength({ chart: 'individuals', L: k === 0 ? Number.MIN_VALUE : k });
   if (shortest >= runLength) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { betaBinomial, funnelLimits } from '@/lib/stats';
+import { betaBinomial, funnelLimits, overdispersion } from '@/lib/stats';
 import shrinkage from '../data/07-empirical-bayes/beta-binomial.json';
 import funnel from '../data/07-empirical-bayes/funnel.json';
 import { expectAbsolute, expectRelative } from './closeness';
@@ -55,5 +55,18 @@ describe('funnelLimits against R qbinom and pbinom (Spiegelhalter 2005)', () => 
         highAlarm: expected[`alarm_${key}`].x_high_at_least,
       });
     }
+  });
+});
+
+describe('overdispersion against the formulas of Spiegelhalter (2005) written out in Python', () => {
+  const units = cases[0]?.x.map((x, i) => ({ x, n: cases[0]?.n[i] ?? NaN })) ?? [];
+
+  it('twenty units about 0.85, pulled in and not', () => {
+    const pulled = overdispersion(units, 0.85);
+    expectRelative(pulled.ratio, 2.443347736664072, 1e-12);
+    expectRelative(pulled.tau, 0.0818848778213063, 1e-12);
+    const plain = overdispersion(units, 0.85, { winsorise: 0 });
+    expectRelative(plain.ratio, 2.8256934954804196, 1e-12);
+    expectRelative(plain.tau, 0.09177072601746829, 1e-12);
   });
 });

@@ -1,0 +1,1 @@
+export { changePoint, type ChangePoint } from './change-point';

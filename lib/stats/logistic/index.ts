@@ -1,0 +1,2 @@
+export { logisticRegression } from './logistic-regression';
+export type { LogisticCoefficient, LogisticData, LogisticFit } from './types';
