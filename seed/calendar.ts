@@ -21,6 +21,14 @@ export function workingDays(first: string, last: string, timeZone: string): numb
   return days;
 }
 
+/** No vehicle comes in on the last days, so that each finds a slot for its first round. */
+const LAST_DAYS = 2;
+
+/** The day, counted from 0, on which a job comes in: jobs are spread evenly, in order, `u` in [0, 1) by chance. */
+export function dayOfJob(index: number, jobs: number, days: number, u: number): number {
+  return Math.floor(((index + u) / jobs) * Math.max(1, days - LAST_DAYS));
+}
+
 /** Which rounds are measured when: each takes the next free slot, so nobody and no gauge is in two places. */
 export class DayBook {
   readonly #days: readonly number[];

@@ -1,6 +1,6 @@
 import type { Reading } from '@/lib/measure';
 import type { Person, Sheet, Shop } from '@/lib/store';
-import { DayBook, dayStart, workingDays } from './calendar';
+import { DayBook, dayOfJob, dayStart, workingDays } from './calendar';
 import { storedSheet } from './dimensions';
 import { GAUGES, VERIFIED_GAUGES, type VerifiedGauge } from './gauges';
 import { runJob } from './job';
@@ -57,7 +57,7 @@ function year(seed: number): { readings: Reading[]; jobs: JobTruth[] } {
   const jobs: JobTruth[] = [];
   for (let index = 0; index < JOBS; index++) {
     const random = randomAt(seed, index);
-    const day = Math.floor(((index + random.between(0, 1)) / JOBS) * days.length);
+    const day = dayOfJob(index, JOBS, days.length, random.between(0, 1));
     const { readings: read, truth } = runJob(WORKSHOP, `K${FIRST_JOB_NUMBER + index}`, day, book, random);
     readings.push(...read);
     jobs.push(truth);

@@ -1,5 +1,5 @@
 import type { Reading } from '@/lib/measure';
-import { DayBook, workingDays } from './calendar';
+import { DayBook, dayOfJob, workingDays } from './calendar';
 import { groupWorkshop } from './group-workshop';
 import { runJob } from './job';
 import { randomAt } from './random';
@@ -10,6 +10,9 @@ const YEARS = 10;
 const FIRST_DAY = `${Number(LAST_DAY.slice(0, 4)) - YEARS}${LAST_DAY.slice(4)}`;
 /** A batch is handed on when it has at least so many readings. */
 const BATCH = 5_000;
+
+/** Jobs of one shop: more would not find a slot, at one round at a time. */
+const MOST_JOBS = 4_500;
 
 export interface GroupPlan {
   shops: number;
@@ -32,7 +35,8 @@ export interface GroupBatch {
 /**
  * A group of shops over ten years, batch by batch, for measuring how the program scales: nothing is kept but the
  * batches under way, so memory does not grow with the number of jobs. No stories are told. Job numbers,
- * technicians and gauges are unique in the group. Throws a RangeError for a plan with a shop without technicians.
+ * technicians and gauges are unique in the group. Throws a RangeError for a plan that leaves a
+ * shop without technicians, or with more jobs than its days have room for.
  */
 export async function* generateGroup(plan: GroupPlan): AsyncGenerator<GroupBatch, void, undefined> {
   const { shops, jobs, technicians, seed } = plan;
@@ -41,7 +45,12 @@ export async function* generateGroup(plan: GroupPlan): AsyncGenerator<GroupBatch
       `${technicians} technicians cannot staff ${shops} shops: give each shop one at least.`,
     );
   }
-  const days = workingDays(FIRST_DAY, LAST_DAY, TIME_ZONE);
+  if (jobs > MOST_JOBS * shops) {
+    throw new RangeError(
+      `${jobs} jobs are more than ${shops} shops can measure in ten years: plan ${MOST_JOBS} a shop at most.`,
+    );
+  }
+  const days = tenYears();
   const running = Array.from({ length: shops }, (_, index) => {
     const staff = Math.floor(((index + 1) * technicians) / shops) - Math.floor((index * technicians) / shops);
     return new RunningShop(index, groupWorkshop(seed, index, staff, plan.reading ?? 'brief'), days);
@@ -56,6 +65,12 @@ export async function* generateGroup(plan: GroupPlan): AsyncGenerator<GroupBatch
     const rest = shop.rest();
     if (rest !== null) yield rest;
   }
+}
+
+/** Working days of the ten years: counted once, since time zones are slow to ask. */
+let workingDaysOfGroup: readonly number[] | null = null;
+function tenYears(): readonly number[] {
+  return (workingDaysOfGroup ??= workingDays(FIRST_DAY, LAST_DAY, TIME_ZONE));
 }
 
 /** One shop at work: its days, and the batch that is being filled. */
@@ -80,7 +95,7 @@ class RunningShop {
   /** Runs a job; hands on the batch when it is full. */
   take(index: number, jobs: number, seed: number): GroupBatch | null {
     const random = randomAt(seed, 1, this.#index, index);
-    const day = Math.floor(((index + random.between(0, 1)) / jobs) * this.#days.length);
+    const day = dayOfJob(index, jobs, this.#days.length, random.between(0, 1));
     this.#jobs += 1;
     this.#book.forgetBefore(day);
     const number = `${this.#name}-${String(this.#jobs).padStart(5, '0')}`;

@@ -23,7 +23,7 @@ const SECOND_BEFORE = 0.08;
 /** Share of vehicles that are measured again when a round after the repair is out of tolerance. */
 const AGAIN_AFTER = 0.9;
 const MOST_AFTER = 3;
-const REPAIR_DAYS = [2, 6] as const;
+const REPAIR_DAYS = [3, 8] as const;
 /** The one who measured before measures after, too. */
 const SAME_HAND = 0.6;
 

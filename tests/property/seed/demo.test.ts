@@ -18,7 +18,7 @@ describe('demoShop', () => {
         expect(file.summary.technicians).toHaveLength(8);
         expect(Math.abs(readings.length - 39_000)).toBeLessThan(5_000);
       }),
-      { seed: 20261113, numRuns: 3 },
+      { seed: 20261113, numRuns: 2 },
     );
   });
 });

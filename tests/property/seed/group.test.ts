@@ -28,7 +28,7 @@ describe('generated measurements', () => {
           expect(file.summary.jobs).toBe(jobs);
         },
       ),
-      { seed: 20261113, numRuns: 60 },
+      { seed: 20261113, numRuns: 40 },
     );
   });
 });

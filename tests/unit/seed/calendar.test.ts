@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DayBook, workingDays } from '@/seed/calendar';
+import { DayBook, dayOfJob, workingDays } from '@/seed/calendar';
 
 describe('workingDays', () => {
   it('opens at half past seven local time, summer and winter, and not at the weekend', () => {
@@ -23,5 +23,15 @@ describe('DayBook', () => {
     expect(new Set(booked.map((slot) => slot?.at)).size).toBe(12);
     expect(booked.map((slot) => slot?.day)).toEqual([0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1]);
     expect(book.book(0)).toBeNull();
+  });
+});
+
+describe('dayOfJob', () => {
+  it('spreads jobs over the days in order, and leaves the last two without a newcomer', () => {
+    const days = Array.from({ length: 100 }, (_, index) => dayOfJob(index, 100, 52, 0.999));
+    expect(days).toEqual(days.toSorted((a, b) => a - b));
+    expect(days[0]).toBe(0);
+    expect(days.at(-1)).toBe(49);
+    expect(new Set(days).size).toBe(50);
   });
 });

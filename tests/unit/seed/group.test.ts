@@ -67,6 +67,12 @@ describe('generateGroup', () => {
     expect(thoroughSetups).toBeGreaterThan(1.6 * briefSetups);
   });
 
+  it('refuses more jobs than the days have room for', async () => {
+    await expect(batchesOf({ ...PLAN, jobs: 13_501 })).rejects.toThrow(
+      '13501 jobs are more than 3 shops can measure in ten years: plan 4500 a shop at most.',
+    );
+  });
+
   it('refuses a group with a shop that has nobody to measure', async () => {
     await expect(batchesOf({ ...PLAN, technicians: 2 })).rejects.toThrow(
       '2 technicians cannot staff 3 shops: give each shop one at least.',
