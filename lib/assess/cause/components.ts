@@ -1,6 +1,8 @@
 import type { HeightPair, RoundFrame } from './frame';
 import { type GaugeState, type Learned, MISSETS, type Misset, PATTERNS, type Pattern, type TechnicianHand } from './learned';
-import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS } from './sizes';
+import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS, WIDE_BAND } from './sizes';
+
+export type Width = 'fine' | 'wide' | 'broad';
 
 /**
  * One Gaussian hypothesis about a pair of values (left, right): how one setup was set, or where one station's
@@ -12,6 +14,8 @@ export interface Component {
   pattern: Pattern;
   /** Index of the size band, or −1 where the size is known or the hypothesis has none. */
   band: number;
+  /** `fine` bands; `wide`: one band for each sign; `broad`: one for both signs. Known sizes are fine. */
+  width: Width;
   left: number;
   right: number;
   varLeft: number;
@@ -54,11 +58,10 @@ export function slipsOf(pair: HeightPair, frame: RoundFrame): Slip[] {
       add('other-row', otherLeft - nominalLeft, otherRight - nominalRight);
     }
     add('sides-exchanged', nominalRight - nominalLeft, nominalLeft - nominalRight);
-    const left = [...exchanges(nominalLeft + clearance), ...exchanges(nominalLeft)];
-    const right = [...exchanges(nominalRight + clearance), ...exchanges(nominalRight)];
-    if (nominalLeft === nominalRight) for (const size of left) add('digits-exchanged', size, size);
-    for (const size of left) add('digits-exchanged', size, 0);
-    for (const size of right) add('digits-exchanged', 0, size);
+    // The sheet misread moves both hangers, the tape misread one.
+    if (nominalLeft === nominalRight) for (const size of exchanges(nominalLeft)) add('digits-exchanged', size, size);
+    for (const size of exchanges(nominalLeft + clearance)) add('digits-exchanged', size, 0);
+    for (const size of exchanges(nominalRight + clearance)) add('digits-exchanged', 0, size);
   }
   for (const [misset, size] of [['tape-10', 10], ['tape-100', 100]] as const) {
     for (const sign of [-1, 1]) {
@@ -107,6 +110,7 @@ export function settingComponents(
       misset,
       pattern: 'none',
       band,
+      width: broad ? 'broad' : 'fine',
       left,
       right,
       varLeft: variance + extra[0],
@@ -139,6 +143,8 @@ export function settingComponents(
       }
     });
   }
+  // Two rare events are told apart by what they do to the datum, not by their names: unknown sizes stand for all.
+  if (broad) return components;
   for (const sign of [-1, 1]) {
     const v = gauge.markSd ** 2;
     push('other-mark', -1, sign * gauge.mark, sign * gauge.mark, [v, v, v], rate('other-mark') / 2);
@@ -151,36 +157,51 @@ export function settingComponents(
 }
 
 /** All hypotheses about where one station's body is, the undamaged one first; priors within each pattern. */
-export function bodyComponents(scatter: number, learned: Learned, broad: boolean): Component[] {
+export function bodyComponents(scatter: number, learned: Learned): Component[] {
   const variance = scatter ** 2;
   const components: Component[] = [
-    { misset: 'ordinary', pattern: 'none', band: -1, left: 0, right: 0, varLeft: variance, varRight: variance, covariance: 0, logPrior: 0 },
+    {
+      misset: 'ordinary',
+      pattern: 'none',
+      band: -1,
+      width: 'fine',
+      left: 0,
+      right: 0,
+      varLeft: variance,
+      varRight: variance,
+      covariance: 0,
+      logPrior: 0,
+    },
   ];
   const patterns: [Pattern, number, number][] = [
     ['left', 1, 0],
     ['right', 0, 1],
     ['both', 1, 1],
   ];
+  const bands: { centre: number; sd: number; band: number; width: Width; weight: number }[] = [
+    ...SIZE_BANDS.map((size, band) => ({ ...size, band, width: 'fine' as const, weight: (learned.damageSizes[band] ?? 0) / 2 })),
+    { ...WIDE_BAND, band: -1, width: 'wide', weight: 0.5 },
+    { centre: 0, sd: BROAD_SD, band: -1, width: 'broad', weight: 1 },
+  ];
   for (const [pattern, left, right] of patterns) {
-    const bands = broad ? [{ centre: 0, sd: BROAD_SD }] : SIZE_BANDS;
-    bands.forEach(({ centre, sd }, band) => {
-      const weight = broad ? 1 : (learned.damageSizes[band] ?? 0) / 2;
-      if (weight <= 0) return;
-      for (const sign of broad ? [1] : [-1, 1]) {
-        const differs = left * right * (SIDE_DIFFERENCE * (broad ? sd : centre)) ** 2;
+    for (const { centre, sd, band, width, weight } of bands) {
+      if (weight <= 0) continue;
+      for (const sign of width === 'broad' ? [1] : [-1, 1]) {
+        const differs = left * right * (SIDE_DIFFERENCE * (centre || sd)) ** 2;
         components.push({
           misset: 'ordinary',
           pattern,
-          band: broad ? -1 : band,
+          band,
+          width,
           left: sign * centre * left,
           right: sign * centre * right,
-          varLeft: variance + sd ** 2 * left + differs,
-          varRight: variance + sd ** 2 * right + differs,
+          varLeft: variance + (sd ** 2 + differs) * left,
+          varRight: variance + (sd ** 2 + differs) * right,
           covariance: sd ** 2 * left * right,
           logPrior: Math.log(weight),
         });
       }
-    });
+    }
   }
   return components;
 }

@@ -1,15 +1,16 @@
 import { CAUSES, type Cause, type Round, SIDES } from '@/lib/measure/types';
 import type { HeightVerdict } from '../types';
 import { classProbabilities } from './classes';
+import { componentAt } from './explanation';
 import { frameRound, type HeightPair, type RoundFrame } from './frame';
 import type { Learned, Misset } from './learned';
 import { modelRound, type RoundModel } from './model';
-import { pairParts, type Parts, settingAt, zeroParts } from './parts';
+import { pairParts, type Parts, zeroParts } from './parts';
 import { search, type SearchEffort, type SearchResult } from './search';
 import { signatureOf } from './signature';
 
 /** Deep enough that what is left out stays below one in ten thousand in ordinary rounds. */
-export const VERDICT_EFFORT: SearchEffort = { depth: 10, breadth: 400 };
+export const VERDICT_EFFORT: SearchEffort = { depth: 10, breadth: 800 };
 
 export interface JudgedRound {
   frame: RoundFrame;
@@ -84,22 +85,18 @@ function heightVerdicts(model: RoundModel, found: SearchResult): HeightVerdict[]
       (index, side) => touched(zero.settings[explanationAt(found, index).zeroSettings[k] ?? 0], side),
     );
   });
-  let step = 0;
-  for (const pairs of model.pairs) {
-    for (const pair of pairs) {
-      const at = step++;
-      judge(
-        pair.pair,
-        frame.stations[pair.station]?.x ?? Number.NaN,
-        false,
-        (index, side) => {
-          const item = explanationAt(found, index);
-          return pairParts(item, pair, settingAt(model, item, pair, at), side);
-        },
-        (index, side) => touched(settingAt(model, explanationAt(found, index), pair, at), side),
-      );
-    }
-  }
+  model.steps.forEach((pair, step) => {
+    judge(
+      pair.pair,
+      frame.stations[pair.station]?.x ?? Number.NaN,
+      false,
+      (index, side) => {
+        const item = explanationAt(found, index);
+        return pairParts(item, pair, componentAt(pair.settings, item.settings[step] ?? 0), side);
+      },
+      (index, side) => touched(pair.settings[explanationAt(found, index).settings[step] ?? 0], side),
+    );
+  });
   return verdicts.sort((a, b) => a.order - b.order).map(({ verdict }) => verdict);
 }
 

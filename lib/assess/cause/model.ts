@@ -1,3 +1,4 @@
+import { type Columns, firstColumns, settingColumns } from './columns';
 import { bodyComponents, type Component, patternIndex, settingComponents } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
@@ -12,6 +13,11 @@ export interface PairModel {
   hand: TechnicianHand;
   gauge: GaugeState;
   settings: Component[];
+  /** What this setup can be, with the body for the first setup at a station. */
+  columns: Columns;
+  first: boolean;
+  hasLeft: boolean;
+  hasRight: boolean;
   /** Readings less the known biases; what remains unknown of the biases is noise common to both sides. */
   y: [number, number];
   noise: [number, number];
@@ -29,11 +35,19 @@ export interface ZeroModel {
   pair: HeightPair;
   hand: TechnicianHand;
   gauge: GaugeState;
-  /** Fine bands first, then (from `broadFrom` on) the broad ones for meetings of two rare events. */
+  /** Fine bands first, then the broad ones for meetings of two rare events. */
   settings: Component[];
-  broadFrom: number;
   /** State index of this setup's datum error, left. */
   error: number;
+}
+
+export interface LengthModel {
+  evidence: LengthEvidence;
+  ends: [number, 0 | 1][];
+  /** The last of its stations in frame order: there its likelihood enters. */
+  last: number;
+  damaged: number;
+  sound: number;
 }
 
 /**
@@ -44,15 +58,13 @@ export interface RoundModel {
   frame: RoundFrame;
   size: number;
   zeros: ZeroModel[];
-  /** By station in frame order; the first two (zero stations) are empty. */
-  pairs: PairModel[][];
+  /** Setups away from the zero stations, station by station: the steps of the search. */
+  steps: PairModel[];
   bodies: Component[];
-  bodyBroadFrom: number;
-  /** ln P(pattern | impact class) by class, then station, then pattern. */
-  logPatterns: number[][][];
-  logShares: number[];
-  /** Lengths by the last station of theirs in frame order: their likelihood ratio if an end is damaged. */
-  lengths: { evidence: LengthEvidence; ends: [number, 0 | 1][]; last: number; damaged: number; sound: number }[];
+  /** P(pattern | impact class) by class, then station, then pattern. */
+  patterns: number[][][];
+  shares: number[];
+  lengths: LengthModel[];
 }
 
 export const handOf = (learned: Learned, technician: string): TechnicianHand =>
@@ -61,50 +73,27 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState => learned.
 
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
-  const zeroCount = frame.zeroSetups.length;
+  const bodies = bodyComponents(body.scatter, learned);
   const zeros = frame.zeroSetups.map(({ station, pair }, k): ZeroModel => {
     const hand = handOf(learned, pair.technician);
     const gauge = gaugeOf(learned, pair.gauge);
     const fine = settingComponents(pair, frame, hand, gauge, learned, false);
     const broad = settingComponents(pair, frame, hand, gauge, learned, true).slice(1);
-    return { station, pair, hand, gauge, settings: [...fine, ...broad], broadFrom: fine.length, error: 4 + 2 * k };
+    return { station, pair, hand, gauge, settings: [...fine, ...broad], error: 4 + 2 * k };
   });
-  const pairs = frame.stations.map((station, g) => {
-    if (station.zero) return [];
-    return station.pairs.map((pair): PairModel => {
-      const hand = handOf(learned, pair.technician);
-      const gauge = gaugeOf(learned, pair.gauge);
-      const bias = hand.bias + gauge.bias;
-      const noise: [number, number] = [hand.reading ** 2 / Math.max(1, pair.n[0]), hand.reading ** 2 / Math.max(1, pair.n[1])];
-      const least = hand.setting ** 2 * (1 - learned.common);
-      return {
-        station: g,
-        pair,
-        hand,
-        gauge,
-        settings: settingComponents(pair, frame, hand, gauge, learned, false),
-        y: [pair.y[0] - bias, pair.y[1] - bias],
-        noise,
-        commonNoise: hand.biasSe ** 2 + gauge.biasSe ** 2,
-        zeros: [4 + 2 * pair.against[0], 4 + 2 * pair.against[1]],
-        body: 4 + 2 * zeroCount + 2 * (g - 2),
-        weights: station.weights,
-        logCeiling: [0, 1].reduce((sum, s) => sum - ((pair.n[s] ?? 0) > 0 ? 0.5 * (LOG_2PI + Math.log(least + (noise[s] ?? 0))) : 0), 0),
-      };
-    });
-  });
-  const bodies = bodyComponents(body.scatter, learned, false);
-  const broadBodies = bodyComponents(body.scatter, learned, true).slice(1);
+  const firstBody = 4 + 2 * zeros.length;
+  const steps = frame.stations.flatMap((station, g) =>
+    station.zero ? [] : station.pairs.map((pair, i) => pairModel(frame, learned, bodies, pair, g, i === 0, firstBody + 2 * (g - 2))),
+  );
   return {
     frame,
-    size: 4 + 2 * zeroCount + 2 * (frame.stations.length - 2),
+    size: firstBody + 2 * (frame.stations.length - 2),
     zeros,
-    pairs,
-    bodies: [...bodies, ...broadBodies],
-    bodyBroadFrom: bodies.length,
-    logShares: body.impacts.map((impact) => Math.log(impact.share)),
-    logPatterns: body.impacts.map((impact) =>
-      frame.stations.map((station) => PATTERNS.map((pattern) => Math.log(impact.patterns[station.zero ? 'center' : station.section][pattern]))),
+    steps,
+    bodies,
+    shares: body.impacts.map((impact) => impact.share),
+    patterns: body.impacts.map((impact) =>
+      frame.stations.map((station) => PATTERNS.map((pattern) => impact.patterns[station.zero ? 'center' : station.section][pattern])),
     ),
     lengths: frame.lengths
       .filter((length) => length.ends.length > 0)
@@ -117,6 +106,35 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   };
 }
 
+function pairModel(frame: RoundFrame, learned: Learned, bodies: Component[], pair: HeightPair, station: number, first: boolean, body: number): PairModel {
+  const hand = handOf(learned, pair.technician);
+  const gauge = gaugeOf(learned, pair.gauge);
+  const bias = hand.bias + gauge.bias;
+  const noise: [number, number] = [hand.reading ** 2 / Math.max(1, pair.n[0]), hand.reading ** 2 / Math.max(1, pair.n[1])];
+  const least = hand.setting ** 2 * (1 - learned.common);
+  const settings = settingComponents(pair, frame, hand, gauge, learned, false);
+  const ceiling = (s: 0 | 1): number => (pair.n[s] > 0 ? -0.5 * (LOG_2PI + Math.log(least + noise[s])) : 0);
+  return {
+    station,
+    pair,
+    hand,
+    gauge,
+    settings,
+    columns: first ? firstColumns(bodies, settings) : settingColumns(settings),
+    first,
+    hasLeft: pair.n[0] > 0,
+    hasRight: pair.n[1] > 0,
+    y: [pair.y[0] - bias, pair.y[1] - bias],
+    noise,
+    commonNoise: hand.biasSe ** 2 + gauge.biasSe ** 2,
+    zeros: [4 + 2 * pair.against[0], 4 + 2 * pair.against[1]],
+    body,
+    weights: frame.stations[station]?.weights ?? [0, 0],
+    logCeiling: ceiling(0) + ceiling(1),
+  };
+}
+
+const ONE_SIDE = [patternIndex(true, false), patternIndex(false, true)];
+
 /** Whether a pattern (index into PATTERNS) damages a side. */
-export const damages = (pattern: number, side: 0 | 1): boolean =>
-  pattern === 3 || pattern === (side === 0 ? patternIndex(true, false) : patternIndex(false, true));
+export const damages = (pattern: number, side: 0 | 1): boolean => pattern === 3 || pattern === ONE_SIDE[side];

@@ -1,6 +1,6 @@
 import type { Component } from './components';
-import type { PairModel, RoundModel, ZeroModel } from './model';
-import type { Explanation } from './search';
+import type { Explanation } from './explanation';
+import type { PairModel, ZeroModel } from './model';
 
 /** Gauge part and body part of one height under one explanation: a bivariate normal, mm and mm². */
 export interface Parts {
@@ -57,7 +57,7 @@ export function settingGain(pair: PairModel, setting: Component): { gain: [numbe
 }
 
 /** The setting of one hanger as a combination of the state, a constant, and what stays uncertain. */
-export function settingOf(item: Explanation, pair: PairModel, setting: Component, side: 0 | 1): { at: number[]; weight: number[]; constant: number; rest: number } {
+export function settingOf(pair: PairModel, setting: Component, side: 0 | 1): { at: number[]; weight: number[]; constant: number; rest: number } {
   const { gain, rest } = settingGain(pair, setting);
   const own: [number, number] = side === 0 ? [gain[0], gain[1]] : [gain[2], gain[3]];
   const at: number[] = [];
@@ -75,7 +75,7 @@ export function settingOf(item: Explanation, pair: PairModel, setting: Component
 
 /** The two parts of a height away from the zero stations. */
 export function pairParts(item: Explanation, pair: PairModel, setting: Component, side: 0 | 1): Parts {
-  const own = settingOf(item, pair, setting, side);
+  const own = settingOf(pair, setting, side);
   const [wa, wb] = pair.weights;
   // Less the zero gauges' settings: their datum error without the body at the zero points.
   const gauge: Combination = {
@@ -103,11 +103,4 @@ export function zeroParts(item: Explanation, zero: ZeroModel, side: 0 | 1): Part
     varBody: Math.max(0, moment(item, body, body)),
     covariance: moment(item, gauge, body),
   };
-}
-
-/** The setting component of a pair under an explanation, by the pair's step in the search. */
-export function settingAt(model: RoundModel, item: Explanation, pair: PairModel, step: number): Component {
-  const setting = pair.settings[item.settings[step] ?? 0];
-  if (!setting) throw new RangeError(`No setting hypothesis for step ${step} of ${model.pairs.length}.`);
-  return setting;
 }

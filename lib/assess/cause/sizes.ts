@@ -15,6 +15,9 @@ export const SIZE_BANDS: readonly { centre: number; sd: number }[] = [
 /** How much the two sides of a station that is damaged on both differ, as an sd relative to the size. */
 export const SIDE_DIFFERENCE = 0.17;
 
+/** All bands of one sign as one, where damage meets a mis-set whose share of the reading is open. */
+export const WIDE_BAND = { centre: 10.5, sd: 5 } as const;
+
 /** One broad normal distribution that stands for all bands where two rare events meet. */
 export const BROAD_SD = 12;
 
