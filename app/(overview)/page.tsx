@@ -110,7 +110,7 @@ export default async function Overview() {
         <RateGroups
           caption="By section: jobs with every controlled dimension of that section within tolerance"
           head="Section"
-          shop={rate}
+          shop={null}
           groups={SECTIONS.flatMap((section) =>
             sections
               .filter(({ key }) => key === section)

@@ -3,7 +3,7 @@ import styles from './interval-bar.module.css';
 
 const WIDTH = 220;
 const HEIGHT = 26;
-const MARGIN = 10;
+const MARGIN = 18;
 
 interface IntervalBarProps {
   axis: Axis;
@@ -75,14 +75,13 @@ export function IntervalScale({ axis, text }: { axis: Axis; text: (tick: number)
       aria-hidden="true"
       focusable="false"
     >
-      {axis.ticks.map((tick, index) => (
+      {axis.ticks.map((tick) => (
         <text
           key={tick}
           className={styles.tick}
           x={MARGIN + axis.place(tick) * (WIDTH - 2 * MARGIN)}
           y={14}
-          textAnchor={index === 0 ? 'start' : index === axis.ticks.length - 1 ? 'end' : 'middle'}
-          dx={index === 0 ? -MARGIN : index === axis.ticks.length - 1 ? MARGIN : 0}
+          textAnchor="middle"
         >
           {text(tick)}
         </text>

@@ -10,7 +10,7 @@ import type { Departure } from './departures';
 import styles from './attention-list.module.css';
 
 /** More lines than this are told as a count: a list that never ends is not read. */
-const SHOWN = 6;
+const SHOWN = 4;
 
 interface AttentionListProps {
   attention: Attention;
@@ -43,7 +43,11 @@ export function AttentionList({ attention, departures, now, timeZone }: Attentio
           </RoundLine>
         ))}
       </Group>
-      <Group title="Technicians apart from the shop, beyond chance" glyph="both" total={departures.length}>
+      <Group
+        title="Technicians whose interval lies apart from the shop’s"
+        glyph="both"
+        total={departures.length}
+      >
         {departures.map((departure) => (
           <li key={`${departure.technician} ${departure.of}`}>
             <Link href={technicianAddress(departure.technician)}>{departure.technician}</Link>

@@ -43,6 +43,7 @@ export default function Live({ points, shop, label }: LiveProps) {
         <XAxis
           dataKey="month"
           tickFormatter={shortMonth}
+          padding={{ left: 28, right: 28 }}
           tick={{ fill: 'var(--ink-soft)' }}
           stroke="var(--line-strong)"
         />

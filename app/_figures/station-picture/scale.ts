@@ -1,10 +1,10 @@
 import type { StationMark } from './marks';
 
 /** Field of the drawing in its own units; text is 13 of them high. */
-export const FIELD = { width: 800, left: 58, right: 20, band: 178, above: 34 } as const;
+export const FIELD = { width: 800, left: 58, right: 20, band: 216, above: 26 } as const;
 
-/** Bars longer than this are cut off, so that one slip of a hundred millimetres does not flatten all others. */
-const LONGEST_BAR = 24;
+/** Bars longer than this (or four tolerances) are cut off, mm, so that one slip of a hundred millimetres does not flatten all others. */
+const LONGEST_BAR = 12;
 
 export interface Scale {
   x: (station: number) => number;
@@ -25,8 +25,9 @@ export function scaleFor(marks: readonly StationMark[]): Scale {
   const alongPerMm = (FIELD.width - FIELD.left - FIELD.right) / span;
 
   const largest = Math.max(...marks.map((mark) => Math.max(Math.abs(mark.deviation), mark.tolerance * 1.6)));
-  const limit = Math.min(LONGEST_BAR, largest);
-  const room = FIELD.band / 2 - 30;
+  const widest = Math.max(...marks.map((mark) => mark.tolerance));
+  const limit = Math.min(Math.max(LONGEST_BAR, 4 * widest), largest);
+  const room = FIELD.band / 2 - 46;
   const exaggeration = Math.max(1, roundDown(room / limit / alongPerMm));
   const acrossPerMm = exaggeration * alongPerMm;
   const held = (deviation: number) => Math.min(limit, Math.max(-limit, deviation));

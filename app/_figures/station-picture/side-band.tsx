@@ -16,7 +16,7 @@ interface SideBandProps {
 const LABEL_ROOM = 30;
 
 export function SideBand({ name, marks, tilt, scale }: SideBandProps) {
-  const datum = FIELD.above + FIELD.band / 2 - 8;
+  const datum = FIELD.above + FIELD.band / 2 - 12;
   const tolerance = Math.max(...marks.map((mark) => mark.tolerance));
   const half = Math.abs(scale.y(tolerance));
   const left = FIELD.left - 8;
@@ -82,12 +82,17 @@ function Bar({ mark, x, datum, scale, labelY }: BarProps) {
       )}
       {mark.last && (
         <>
-          <text className={styles.number} x={x} y={above ? tip - 11 : tip + 22} textAnchor="middle">
+          <text
+            className={styles.number}
+            x={x}
+            y={mark.zero ? datum + 33 : above ? tip - 11 : tip + 22}
+            textAnchor="middle"
+          >
             {signed(mark.deviation)}
           </text>
           <path
             className={styles.foot}
-            d={`M${x} ${labelY - 13}V${Math.max(datum, tip) + (above ? 18 : 28)}`}
+            d={`M${x} ${labelY - 13}V${Math.max(datum, tip) + (above && !mark.zero ? 18 : 38)}`}
           />
           <text className={styles.letter} x={x} y={labelY} textAnchor="middle">
             {mark.point}

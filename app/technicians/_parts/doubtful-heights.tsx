@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
@@ -33,12 +32,9 @@ export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]
             head: 'Job and setup',
             names: true,
             cell: (height) => (
-              <Link
-                href={`${jobAddress(height.job)}#${roundAnchor(height.stage, height.attempt)}`}
-                prefetch={false}
-              >
+              <a href={`${jobAddress(height.job)}#${roundAnchor(height.stage, height.attempt)}`}>
                 {height.job} {height.setup}
-              </Link>
+              </a>
             ),
           },
           { key: 'time', head: 'Hung', whole: true, cell: (height) => dayAndTime(height.hungAt, timeZone) },

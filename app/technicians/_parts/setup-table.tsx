@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
 import { gaugeAddress, jobAddress, roundAnchor, setupAnchor, technicianAddress } from '@/app/_words/address';
+import { dimensionName } from '@/app/_words/dimensions';
 import { roundName } from '@/app/_words/jobs';
 import { bareMillimetres, signed } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
@@ -34,12 +35,11 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
           head: 'Job and setup',
           names: true,
           cell: ({ setup }) => (
-            <Link
+            <a
               href={`${jobAddress(setup.job)}#${setupAnchor(`${roundAnchor(setup.stage, setup.attempt)} ${setup.setup}`)}`}
-              prefetch={false}
             >
               {setup.job} {setup.setup}
-            </Link>
+            </a>
           ),
         },
         {
@@ -72,8 +72,7 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
           key: 'dimension',
           head: 'Dimension',
           whole: true,
-          cell: (row) =>
-            `${row.quantity} ${row.point.replace('-', '–')}${row.side === null ? '' : row.side === 'L' ? ' left' : ' right'}`,
+          cell: dimensionName,
         },
         { key: 'n', head: 'Readings', numeric: true, cell: (row) => row.n },
         { key: 'deviation', head: 'Deviation, mm', numeric: true, cell: (row) => signed(row.deviation, 2) },

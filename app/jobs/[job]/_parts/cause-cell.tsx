@@ -1,7 +1,7 @@
 import { Tag } from '@/app/_look/tag';
 import { percent, signedMillimetres } from '@/app/_words/numbers';
 import { VERDICT_GLYPHS, VERDICT_NAMES, VERDICT_SENTENCES, type Verdict } from '@/app/_words/verdicts';
-import { CAUSES } from '@/lib/measure';
+import { CAUSES, type Cause } from '@/lib/measure';
 import type { HeightRow } from './heights';
 import styles from './cause-cell.module.css';
 
@@ -13,7 +13,7 @@ export function CauseCell({ row, verdict }: { row: HeightRow; verdict: Verdict }
     <details className={styles.cause}>
       <summary>
         <Tag name={VERDICT_GLYPHS[verdict]}>{VERDICT_NAMES[verdict]}</Tag>
-        <Shares row={row} />
+        <span className={styles.leading}>{leading(told.p)}</span>
       </summary>
       <div className={styles.more}>
         <p>{VERDICT_SENTENCES[verdict]}</p>
@@ -41,35 +41,10 @@ export function CauseCell({ row, verdict }: { row: HeightRow; verdict: Verdict }
   );
 }
 
-/** Four stretches of one bar in the order neither, gauge, body, both; each also has its own hatching. */
-function Shares({ row }: { row: HeightRow }) {
-  const told = row.verdict;
-  if (told === null) return null;
-  let start = 0;
-  return (
-    <svg
-      className={styles.shares}
-      width="96"
-      height="14"
-      viewBox="0 0 96 14"
-      aria-hidden="true"
-      focusable="false"
-    >
-      {CAUSES.map((cause) => {
-        const x = start;
-        const width = told.p[cause] * 96;
-        start += width;
-        return (
-          <rect
-            key={cause}
-            className={styles[cause]}
-            x={x}
-            width={width}
-            y={cause === 'neither' ? 5 : cause === 'gauge' ? 3 : 0}
-            height={cause === 'neither' ? 4 : cause === 'gauge' ? 8 : 14}
-          />
-        );
-      })}
-    </svg>
-  );
+/** The classes that weigh, the heaviest first: `gauge 50 %, body 40 %`. */
+function leading(p: Record<Cause, number>): string {
+  return CAUSES.filter((cause) => p[cause] >= 0.1)
+    .sort((a, b) => p[b] - p[a])
+    .map((cause) => `${cause} ${percent(p[cause])}`)
+    .join(', ');
 }

@@ -32,13 +32,11 @@ export function HeightTable({ rows, round, clearance, uncertainties, name }: Hei
           cell: (row) => (
             <span className={classNames(!row.last && styles.earlier)}>
               {row.point} {row.side === 'L' ? 'left' : 'right'}
-              {row.zero && <small> zero station</small>}
-              {!row.last && <small> earlier setup</small>}
+              {row.zero && <small className={styles.aside}> zero station</small>}
+              {!row.last && <small className={styles.aside}> earlier setup</small>}
             </span>
           ),
         },
-        { key: 'sheet', head: 'Sheet', numeric: true, cell: (row) => bareMillimetres(row.nominal) },
-        { key: 'read', head: 'Read', numeric: true, cell: (row) => bareMillimetres(row.reading) },
         {
           key: 'deviation',
           head: 'Deviation',
@@ -47,6 +45,13 @@ export function HeightTable({ rows, round, clearance, uncertainties, name }: Hei
             <DeviationCell deviation={row.deviation} within={isWithin(row.deviation, row.tolerance)} />
           ),
         },
+        {
+          key: 'cause',
+          head: 'Gauge or body',
+          cell: (row) => <CauseCell row={row} verdict={verdictOfRow(row, round)} />,
+        },
+        { key: 'sheet', head: 'Sheet', numeric: true, cell: (row) => bareMillimetres(row.nominal) },
+        { key: 'read', head: 'Read', numeric: true, cell: (row) => bareMillimetres(row.reading) },
         {
           key: 'tolerance',
           head: 'Tolerance',
@@ -58,11 +63,6 @@ export function HeightTable({ rows, round, clearance, uncertainties, name }: Hei
           head: 'Uncertainty',
           numeric: true,
           cell: (row) => expanded(uncertainties.get(row.key)),
-        },
-        {
-          key: 'cause',
-          head: 'Gauge or body',
-          cell: (row) => <CauseCell row={row} verdict={verdictOfRow(row, round)} />,
         },
         {
           key: 'setup',

@@ -24,9 +24,15 @@ export function RecordedTable({ caption, rows, uncertainties, name }: RecordedTa
       columns={[
         {
           key: 'point',
-          head: rows[0]?.quantity === 'length' ? 'From–to' : 'Point',
+          head: rows[0]?.quantity === 'length' ? 'Length' : 'Point',
           names: true,
           cell: (row) => row.point.replace('-', '–'),
+        },
+        {
+          key: 'deviation',
+          head: 'Deviation',
+          numeric: true,
+          cell: (row) => <DeviationCell deviation={row.deviation} within={row.within} />,
         },
         {
           key: 'section',
@@ -39,12 +45,6 @@ export function RecordedTable({ caption, rows, uncertainties, name }: RecordedTa
           head: 'Read',
           numeric: true,
           cell: (row) => bareMillimetres(row.nominal + row.deviation),
-        },
-        {
-          key: 'deviation',
-          head: 'Deviation',
-          numeric: true,
-          cell: (row) => <DeviationCell deviation={row.deviation} within={row.within} />,
         },
         {
           key: 'tolerance',

@@ -1,9 +1,10 @@
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
 import { gaugeAddress, setupAnchor, technicianAddress } from '@/app/_words/address';
-import { bareMillimetres, count, signed } from '@/app/_words/numbers';
+import { dimensionName } from '@/app/_words/dimensions';
+import { bareMillimetres, signed } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
-import { deviationOf, type Reading, type Setup } from '@/lib/measure';
+import { deviationOf, dimensionKey, type Reading, type Setup } from '@/lib/measure';
 import styles from './setup-list.module.css';
 
 interface SetupListProps {
@@ -44,27 +45,28 @@ export function SetupList({ setups, readings, timeZone, name }: SetupListProps) 
 function Readings({ label, readings }: { label: string; readings: Reading[] }) {
   return (
     <Table
-      caption={`${count(readings.length, 'reading')} of setup ${label}, millimetres`}
+      caption={`Readings of setup ${label}, millimetres`}
       captionOutOfSight
-      rows={readings}
-      rowKey={(reading) =>
-        `${reading.quantity} ${reading.point} ${reading.side ?? ''} ${reading.repeat} ${reading.takenAt}`
-      }
+      rows={[...Map.groupBy(readings, dimensionKey).values()]}
+      rowKey={([first]) => (first === undefined ? '' : dimensionKey(first))}
       columns={[
         {
           key: 'dimension',
           head: 'Dimension',
           names: true,
-          cell: (reading) =>
-            `${reading.quantity} ${reading.point.replace('-', '–')}${reading.side === null ? '' : reading.side === 'L' ? ' left' : ' right'}`,
+          cell: ([first]) => first && dimensionName(first),
         },
-        { key: 'repeat', head: 'Repeat', numeric: true, cell: (reading) => reading.repeat },
-        { key: 'value', head: 'Read, mm', numeric: true, cell: (reading) => bareMillimetres(reading.value) },
         {
-          key: 'deviation',
+          key: 'values',
+          head: 'As read, mm',
+          numeric: true,
+          cell: (repeats) => repeats.map((reading) => bareMillimetres(reading.value)).join(', '),
+        },
+        {
+          key: 'deviations',
           head: 'Deviation, mm',
           numeric: true,
-          cell: (reading) => signed(deviationOf(reading)),
+          cell: (repeats) => repeats.map((reading) => signed(deviationOf(reading))).join(', '),
         },
       ]}
     />
