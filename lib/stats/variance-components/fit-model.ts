@@ -17,8 +17,13 @@ export function objectiveOf(model: MixedModel): Objective & { equations: ReturnT
     value: (x) => criterion(equations, x),
     evaluate: (x) => evaluate(equations, x),
     lower,
-    noise: 1e-12 + 2e-15 * model.readings,
+    noise: (x) => 1e-12 + 1e-15 * (model.readings + largestRatio(x)),
   };
+}
+
+/** The equations lose digits as the components outgrow the residual. */
+function largestRatio(x: Float64Array): number {
+  return x.reduce((most, variance) => Math.max(most, variance), 0) / at(x, x.length - 1);
 }
 
 /** Models this small are fitted from several starts, since their criterion may have more than one minimum. */
@@ -26,15 +31,18 @@ export const isSmall = (model: MixedModel): boolean => model.cells + model.colum
 
 /** REML estimates: the lowest minimum of the criterion that the starts lead to. */
 export function fitModel(model: MixedModel, objective: Objective): Minimum {
-  const starts = [momentStart(model)];
-  if (isSmall(model)) starts.push(...spreadStarts(model.components));
-  let best: Minimum | null = null;
-  for (const start of starts) {
-    const found = minimise(objective, start);
-    if (best === null || found.value < best.value - objective.noise) best = found;
+  let start = momentStart(model);
+  if (isSmall(model)) {
+    let best = Infinity;
+    for (const candidate of [start, ...spreadStarts(model.components)]) {
+      const found = minimise(objective, candidate, { enough: 1e-3 });
+      if (found.value < best) {
+        best = found.value;
+        start = found.x;
+      }
+    }
   }
-  if (best === null) throw new Error('A fit needs a start.');
-  return best;
+  return minimise(objective, start);
 }
 
 /** Rough moments: the variance of each factor's level means, less what the residual explains of it. */

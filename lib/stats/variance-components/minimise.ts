@@ -7,8 +7,8 @@ export interface Objective {
   evaluate: (x: Float64Array) => Evaluation;
   /** Bounds from below: 0 for a component, just above it for the residual. */
   lower: Float64Array;
-  /** What the value is good to. */
-  noise: number;
+  /** What the value at x is good to. */
+  noise: (x: Float64Array) => number;
 }
 
 export interface Minimum {
@@ -19,17 +19,28 @@ export interface Minimum {
   curvature: readonly Float64Array[];
 }
 
+export interface MinimiseOptions {
+  /** Variance that stays as it is; −1 for none. */
+  held?: number;
+  /** Fall of the criterion that is not worth another step; 0 asks for the variances to the last digit. */
+  enough?: number;
+}
+
 /** Relative step at which the variances have converged. */
 const SMALL_STEP = 1e-11;
 
 /**
- * Minimum of the REML criterion over variances that are bounded from below, `held` (−1 for none) staying as it is.
+ * Minimum of the REML criterion over variances that are bounded from below.
  *
  * Newton steps on the variances themselves, with the average information for second derivatives: it needs no
  * care near 0, where steps on standard deviations have no slope and steps on logarithms never arrive. Where those
  * steps converge slowly, second derivatives come from differences of the gradient.
  */
-export function minimise(objective: Objective, start: Float64Array, held = -1): Minimum {
+export function minimise(
+  objective: Objective,
+  start: Float64Array,
+  { held = -1, enough = 0 }: MinimiseOptions = {},
+): Minimum {
   const { lower } = objective;
   let x: Float64Array = start.map((value, i) => Math.max(value, at(lower, i)));
   let here = objective.evaluate(x);
@@ -46,11 +57,14 @@ export function minimise(objective: Objective, start: Float64Array, held = -1): 
     step ??= coordinateStep(x, here.gradient, here.information, lower, held);
     const gain = -product(here.gradient, step);
     if (!(gain > 0)) break;
-    const done = relativeStep(x, step) < SMALL_STEP || (gain < objective.noise && gain > expected / 4);
+    const done =
+      gain < enough ||
+      relativeStep(x, step) < SMALL_STEP ||
+      (gain < objective.noise(x) && gain > expected / 4);
     limitGrowth(x, step);
     const next = search(objective, x, here, step);
     if (next === null) {
-      if (differences || done) break;
+      if (differences || done || gain < 1e-8) break;
       differences = true;
       continue;
     }
@@ -71,9 +85,10 @@ function search(
   step: Float64Array,
 ): { x: Float64Array; here: Evaluation } | null {
   const slope = product(here.gradient, step);
-  for (let length = 1, tries = 0; tries < 40; tries++, length *= 0.4) {
+  const noise = objective.noise(x);
+  for (let length = 1, tries = 0; tries < 25; tries++, length *= 0.4) {
     const there = x.map((value, i) => Math.max(value + length * at(step, i), at(objective.lower, i)));
-    const limit = here.value + 1e-4 * length * slope + objective.noise;
+    const limit = here.value + 1e-4 * length * slope + noise;
     if (tries === 0) {
       const tried = objective.evaluate(there);
       if (tried.value <= limit) return { x: there, here: tried };

@@ -34,8 +34,9 @@ export function profileLimits(
   const estimate = at(fit.x, j);
   const high = profile.upper();
   if (estimate <= bound) return { low: 0, high };
-  const atBound = profile.at(bound);
-  return { low: atBound.excess <= 0 ? 0 : profile.lower(bound), high };
+  // The residual's bound is no place to look at: the equations there are as good as singular.
+  const reachesZero = bound === 0 && profile.at(0).excess <= 0;
+  return { low: reachesZero ? 0 : profile.lower(bound), high };
 }
 
 interface ProfilePoint {
@@ -65,7 +66,7 @@ class Profile {
       if (other.value < found.value) found = other;
     }
     const rise = found.value - this.fit.value;
-    if (rise < -1e-7 - 10 * this.objective.noise) throw new LowerMinimum(found.x);
+    if (rise < -1e-7 - 10 * this.objective.noise(found.x)) throw new LowerMinimum(found.x);
     this.warm = found.x;
     const root = Math.sqrt(Math.max(rise, 0));
     const slope = root > 0 ? (variance * at(found.gradient, this.j)) / (2 * root) : 0;
@@ -75,7 +76,7 @@ class Profile {
   private minimum(variance: number, from: Float64Array): Minimum {
     const start = from.slice();
     start[this.j] = variance;
-    return minimise(this.objective, start, this.j);
+    return minimise(this.objective, start, { held: this.j, enough: 1e-11 });
   }
 
   upper(): number | null {
@@ -90,8 +91,8 @@ class Profile {
   lower(bound: number): number {
     const estimate = Math.log(at(this.fit.x, this.j));
     this.warm = this.fit.x;
-    const least = bound > 0 ? Math.log(bound) : -Infinity;
-    return this.root(estimate - this.spread(), least, estimate, -1) ?? 0;
+    const least = bound > 0 ? Math.log(bound) + 3 : -Infinity;
+    return this.root(estimate - this.spread(), -Infinity, estimate, -1, least) ?? 0;
   }
 
   /** Half width of the interval of the logarithm as the curvature at the minimum has it, within reason. */
@@ -107,21 +108,27 @@ class Profile {
   }
 
   /** Newton steps on the logarithm of the variance, kept between `below` and `above`. `side` is 1 for an upper limit. */
-  private root(first: number, below: number, above: number, side: 1 | -1): number | null {
+  private root(
+    first: number,
+    below: number,
+    above: number,
+    side: 1 | -1,
+    leastLog = -Infinity,
+  ): number | null {
     let [low, high] = [below, above];
     let u = first;
-    for (let i = 0; i < 200; i++) {
+    for (let i = 0; i < 80; i++) {
       const { excess, slope } = this.at(Math.exp(u));
-      if (Math.abs(excess) < 1e-11) return Math.exp(u);
+      if (Math.abs(excess) < 1e-10) return Math.exp(u);
       if (excess * side > 0) high = u;
       else low = u;
-      if (u > 60) return null;
+      if (u > 60 || (side < 0 && u < leastLog)) return null;
       const newton = slope * side > 0 ? -excess / slope : -Math.sign(excess) * side * 2;
       let next = u + Math.max(-2.5, Math.min(2.5, newton));
       if (!(next > low && next < high)) {
         next = Number.isFinite(low) && Number.isFinite(high) ? (low + high) / 2 : u + (next > u ? 1 : -1);
       }
-      if (Math.abs(next - u) < 1e-13 * Math.max(1, Math.abs(u))) return Math.exp(next);
+      if (Math.abs(next - u) < 1e-10) return Math.exp(next);
       u = next;
     }
     return Math.exp(u);
