@@ -10,7 +10,7 @@ import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
-import { currentFigures } from '@/app/_shop/pending';
+import { currentFigures } from '@/lib/refresh';
 import { rateOf } from '@/app/_shop/rate-of';
 import { address, technicianAddress } from '@/app/_words/address';
 import { SECTION_NAMES } from '@/app/_words/jobs';

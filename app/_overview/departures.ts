@@ -1,5 +1,5 @@
 import { signedMillimetres, millimetres } from '@/app/_words/numbers';
-import type { ShopFigures } from '@/app/_shop/pending';
+import type { ShopFigures } from '@/lib/refresh';
 
 /** A technician's figure whose whole interval lies apart from the shop's. */
 export interface Departure {

@@ -3,7 +3,7 @@ import { EstimateTable } from '@/app/_figures/estimate-table';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Note } from '@/app/_look/note';
-import { currentFigures } from '@/app/_shop/pending';
+import { currentFigures } from '@/lib/refresh';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { NothingYet } from '@/app/_overview/nothing-yet';
 import { departuresFrom } from '@/app/_overview/departures';

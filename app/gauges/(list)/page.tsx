@@ -5,7 +5,7 @@ import { Empty } from '@/app/_look/empty';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { currentFigures } from '@/app/_shop/pending';
+import { currentFigures } from '@/lib/refresh';
 import { gaugeAddress } from '@/app/_words/address';
 import { kindName, StateTag } from '@/app/_words/gauges';
 import { millimetres } from '@/app/_words/numbers';

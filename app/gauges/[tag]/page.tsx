@@ -8,7 +8,7 @@ import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
-import { currentFigures } from '@/app/_shop/pending';
+import { currentFigures } from '@/lib/refresh';
 import { address, gaugeAddress, type Query } from '@/app/_words/address';
 import { kindName, STATE_NAMES, StateTag } from '@/app/_words/gauges';
 import { count, millimetres, signedMillimetres } from '@/app/_words/numbers';

@@ -49,5 +49,5 @@ export async function receive(
 /** The sentence for a file beyond the limit. */
 export function tooLarge(bytes: number): string {
   const megabytes = (count: number) => `${Math.round(count / 1e6)} MB`;
-  return `The file is larger than ${megabytes(MAX_FILE_BYTES)} (${megabytes(bytes)} and counting). Split it, for example by year, and load the parts one after another.`;
+  return `The file is larger than ${megabytes(MAX_FILE_BYTES)} (${megabytes(bytes)}). Split it, for example by year, and load the parts one after another.`;
 }

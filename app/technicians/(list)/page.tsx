@@ -6,7 +6,7 @@ import { Empty } from '@/app/_look/empty';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
-import { currentFigures } from '@/app/_shop/pending';
+import { currentFigures } from '@/lib/refresh';
 import { rateOf } from '@/app/_shop/rate-of';
 import { technicianAddress } from '@/app/_words/address';
 import { countOutcomes, getShop, listPeople } from '@/lib/store';

@@ -8,7 +8,7 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
-import { currentFigures } from '@/app/_shop/pending';
+import { currentFigures } from '@/lib/refresh';
 import { address, technicianAddress, type Query } from '@/app/_words/address';
 import { count, grouped } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';

@@ -1,4 +1,5 @@
 import type { DatumTilt, StationMark } from '@/app/_figures/station-picture/marks';
+import { setupDimensionKey } from '@/app/_shop/standard-uncertainties';
 import { verdictOf, type Verdict } from '@/app/_words/verdicts';
 import type { HeightVerdict, RoundVerdict } from '@/lib/assess';
 import { SIDES, type Round, type Side } from '@/lib/measure';
@@ -36,7 +37,7 @@ export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRo
       if (seen.quantity !== 'height' || seen.side === null) continue;
       lastSetup.set(`${seen.point} ${seen.side}`, setup.label);
       rows.push({
-        key: `${setup.label} ${seen.point} ${seen.side}`,
+        key: setupDimensionKey(setup.label, seen),
         point: seen.point,
         side: seen.side,
         station: seen.station,

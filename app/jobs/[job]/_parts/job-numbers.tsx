@@ -1,7 +1,7 @@
 import { roundAnchor } from '@/app/_words/address';
 import { roundName, SECTION_NAMES } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
-import { recordOf } from '@/app/_shop/pending';
+import { recordedDimensions } from '@/lib/assess';
 import type { Round } from '@/lib/measure';
 import type { JobRow } from '@/lib/store';
 import styles from './job-numbers.module.css';
@@ -12,7 +12,7 @@ export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
     <nav aria-label="Rounds of this job">
       <ol className={styles.rounds} role="list">
         {rounds.map((round) => {
-          const record = recordOf(round);
+          const record = recordedDimensions(round);
           const out = record.filter((dimension) => !dimension.within).length;
           return (
             <li key={`${round.stage} ${round.attempt}`}>

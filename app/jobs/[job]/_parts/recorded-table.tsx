@@ -3,7 +3,7 @@ import { setupAnchor } from '@/app/_words/address';
 import { bareMillimetres } from '@/app/_words/numbers';
 import { SECTION_NAMES } from '@/app/_words/jobs';
 import type { RecordedDimension } from '@/lib/assess';
-import { dimensionKey } from '@/lib/measure';
+import { setupDimensionKey } from '@/app/_shop/standard-uncertainties';
 import { DeviationCell } from './deviation-cell';
 import { expanded } from './height-table';
 
@@ -20,7 +20,7 @@ export function RecordedTable({ caption, rows, uncertainties, name }: RecordedTa
     <Table
       caption={caption}
       rows={rows}
-      rowKey={(row) => `${row.setup} ${dimensionKey(row)}`}
+      rowKey={(row) => setupDimensionKey(row.setup, row)}
       columns={[
         {
           key: 'point',
@@ -56,7 +56,7 @@ export function RecordedTable({ caption, rows, uncertainties, name }: RecordedTa
           key: 'uncertainty',
           head: 'Uncertainty',
           numeric: true,
-          cell: (row) => expanded(uncertainties.get(`${row.setup} ${dimensionKey(row)}`)),
+          cell: (row) => expanded(uncertainties.get(setupDimensionKey(row.setup, row))),
         },
         {
           key: 'setup',

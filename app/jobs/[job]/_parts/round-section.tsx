@@ -1,6 +1,7 @@
 import { StationPicture } from '@/app/_figures/station-picture/station-picture';
 import { Panel } from '@/app/_look/panel';
-import { recordOf, standardUncertainties } from '@/app/_shop/pending';
+import { recordedDimensions } from '@/lib/assess';
+import { standardUncertainties } from '@/app/_shop/standard-uncertainties';
 import { roundAnchor } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
 import { count, millimetres, percent } from '@/app/_words/numbers';
@@ -26,7 +27,7 @@ interface RoundSectionProps {
 export function RoundSection({ round, verdict, learned, readings, timeZone }: RoundSectionProps) {
   const anchor = roundAnchor(round.stage, round.attempt);
   const rows = heightRows(round, verdict);
-  const record = recordOf(round);
+  const record = recordedDimensions(round);
   const uncertainties = learned === null ? new Map<string, number>() : standardUncertainties(round, learned);
   const lengths = record.filter((dimension) => dimension.quantity === 'length');
   const centerline = record.filter((dimension) => dimension.quantity === 'centerline');

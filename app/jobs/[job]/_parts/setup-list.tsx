@@ -47,7 +47,7 @@ function Readings({ label, readings }: { label: string; readings: Reading[] }) {
     <Table
       caption={`Readings of setup ${label}, millimetres`}
       captionOutOfSight
-      rows={[...Map.groupBy(readings, dimensionKey).values()]}
+      rows={byDimension(readings)}
       rowKey={([first]) => (first === undefined ? '' : dimensionKey(first))}
       columns={[
         {
@@ -71,4 +71,14 @@ function Readings({ label, readings }: { label: string; readings: Reading[] }) {
       ]}
     />
   );
+}
+
+/** The repeats of each dimension together, in the order they were first read. */
+function byDimension(readings: readonly Reading[]): Reading[][] {
+  const groups = new Map<string, Reading[]>();
+  for (const reading of readings) {
+    const key = dimensionKey(reading);
+    groups.set(key, [...(groups.get(key) ?? []), reading]);
+  }
+  return [...groups.values()];
 }
