@@ -1,15 +1,13 @@
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import type { JobFilter, ShopId } from '@/lib/store/types';
+import { searchable } from './searchable';
 
 /** The jobs that a filter shows. */
 export function jobWhere(shop: ShopId, filter: JobFilter): Prisma.JobWhereInput {
   const { search, stage, technician, sheet, section, outcome, from, to, jobs } = filter;
-  const words =
-    search
-      ?.trim()
-      .toLowerCase()
-      .split(/\s+/)
-      .filter((word) => word !== '') ?? [];
+  const words = searchable(search ?? '')
+    .split(/\s+/)
+    .filter((word) => word !== '');
   return {
     shopId: shop,
     ...(words.length > 0 && { AND: words.map((word) => ({ searchText: { contains: word } })) }),

@@ -1,4 +1,5 @@
 import type { Queries } from '@/lib/store/connection/database';
+import { searchable } from '@/lib/store/jobs/searchable';
 import { among } from '@/lib/store/sql/among';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
 import type { ShopId } from '@/lib/store/types';
@@ -35,7 +36,7 @@ export async function writeJobs(
       shop,
       job.number,
       ids.sheets.get(job.sheet) ?? null,
-      `${job.number} ${job.sheet.name ?? ''}`.toLowerCase(),
+      searchable(`${job.number} ${job.sheet.name ?? ''}`),
       new Date(rollup.openedAt),
       new Date(rollup.lastReadAt),
       rollup.lastStage,

@@ -1,0 +1,23 @@
+/**
+ * Run as a process of its own: stores `jobs` jobs of the regular shop, a file a job, after the prefix given,
+ * and prints the number of each job once it is acknowledged.
+ */
+import { getShop, saveReadings } from '@/lib/store';
+import { fileNamed, regularShop } from './invented-readings';
+
+const [prefix = '', jobs = '1', inOneFile] = process.argv.slice(2);
+const shop = await getShop();
+const readings = regularShop(Number(jobs)).map((reading) => ({ ...reading, job: `${prefix}${reading.job}` }));
+console.log('ready');
+if (inOneFile === 'at-once') {
+  await saveReadings(shop.id, readings, fileNamed(prefix));
+  console.log('all');
+} else {
+  const numbers = [...new Set(readings.map((reading) => reading.job))];
+  for (const number of numbers) {
+    const own = readings.filter((reading) => reading.job === number);
+    await saveReadings(shop.id, own, fileNamed(number));
+    console.log(number);
+  }
+}
+process.exit(0);

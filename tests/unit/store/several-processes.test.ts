@@ -1,0 +1,102 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { setTimeout as pause } from 'node:timers/promises';
+import { describe, expect, it } from 'vitest';
+import { collapse } from '@/lib/measure';
+import { countJobs, getShop, inputsVersion, loadJobs, saveReadings } from '@/lib/store';
+import { freshStore } from './fresh-store';
+import { fileNamed, regularShop } from './invented-readings';
+
+const store = freshStore();
+
+interface Saving {
+  child: ChildProcess;
+  /** What it has acknowledged so far. */
+  said: () => string[];
+}
+
+function saving(...args: string[]): Saving {
+  const child = spawn(process.execPath, ['--import', 'tsx', 'tests/unit/store/saving-process.ts', ...args], {
+    env: { ...process.env, DATABASE_URL: `file:${store.path}` },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  let text = '';
+  child.stdout.on('data', (piece: Buffer) => (text += piece.toString()));
+  return { child, said: () => text.split('\n').filter((line) => line !== '') };
+}
+
+async function until(condition: () => boolean): Promise<void> {
+  while (!condition()) await pause(5);
+}
+
+describe('two processes that store at the same time', () => {
+  it('lose nothing of what was acknowledged', async () => {
+    const both = [saving('P', '20'), saving('Q', '20')];
+    const codes = await Promise.all(both.map(async ({ child }) => (await once(child, 'exit'))[0] as number));
+    expect(codes).toEqual([0, 0]);
+    const jobs = await loadJobs(store.shop);
+    const acknowledged = both.flatMap(({ said }) => said()).filter((line) => line !== 'ready');
+    expect(acknowledged).toHaveLength(40);
+    expect(jobs.map((job) => job.job).sort()).toEqual(acknowledged.sort());
+    const expected = collapse(
+      ['P', 'Q'].flatMap((prefix) => regularShop(20).map((one) => ({ ...one, job: `${prefix}${one.job}` }))),
+    );
+    expect(jobs).toEqual(expected);
+    expect(await inputsVersion(store.shop)).toBe(40);
+  });
+
+  it('make one shop where the database has none', async () => {
+    const [first, second] = await Promise.all([getShop(), getShop()]);
+    expect(first.id).toBe(second.id);
+  });
+});
+
+describe('a process killed while it stores', () => {
+  it.each([100, 600])('leaves nothing of its file, and no lock, after %i ms of it', async (delay) => {
+    const { child, said } = saving('K', '4000', 'at-once');
+    await until(() => said().includes('ready'));
+    await pause(delay);
+    child.kill('SIGKILL');
+    await once(child, 'exit');
+    expect(said()).not.toContain('all');
+    expect(await countJobs(store.shop)).toBe(0);
+    const readings = regularShop(1);
+    expect(await saveReadings(store.shop, readings, fileNamed('after.csv'))).toMatchObject({
+      added: readings.length,
+    });
+  });
+
+  it('leaves every file that it had acknowledged', async () => {
+    const { child, said } = saving('K', '400');
+    await until(() => said().length > 5);
+    child.kill('SIGKILL');
+    await once(child, 'exit');
+    const acknowledged = said().filter((line) => line !== 'ready');
+    const jobs = new Map((await loadJobs(store.shop)).map((job) => [job.job, job]));
+    for (const number of acknowledged) expect(jobs.has(number)).toBe(true);
+    // One more may have been stored without the news of it getting out.
+    expect(jobs.size - acknowledged.length).toBeLessThanOrEqual(1);
+    const whole = new Map(
+      collapse(regularShop(400).map((one) => ({ ...one, job: `K${one.job}` }))).map((job) => [job.job, job]),
+    );
+    for (const [number, job] of jobs) expect(job).toEqual(whole.get(number));
+  });
+});
+
+describe('reading while another transaction is open', () => {
+  it('sees only what was kept', async () => {
+    const readings = regularShop(40);
+    const storing = saveReadings(store.shop, readings, fileNamed('forty.csv'));
+    const seen = new Set<number>();
+    const progress = { done: false };
+    void storing.then(() => (progress.done = true));
+    while (!progress.done) {
+      seen.add(await countJobs(store.shop));
+      await pause(1);
+    }
+    await storing;
+    seen.add(await countJobs(store.shop));
+    expect([...seen].filter((count) => count !== 0 && count !== 40)).toEqual([]);
+    expect(seen).toContain(40);
+  });
+});

@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import {
+  getGauge,
+  getPerson,
+  getSheet,
+  getShop,
+  listGauges,
+  listPeople,
+  recordVerification,
+  saveGauges,
+  savePeople,
+  saveSheet,
+  saveShop,
+  type Gauge,
+  type Sheet,
+} from '@/lib/store';
+import { freshStore } from './fresh-store';
+
+const store = freshStore();
+const gauge: Gauge = { tag: 'C1', kind: 'centering', fixedMark: 14, state: 'in-service', verifiedAt: null };
+
+describe('the shop', () => {
+  it('is made once, with plain defaults, and can be told its name and zone', async () => {
+    expect(await getShop()).toMatchObject({
+      id: store.shop,
+      timeZone: 'UTC',
+      defaultTolerance: 3,
+      inputsVersion: 0,
+    });
+    await saveShop(store.shop, { name: 'Lakeside', timeZone: 'Europe/Zurich' });
+    expect(await getShop()).toMatchObject({ id: store.shop, name: 'Lakeside', timeZone: 'Europe/Zurich' });
+    await expect(saveShop(store.shop, { timeZone: 'Europe/Nowhere' })).rejects.toThrow(/no time zone/);
+  });
+});
+
+describe('people', () => {
+  it('are known by their code, and change without doubling', async () => {
+    const ada = { code: 'A', name: 'Ada', role: 'technician', active: true } as const;
+    await savePeople(store.shop, [ada]);
+    await savePeople(store.shop, [{ ...ada, role: 'trainer' }]);
+    expect(await listPeople(store.shop)).toEqual([{ ...ada, role: 'trainer' }]);
+    expect(await getPerson(store.shop, 'A')).toEqual({ ...ada, role: 'trainer' });
+    expect(await getPerson(store.shop, 'B')).toBeNull();
+  });
+});
+
+describe('gauges', () => {
+  it('go out of service when a verification fails, and back when one passes', async () => {
+    await saveGauges(store.shop, [gauge]);
+    await savePeople(store.shop, [{ code: 'A', name: 'Ada', role: 'trainer', active: true }]);
+    const failed = { gauge: 'C1', at: 1000, error: 2.1, passed: false, by: 'A', note: 'dropped' };
+    await recordVerification(store.shop, failed);
+    expect(await getGauge(store.shop, 'C1')).toEqual({
+      ...gauge,
+      state: 'out-of-service',
+      verifiedAt: 1000,
+      verifications: [failed],
+    });
+    await recordVerification(store.shop, { ...failed, at: 2000, error: 0.1, passed: true, note: null });
+    expect(await listGauges(store.shop)).toEqual([{ ...gauge, verifiedAt: 2000 }]);
+  });
+
+  it('are not moved by a verification that was entered late', async () => {
+    await saveGauges(store.shop, [{ ...gauge, verifiedAt: 5000 }]);
+    await recordVerification(store.shop, {
+      gauge: 'C1',
+      at: 1000,
+      error: 3,
+      passed: false,
+      by: null,
+      note: null,
+    });
+    expect(await listGauges(store.shop)).toEqual([{ ...gauge, verifiedAt: 5000 }]);
+  });
+
+  it('have to be known, as has whoever verified them', async () => {
+    const verification = { gauge: 'C1', at: 1000, error: null, passed: true, by: 'A', note: null };
+    await expect(recordVerification(store.shop, verification)).rejects.toThrow(/no gauge C1/);
+    await saveGauges(store.shop, [gauge]);
+    await expect(recordVerification(store.shop, verification)).rejects.toThrow(/nobody with the code A/);
+  });
+});
+
+describe('a sheet', () => {
+  const height = {
+    quantity: 'height',
+    point: 'K',
+    side: 'L',
+    section: 'front',
+    station: 300,
+    zero: false,
+    nominal: 250,
+    tolerance: 3,
+  } as const;
+  const point = {
+    letter: 'K',
+    side: 'L',
+    description: 'rail, second hole',
+    section: 'front',
+    station: 300,
+    zero: false,
+    halfWidth: 480,
+  } as const;
+  const sheet: Sheet = { name: 'S1', dimensions: [height], points: [point] };
+
+  it('is kept with its points and dimensions, and can grow', async () => {
+    await saveSheet(store.shop, sheet);
+    expect(await getSheet(store.shop, 'S1')).toEqual(sheet);
+    const right = { ...height, side: 'R' } as const;
+    await saveSheet(store.shop, {
+      ...sheet,
+      dimensions: [height, right],
+      points: [{ ...point, halfWidth: 481 }],
+    });
+    expect(await getSheet(store.shop, 'S1')).toEqual({
+      name: 'S1',
+      dimensions: [height, right],
+      points: [{ ...point, halfWidth: 481 }],
+    });
+    expect(await getSheet(store.shop, 'S2')).toBeNull();
+  });
+
+  it('does not change a value that readings were taken against', async () => {
+    await saveSheet(store.shop, sheet);
+    const other = { ...sheet, dimensions: [{ ...height, nominal: 251 }] };
+    await expect(saveSheet(store.shop, other)).rejects.toThrow(/states height KL already, as 250 ± 3 mm/);
+  });
+});
