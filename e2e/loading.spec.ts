@@ -1,0 +1,122 @@
+import { expect, test, type Page } from '@playwright/test';
+import { measurementFile } from './measurement-file';
+
+async function check(page: Page, name: string, text: string | Buffer) {
+  await page.goto('/load');
+  await page
+    .getByLabel('Measurement file')
+    .setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+  await page.getByRole('button', { name: 'Check the file' }).click();
+}
+
+test('a good file is shown, confirmed and stored; the same file again adds nothing', async ({ page }) => {
+  const file = measurementFile({ job: 'E2E-GOOD' });
+  await check(page, 'good.csv', file);
+  await expect(page.getByRole('heading', { level: 1, name: 'The file can be loaded' })).toBeVisible();
+  await expect(page.getByText('TST', { exact: true })).toBeVisible();
+  const before = await page.request.get('/jobs/E2E-GOOD');
+  expect(before.status()).toBe(404);
+
+  await page.getByRole('button', { name: /^Load \d+ readings$/ }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'The file is loaded' })).toBeVisible();
+  await page.goto('/jobs/E2E-GOOD');
+  await expect(page.getByRole('heading', { level: 1, name: 'Job E2E-GOOD' })).toBeVisible();
+
+  await check(page, 'good.csv', file);
+  await page.getByRole('button', { name: /^Load \d+ readings$/ }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Nothing was added' })).toBeVisible();
+});
+
+test('a file as a spreadsheet exports it: semicolons, decimal commas, BOM and CRLF', async ({ page }) => {
+  const file = `\uFEFF${measurementFile({ job: 'E2E-SHEET' }).replaceAll(',', ';').replaceAll('.5', ',5').replaceAll('\n', '\r\n')}`;
+  await check(page, 'sheet.csv', file);
+  await expect(page.getByRole('heading', { level: 1, name: 'The file can be loaded' })).toBeVisible();
+  await expect(page.getByText('semicolons, decimal comma')).toBeVisible();
+});
+
+test('every fault of a bad file is named with its line, column and reason, and nothing is stored', async ({
+  page,
+}) => {
+  const lines = measurementFile({ job: 'E2E-BAD' }).split('\n');
+  const second = lines[1]?.replace(',before,', ',during,') ?? '';
+  const third = lines[2]?.replace(/[\d.]+,?$/, '35o.1') ?? '';
+  await check(page, 'bad.csv', [lines[0], second, third, ...lines.slice(3)].join('\n'));
+  await expect(page.getByRole('heading', { level: 1, name: 'The file is refused' })).toBeVisible();
+  const stage = page.getByRole('row').filter({ hasText: 'during' });
+  await expect(stage.getByRole('rowheader')).toHaveText('2');
+  await expect(stage).toContainText('stage');
+  const value = page.getByRole('row').filter({ hasText: '35o.1' });
+  await expect(value.getByRole('rowheader')).toHaveText('3');
+  await expect(value).toContainText('value_mm');
+  await expect(page.getByRole('button', { name: /^Load/ })).toHaveCount(0);
+  expect((await page.request.get('/jobs/E2E-BAD')).status()).toBe(404);
+});
+
+for (const [what, bytes] of [
+  ['empty', Buffer.alloc(0)],
+  ['binary', Buffer.from(Array.from({ length: 4096 }, (_, index) => (index * 37) % 256))],
+] as const) {
+  test(`a file that is ${what} is refused with a sentence`, async ({ page }) => {
+    await check(page, `${what}.csv`, bytes);
+    await expect(page.getByRole('heading', { level: 1, name: 'The file is refused' })).toBeVisible();
+    await expect(page.getByRole('row').nth(1)).toContainText(/\w+.*\./);
+  });
+}
+
+test('an announced upload beyond the limit is refused before it is sent', async ({ baseURL }) => {
+  const { request } = await import('node:http');
+  const { status, text } = await new Promise<{ status: number | undefined; text: string }>(
+    (resolve, reject) => {
+      const sent = request(new URL('/load/upload?name=large.csv', baseURL), {
+        method: 'POST',
+        headers: { 'Content-Length': String(300 * 1000 * 1000) },
+      });
+      sent.on('response', (response) => {
+        let body = '';
+        response.on('data', (piece: Buffer) => (body += piece.toString()));
+        response.on('end', () => {
+          resolve({ status: response.statusCode, text: body });
+          sent.destroy();
+        });
+      });
+      sent.on('error', reject);
+      sent.flushHeaders();
+    },
+  );
+  expect(status).toBe(413);
+  expect(text).toContain('larger than 250 MB');
+});
+
+test('a dropped file is taken', async ({ page }) => {
+  await page.goto('/load');
+  const transfer = await page.evaluateHandle(
+    (text) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], 'dropped.csv', { type: 'text/csv' }));
+      return data;
+    },
+    measurementFile({ job: 'E2E-DROP' }),
+  );
+  await page.locator('form[action="/load/upload"]').dispatchEvent('drop', { dataTransfer: transfer });
+  await expect(page.getByText('Chosen: dropped.csv')).toBeVisible();
+  await page.getByRole('button', { name: 'Check the file' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'The file can be loaded' })).toBeVisible();
+});
+
+test('by keyboard alone: choose, check, load', async ({ page }) => {
+  await page.goto('/load');
+  const input = page.getByLabel('Measurement file');
+  await input.focus();
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
+  await chooser.setFiles({
+    name: 'keys.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(measurementFile({ job: 'E2E-KEYS' })),
+  });
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('button', { name: 'Check the file' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: /^Load \d+ readings$/ }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1, name: 'The file is loaded' })).toBeVisible();
+});
