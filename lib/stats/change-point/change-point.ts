@@ -24,8 +24,9 @@ export interface ChangePoint {
  *
  * Given that there is a change, with flat priors on its place, both means and the log of the sd, the probability
  * of a place is proportional to (m (n − m))^−½ S^−(n−2)/2, m values before it and S the sum of squares about both
- * means; `low` … `high` is the shortest stretch around the likeliest place that holds the level. Whether there is
- * a change at all is another question: `p` bounds it, by the largest two-sample t over all places.
+ * means; `low` … `high` is the stretch grown around the likeliest place until it holds the level (nominal 95 % holds
+ * 97 to 99 %, since places are whole). Whether there is a change at all is another question: `p` bounds it, by the
+ * largest two-sample t over all places.
  *
  * `least` values must stand on each side (default 2). Null with `why` for fewer than 2 × least values or at least
  * 4, or where all are equal. RangeError for values that are not finite.

@@ -70,8 +70,9 @@ export function decisionRisks(question: DecisionQuestion): DecisionRisks {
         (eta) => (normalDensity((eta - processMean) / processSd) / processSd) * weight(eta),
         panelEdges(question, from, to, a, b),
       );
-    consumer = integral(accepts, -Infinity, lower) + integral(accepts, upper, Infinity);
-    producer = integral(rejects, lower, upper);
+    // A quadrature rule's weights add up to 1 but for the last digit.
+    consumer = Math.min(1, integral(accepts, -Infinity, lower) + integral(accepts, upper, Infinity));
+    producer = Math.min(1, integral(rejects, lower, upper));
   }
   return {
     consumer,

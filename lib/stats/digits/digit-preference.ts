@@ -21,8 +21,8 @@ export interface DigitPreference {
  *
  * The exact p are null where the tables are too many to be gone through (ten digits: above some 120
  * readings); there the chi-square approximation serves well.
- * RangeError for fewer than two counts or a count that is not whole. Source: Pearson (1900); the exact test as in
- * Read and Cressie (1988), Goodness-of-Fit Statistics for Discrete Multivariate Data, 5.
+ * RangeError for fewer than two counts or a count that is not whole. Source: Pearson (1900), Philosophical
+ * Magazine 50, 157–175; the exact probabilities are the multinomial ones, added up.
  */
 export function digitPreference(counts: readonly number[]): DigitPreference {
   requireWhole('The number of digits', counts.length, 2);

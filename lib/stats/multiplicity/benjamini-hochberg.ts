@@ -13,7 +13,7 @@ export function benjaminiHochberg(pValues: readonly number[]): number[] {
   const adjusted = new Array<number>(m).fill(1);
   let least = 1;
   largestFirst.forEach(({ p, place }, i) => {
-    least = Math.min(least, (p * m) / (m - i));
+    least = Math.min(least, p * (m / (m - i)));
     adjusted[place] = least;
   });
   return adjusted;

@@ -42,7 +42,7 @@ export interface MeanPlan {
  * How many readings a question needs.
  *
  * - `bias`, `difference`: the smallest n for which the two-sided t test notices the difference with the
- *   power asked for. Source: Cohen (1988), Statistical Power Analysis, 2.4; checked against R `power.t.test`.
+ *   power asked for. Source: Cohen (1988), Statistical Power Analysis, chapter 2; checked against R `power.t.test`.
  * - `repeatability`: the smallest degrees of freedom for which the chi-square interval of an sd ends below
  *   `ratio` times the sd. Source: NIST/SEMATECH e-Handbook, 7.2.3.
  *

@@ -14,7 +14,7 @@ export interface TTestDesign {
 
 /**
  * Chance that a two-sided t test with n readings (n in each of two samples) shows a true difference. n ≥ 2, not
- * necessarily whole. Absolute error below 1e-10. Source: Cohen (1988), Statistical Power Analysis, 2.5, with the
+ * necessarily whole. Absolute error below 1e-10. Source: Cohen (1988), Statistical Power Analysis, chapter 2, with the
  * noncentral t distribution.
  */
 export function tTestPower(

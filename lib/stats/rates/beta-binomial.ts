@@ -32,13 +32,16 @@ const LEAST_SPREAD = 1e-6;
  * α and β of largest likelihood put in (empirical Bayes).
  *
  * A unit's mean is (x + α)/(n + α + β); its limits are the equal-tailed quantiles of Beta(x + α, n − x + β).
- * They take α and β as known, so with few units they are too narrow.
+ *
+ * The limits take α and β as known, so with few units they are too narrow: nominal 95 % limits held the
+ * unit's own rate in 83 % of the units of 3 and of 5 alike technicians, 86 % of 8, 88 % of 12, 92 % of 30 (10 to 60
+ * trials each, rates from Beta(17, 3)). Use them to draw, and `binomialInterval` of the unit to decide.
  * - No more spread than binomial: `alpha` and `beta` are null, every mean is the pooled rate and the limits
- *   are the pooled rate's Jeffreys interval.
+ *   are the pooled rate's Jeffreys interval. That is the common rate's uncertainty, not each unit's own: where
+ *   spread exists but is not seen, they hold the unit's rate in 75 % (3 units) down to 43 % (12 units).
  * - Every unit all successes or all failures: no finite maximum; everything is null.
  * A unit without trials gets the common distribution itself. RangeError where a count is not whole or x > n.
- * Source: Spiegelhalter, Abrams and Myles (2004), Bayesian Approaches to Clinical Trials, 3.17; the
- * likelihood as in Griffiths (1973), Biometrics 29, 637–648.
+ * Source: Griffiths (1973), Biometrics 29, 637–648, for the likelihood.
  */
 export function betaBinomial(units: readonly { x: number; n: number }[], level = 0.95): BetaBinomial {
   requireLevel('The level of an interval', level);

@@ -15,7 +15,7 @@ export interface Overdispersion {
  * zᵢ = (xᵢ/nᵢ − p0)/√(p0 (1 − p0)/nᵢ), pulled in to the given share of both tails (`winsorise`, default 0.1), ratio
  * φ = Σ zᵢ²/I, and τ² = (I φ − (I − 1))/(Σ w − Σ w²/Σ w) with w = nᵢ/(p0 (1 − p0)), cut at 0. Units without trials
  * are left out. Null where p0 is 0 or 1 or fewer than two units have trials.
- * Source: Spiegelhalter (2005), Statistics in Medicine 24, 1185–1202, section 4 and appendix A.2.
+ * Source: Spiegelhalter (2005), Statistics in Medicine 24, 1185–1202 (formulas from memory).
  */
 export function overdispersion(
   units: readonly { x: number; n: number }[],
@@ -52,7 +52,7 @@ export function overdispersion(
 /**
  * Funnel limits widened for a spread `tau` between units: p0 ± z √(p0 (1 − p0)/n + τ²), cut at 0 and 1.
  * A normal approximation, unlike `funnelLimits`: for n p0 (1 − p0) of about 5 and more.
- * Source: as `overdispersion`, appendix A.2.
+ * Source: as `overdispersion`.
  */
 export function overdispersedLimits(
   p0: number,
