@@ -1,4 +1,4 @@
-import type { Round, Section, Side } from '@/lib/measure';
+import type { Cause, Round, Section, Side } from '@/lib/measure';
 import type { Phase } from './learned';
 
 /** Heights of one setup at one station: index 0 is left, 1 right. A side that was not read has n = 0. */
@@ -13,7 +13,7 @@ export interface HeightPair {
   nominal: [number, number];
   tolerance: [number, number];
   points: [string | null, string | null];
-  cause: [string | null, string | null];
+  cause: [Cause | null, Cause | null];
   /** For a height away from the zero stations: the zero setups it is read against (indices into `zeroSetups`). */
   against: [number, number];
 }

@@ -1,16 +1,20 @@
 import { CAUSES, type Cause, type Round, SIDES } from '@/lib/measure/types';
 import type { HeightVerdict } from '../types';
 import { classProbabilities } from './classes';
-import { componentAt } from './explanation';
-import { frameRound, type HeightPair, type RoundFrame } from './frame';
+import type { Component } from './components';
+import { frameRound, type RoundFrame } from './frame';
 import type { Learned, Misset } from './learned';
 import { modelRound, type RoundModel } from './model';
-import { pairParts, type Parts, zeroParts } from './parts';
+import { classesGiven, type HeightParts, heightParts, weighOutcomes } from './outcomes';
+import { zeroParts } from './parts';
 import { search, type SearchEffort, type SearchResult } from './search';
 import { signatureOf } from './signature';
 
-/** Deep enough that what is left out stays below one in ten thousand in ordinary rounds. */
-export const VERDICT_EFFORT: SearchEffort = { depth: 10, breadth: 800 };
+/** Deep enough that more depth changes no verdict by more than a few parts in a thousand. */
+export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 600 };
+
+/** Explanations this unlikely beside the best do not move a probability that anybody reads. */
+const READ_OUT = 1e-5;
 
 export interface JudgedRound {
   frame: RoundFrame;
@@ -25,97 +29,69 @@ export function judgeRound(round: Round, learned: Learned, effort: SearchEffort 
   const frame = frameRound(round);
   if ('why' in frame) return frame;
   const model = modelRound(frame, learned);
-  const found = search(model, effort);
-  return { frame, model, found, heights: heightVerdicts(model, found), pZeroMisset: zeroMisset(model, found) };
+  const found = leading(weighOutcomes(model, search(model, effort)));
+  const heights = heightParts(model, found)
+    .sort((a, b) => a.pair.setup - b.pair.setup || a.station - b.station || a.side - b.side)
+    .map((height) => verdict(model, found, height));
+  return { frame, model, found, heights, pZeroMisset: zeroMisset(model, found) };
 }
 
-function heightVerdicts(model: RoundModel, found: SearchResult): HeightVerdict[] {
-  const { frame } = model;
-  const verdicts: { order: number; verdict: HeightVerdict }[] = [];
-  const judge = (
-    pair: HeightPair,
-    x: number,
-    zero: boolean,
-    parts: (index: number, side: 0 | 1) => Parts,
-    misset: (index: number, side: 0 | 1) => Misset | null,
-  ): void => {
-    for (const side of [0, 1] as const) {
-      const point = pair.points[side];
-      if (point === null) continue;
-      const p = [0, 0, 0, 0];
-      let gauge = 0;
-      let body = 0;
-      const slips = new Map<Misset, number>();
-      found.explanations.forEach(({ weight }, index) => {
-        const part = parts(index, side);
-        classProbabilities(part, pair.tolerance[side]).forEach((value, c) => (p[c] = (p[c] ?? 0) + weight * value));
-        gauge += weight * part.gauge;
-        body += weight * part.body;
-        const slip = misset(index, side);
-        if (slip !== null) slips.set(slip, (slips.get(slip) ?? 0) + weight);
-      });
-      const total = p.reduce((sum, value) => sum + value, 0);
-      const probabilities = Object.fromEntries(CAUSES.map((cause, c) => [cause, (p[c] ?? 0) / total])) as Record<Cause, number>;
-      verdicts.push({
-        order: pair.setup * 2 + side,
-        verdict: {
-          setup: pair.label,
-          gauge: pair.gauge,
-          technician: pair.technician,
-          point,
-          side: SIDES[side],
-          station: x,
-          zero,
-          deviation: pair.y[side],
-          p: probabilities,
-          misset: gauge,
-          body,
-          signature: signatureOf(slips),
-        },
-      });
-    }
+/** The explanations that matter for reading out, weights summing to one again. */
+function leading(found: SearchResult): SearchResult {
+  const kept = found.explanations.filter(({ weight }) => weight >= READ_OUT);
+  const total = kept.reduce((sum, { weight }) => sum + weight, 0);
+  return {
+    ...found,
+    leftOut: found.leftOut + (1 - total),
+    explanations: kept.map(({ weight, explanation }) => ({ weight: weight / total, explanation })),
   };
-  model.zeros.forEach((zero, k) => {
-    const x = frame.stations[zero.station]?.x ?? Number.NaN;
-    judge(
-      zero.pair,
-      x,
-      true,
-      (index, side) => zeroParts(explanationAt(found, index), zero, side),
-      (index, side) => touched(zero.settings[explanationAt(found, index).zeroSettings[k] ?? 0], side),
-    );
+}
+
+function verdict(model: RoundModel, found: SearchResult, height: HeightParts): HeightVerdict {
+  const { pair, side } = height;
+  const p = [0, 0, 0, 0];
+  let gauge = 0;
+  let body = 0;
+  const slips = new Map<Misset, number>();
+  found.explanations.forEach(({ weight, explanation }, index) => {
+    const { classes } = classesGiven(height, index);
+    for (let c = 0; c < 4; c++) p[c] = (p[c] ?? 0) + weight * (classes[c] ?? 0);
+    const parts = height.parts(index);
+    gauge += weight * parts.gauge;
+    body += weight * parts.body;
+    const setting = settingOfPair(model, explanation, height);
+    if (setting && setting.misset !== 'ordinary' && (side === 0 ? setting.left : setting.right) !== 0) {
+      slips.set(setting.misset, (slips.get(setting.misset) ?? 0) + weight);
+    }
   });
-  model.steps.forEach((pair, step) => {
-    judge(
-      pair.pair,
-      frame.stations[pair.station]?.x ?? Number.NaN,
-      false,
-      (index, side) => {
-        const item = explanationAt(found, index);
-        return pairParts(item, pair, componentAt(pair.settings, item.settings[step] ?? 0), side);
-      },
-      (index, side) => touched(pair.settings[explanationAt(found, index).settings[step] ?? 0], side),
-    );
-  });
-  return verdicts.sort((a, b) => a.order - b.order).map(({ verdict }) => verdict);
+  const total = p.reduce((sum, value) => sum + value, 0);
+  return {
+    setup: pair.label,
+    gauge: pair.gauge,
+    technician: pair.technician,
+    point: pair.points[side] ?? '',
+    side: SIDES[side],
+    station: model.frame.stations[height.station]?.x ?? Number.NaN,
+    zero: height.zero,
+    deviation: pair.y[side],
+    p: Object.fromEntries(CAUSES.map((cause, c) => [cause, (p[c] ?? 0) / total])) as Record<Cause, number>,
+    misset: gauge,
+    body,
+    signature: signatureOf(slips),
+  };
 }
 
-/** The slip of a setting, where it moved this hanger. */
-function touched(setting: RoundModel['zeros'][number]['settings'][number] | undefined, side: 0 | 1): Misset | null {
-  if (!setting || setting.misset === 'ordinary') return null;
-  return (side === 0 ? setting.left : setting.right) === 0 ? null : setting.misset;
+function settingOfPair(model: RoundModel, explanation: SearchResult['explanations'][number]['explanation'], height: HeightParts): Component | undefined {
+  const k = model.zeros.findIndex((zero) => zero.pair === height.pair);
+  if (k >= 0) return model.zeros[k]?.settings[explanation.zeroSettings[k] ?? 0];
+  const step = model.steps.findIndex((pair) => pair.pair === height.pair);
+  return model.steps[step]?.settings[explanation.settings[step] ?? 0];
 }
 
-function explanationAt(found: SearchResult, index: number): SearchResult['explanations'][number]['explanation'] {
-  const entry = found.explanations[index];
-  if (!entry) throw new RangeError(`There is no explanation ${index} among ${found.explanations.length}.`);
-  return entry.explanation;
-}
-
-/** P(at least one hanger of a zero gauge that was last hung is off by more than the tolerance). */
+/** P(at least one hanger of a zero gauge is off by more than the tolerance). */
 function zeroMisset(model: RoundModel, found: SearchResult): number {
   let sum = 0;
-  found.explanations.forEach(({ weight, explanation }) => {
+  for (const { weight, explanation } of found.explanations) {
     let sound = 1;
     for (const zero of model.zeros) {
       for (const side of [0, 1] as const) {
@@ -124,6 +100,6 @@ function zeroMisset(model: RoundModel, found: SearchResult): number {
       }
     }
     sum += weight * (1 - sound);
-  });
+  }
   return Math.min(1, Math.max(0, sum));
 }

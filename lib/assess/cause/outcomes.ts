@@ -1,0 +1,80 @@
+import { CAUSES, type Cause } from '@/lib/measure/types';
+import { type ClassProbabilities, classProbabilities } from './classes';
+import { componentAt } from './explanation';
+import type { HeightPair } from './frame';
+import type { RoundModel } from './model';
+import { pairParts, type Parts, zeroParts } from './parts';
+import type { SearchResult } from './search';
+
+/** How often a recorded re-check is taken to have been recorded wrongly; a judgement of ours. */
+const RECORDED_WRONGLY = 0.03;
+
+/** P(this cause was recorded | class), for each class in turn. */
+const recorded = (cause: Cause): ClassProbabilities => {
+  const p = CAUSES.map((c) => (c === cause ? 1 - RECORDED_WRONGLY : RECORDED_WRONGLY / 3));
+  return [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, p[3] ?? 0];
+};
+
+/** One height of a round with its two parts under any explanation. */
+export interface HeightParts {
+  pair: HeightPair;
+  side: 0 | 1;
+  /** Place of its station in the frame. */
+  station: number;
+  zero: boolean;
+  parts: (explanation: number) => Parts;
+}
+
+/** All heights that were read, the zero stations' first. */
+export function heightParts(model: RoundModel, found: SearchResult): HeightParts[] {
+  const at = (index: number): SearchResult['explanations'][number]['explanation'] => {
+    const entry = found.explanations[index];
+    if (!entry) throw new RangeError(`There is no explanation ${index} among ${found.explanations.length}.`);
+    return entry.explanation;
+  };
+  const heights: HeightParts[] = [];
+  for (const side of [0, 1] as const) {
+    for (const zero of model.zeros) {
+      if (zero.pair.points[side] === null) continue;
+      heights.push({ pair: zero.pair, side, station: zero.station, zero: true, parts: (index) => zeroParts(at(index), zero, side) });
+    }
+    model.steps.forEach((pair, step) => {
+      if (pair.pair.points[side] === null) return;
+      const parts = (index: number): Parts => {
+        const item = at(index);
+        return pairParts(item, pair, componentAt(pair.settings, item.settings[step] ?? 0), side);
+      };
+      heights.push({ pair: pair.pair, side, station: pair.station, zero: false, parts });
+    });
+  }
+  return heights;
+}
+
+/** Class probabilities of a height under one explanation, given what a re-check proved of it. */
+export function classesGiven(height: HeightParts, explanation: number): { classes: ClassProbabilities; likelihood: number } {
+  const prior = classProbabilities(height.parts(explanation), height.pair.tolerance[height.side]);
+  const cause = height.pair.cause[height.side];
+  if (cause === null) return { classes: prior, likelihood: 1 };
+  const seen = recorded(cause);
+  const joint: ClassProbabilities = [prior[0] * seen[0], prior[1] * seen[1], prior[2] * seen[2], prior[3] * seen[3]];
+  const likelihood = joint[0] + joint[1] + joint[2] + joint[3];
+  if (likelihood <= 0) return { classes: prior, likelihood: 1 };
+  return { classes: [joint[0] / likelihood, joint[1] / likelihood, joint[2] / likelihood, joint[3] / likelihood], likelihood };
+}
+
+/** The explanations weighed again by what re-checks proved in this round. */
+export function weighOutcomes(model: RoundModel, found: SearchResult): SearchResult {
+  const proved = heightParts(model, found).filter((height) => height.pair.cause[height.side] !== null);
+  if (proved.length === 0) return found;
+  const weighed = found.explanations.map(({ weight, explanation }, index) => ({
+    explanation,
+    weight: proved.reduce((product, height) => product * classesGiven(height, index).likelihood, weight),
+  }));
+  const total = weighed.reduce((sum, { weight }) => sum + weight, 0);
+  if (!(total > 0)) return found;
+  return {
+    ...found,
+    logEvidence: found.logEvidence + Math.log(total),
+    explanations: weighed.map(({ weight, explanation }) => ({ weight: weight / total, explanation })).sort((a, b) => b.weight - a.weight),
+  };
+}

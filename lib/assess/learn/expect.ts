@@ -1,0 +1,155 @@
+import type { Component } from '../cause/components';
+import { componentAt, type Explanation, patternAt } from '../cause/explanation';
+import { frameRound } from '../cause/frame';
+import { type Learned, PATTERNS } from '../cause/learned';
+import { damages, handOf, modelRound, type RoundModel } from '../cause/model';
+import { pairSetting, type SettingMoments, zeroSetting } from '../cause/moments';
+import { weighOutcomes } from '../cause/outcomes';
+import { search, type SearchEffort } from '../cause/search';
+import { lengthEvidence } from '../cause/lengths';
+import type { Round } from '@/lib/measure/types';
+import { addScores, type Tally } from './tally';
+
+const NEGLIGIBLE = 1e-3;
+
+/** One expectation step: what the explanations of a round say about the parameters, added to the tally. */
+export function expectRound(round: Round, learned: Learned, effort: SearchEffort, tally: Tally): void {
+  const frame = frameRound(round);
+  if ('why' in frame) return;
+  const model = modelRound(frame, learned);
+  const found = weighOutcomes(model, search(model, effort));
+  const leading = found.explanations.filter(({ weight }) => weight > NEGLIGIBLE);
+  const total = leading.reduce((sum, { weight }) => sum + weight, 0);
+  if (!(total > 0)) return;
+  tally.rounds++;
+  tally.logEvidence += found.logEvidence;
+  const settings = new Map<string, number>();
+  const biases = new Map<string, number>();
+  const bodies = new Map<string, number>();
+  for (const zero of model.zeros) count(tally, zero.pair.technician);
+  for (const pair of model.steps) count(tally, pair.pair.technician);
+  for (const { weight, explanation } of leading) {
+    const w = weight / total;
+    model.zeros.forEach((zero, k) => {
+      const setting = componentAt(zero.settings, explanation.zeroSettings[k] ?? 0);
+      tallySetting(tally, learned, w, zero.pair.technician, zero.pair.gauge, setting, zeroSetting(explanation, zero), zero.hand.setting, settings);
+    });
+    model.steps.forEach((pair, step) => {
+      const setting = componentAt(pair.settings, explanation.settings[step] ?? 0);
+      const moments = pairSetting(explanation, pair, setting);
+      tallySetting(tally, learned, w, pair.pair.technician, pair.pair.gauge, setting, moments, pair.hand.setting, settings);
+      const pull = w * pullOf(moments, setting, pair.commonNoise);
+      add(biases, `t ${pair.pair.technician}`, pull);
+      add(biases, `g ${pair.pair.gauge}`, pull);
+    });
+    add(bodies, frame.phase, w * tallyBodies(tally, model, explanation, w));
+    tallyLengths(tally, model, learned, explanation, w);
+  }
+  addScores(tally.settings, settings);
+  addScores(tally.biases, biases);
+  addScores(tally.bodies, bodies);
+}
+
+const add = (map: Map<string, number>, key: string, value: number): void => {
+  map.set(key, (map.get(key) ?? 0) + value);
+};
+
+function count(tally: Tally, technician: string): void {
+  const entry = tally.setups.get(technician);
+  if (entry) entry.count++;
+}
+
+/** d ln p / d bias for one setup: how far the expected setting is from its prior mean, weighed by its precision. */
+function pullOf(moments: SettingMoments, setting: Component, commonNoise: number): number {
+  const vL = setting.varLeft + commonNoise;
+  const vR = setting.varRight + commonNoise;
+  const c = setting.covariance + commonNoise;
+  const det = vL * vR - c * c;
+  const dL = moments.left - setting.left;
+  const dR = moments.right - setting.right;
+  return ((vR - c) * dL + (vL - c) * dR) / det;
+}
+
+function tallySetting(
+  tally: Tally,
+  learned: Learned,
+  w: number,
+  technician: string,
+  gauge: string,
+  setting: Component,
+  moments: SettingMoments,
+  sd: number,
+  settings: Map<string, number>,
+): void {
+  const dL = moments.left - setting.left;
+  const dR = moments.right - setting.right;
+  if (setting.misset !== 'ordinary') {
+    const entry = tally.setups.get(technician);
+    if (entry) entry.misset += w;
+    tally.missets[setting.misset] += w;
+    if (setting.band >= 0) tally.missetSizes[setting.band] = (tally.missetSizes[setting.band] ?? 0) + w;
+    if (setting.misset === 'other-mark') {
+      const mark = tally.marks.get(gauge);
+      if (mark) {
+        const precision = w / (sd ** 2 + (moments.varLeft + moments.varRight) / 2);
+        mark.precision += precision;
+        mark.weighted += (precision * Math.abs(moments.left + moments.right)) / 2;
+      }
+    }
+  }
+  // Only a setting of known size tells its scatter.
+  if (setting.band >= 0 || setting.width === 'broad' || setting.misset === 'other-mark') return;
+  const squares = dL * dL + moments.varLeft + dR * dR + moments.varRight;
+  const cross = dL * dR + moments.covariance;
+  const rho = learned.common;
+  const quadratic = (squares - 2 * rho * cross) / (1 - rho * rho) / sd ** 2;
+  add(settings, technician, w * (quadratic - 2));
+  tally.common.cross += (w * cross) / sd ** 2;
+  tally.common.squares += (w * squares) / 2 / sd ** 2;
+}
+
+/** Counts damage, and returns d ln p / d ln(scatter) of the undamaged bodies. */
+function tallyBodies(tally: Tally, model: RoundModel, item: Explanation, w: number): number {
+  const { phase, stations } = model.frame;
+  const impacts = tally.impacts[phase];
+  const patterns = stations.map((_, g) => patternAt(model, item, g));
+  impacts.forEach((impact, c) => {
+    const share = w * (item.impacts[c] ?? 0);
+    impact.share += share;
+    stations.forEach((station, g) => {
+      const pattern = PATTERNS[patterns[g] ?? 0] ?? 'none';
+      impact.patterns[station.zero ? 'center' : station.section][pattern] += share;
+    });
+  });
+  const n = model.size;
+  let score = 0;
+  for (const pair of model.steps) {
+    if (!pair.first) continue;
+    const component = componentAt(model.bodies, item.bodies[pair.station] ?? 0);
+    if (component.band >= 0) tally.damageSizes[component.band] = (tally.damageSizes[component.band] ?? 0) + w;
+    if (component.pattern !== 'none') continue;
+    for (const side of [0, 1] as const) {
+      const at = pair.body + side;
+      score += ((item.mean[at] ?? 0) ** 2 + (item.covariance[at * n + at] ?? 0)) / component.varLeft - 1;
+    }
+  }
+  return score;
+}
+
+function tallyLengths(tally: Tally, model: RoundModel, learned: Learned, item: Explanation, w: number): void {
+  for (const { evidence, ends } of model.lengths) {
+    const hand = handOf(learned, evidence.technician);
+    const { outGivenDamage, outGivenSound } = lengthEvidence(evidence, hand, learned);
+    const damaged = ends.some(([station, side]) => damages(patternAt(model, item, station), side));
+    const out = damaged ? outGivenDamage : outGivenSound;
+    if (damaged) {
+      tally.lengths.damaged += w;
+      tally.lengths.damagedOut += w * out;
+    } else {
+      tally.lengths.sound += w;
+      tally.lengths.soundOut += w * out;
+    }
+    tally.lengths.squares += w * (1 - out) * (evidence.y ** 2 - hand.reading ** 2 / evidence.n);
+    tally.lengths.settings += w * (1 - out) * hand.setting ** 2;
+  }
+}

@@ -1,0 +1,61 @@
+import type { Job, Round } from '@/lib/measure/types';
+import { type Learned, startingPoint } from '../cause/learned';
+import type { SearchEffort } from '../cause/search';
+import { expectRound } from './expect';
+import { readingSds } from './reading';
+import { emptyTally } from './tally';
+import { update } from './update';
+
+/** Passes over the rounds: coarse ones on a sample first, then finer ones on more. */
+const PASSES: { rounds: number; effort: SearchEffort }[] = [
+  { rounds: 250, effort: { depth: 6, breadth: 60 } },
+  { rounds: 250, effort: { depth: 6, breadth: 60 } },
+  { rounds: 400, effort: { depth: 6, breadth: 80 } },
+  { rounds: 400, effort: { depth: 6.5, breadth: 100 } },
+  { rounds: 1600, effort: { depth: 7, breadth: 150 } },
+  { rounds: 1600, effort: { depth: 7, breadth: 150 } },
+];
+
+export interface LearnOptions {
+  /** Called before each pass with how much is done, from 0 to 1. */
+  onProgress?: (done: number) => void;
+}
+
+/**
+ * Estimates from the shop's own rounds everything the inference needs to know in advance: reading and setting
+ * sd and bias of each technician, bias of each gauge, how often and how settings go wrong, where and how much
+ * bodies are damaged. An iterative fit (expectation over the explanations of each round, then the likeliest
+ * parameters under weak priors); large shops are learned from an even sample of at most 1600 rounds.
+ */
+export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned {
+  const rounds = jobs.flatMap((job) => job.rounds);
+  const technicians = new Set<string>();
+  const gauges = new Set<string>();
+  for (const round of rounds) {
+    for (const setup of round.setups) {
+      technicians.add(setup.technician);
+      if (setup.observations.some((seen) => seen.quantity === 'height')) gauges.add(setup.gauge);
+    }
+  }
+  const reading = readingSds(jobs);
+  let learned = startingPoint();
+  learned.newTechnician.reading = reading.shop;
+  for (const name of [...technicians].sort()) {
+    learned.technicians[name] = { ...learned.newTechnician, reading: reading.of(name) };
+  }
+  for (const name of [...gauges].sort()) learned.gauges[name] = { ...learned.newGauge };
+  PASSES.forEach((pass, index) => {
+    options.onProgress?.(index / PASSES.length);
+    const tally = emptyTally(learned, Object.keys(learned.technicians), Object.keys(learned.gauges));
+    for (const round of evenly(rounds, pass.rounds)) expectRound(round, learned, pass.effort, tally);
+    if (tally.rounds > 0) learned = update(learned, tally);
+  });
+  options.onProgress?.(1);
+  return { ...learned, rounds: rounds.length };
+}
+
+/** At most `count` rounds, spread evenly over the history. */
+function evenly(rounds: readonly Round[], count: number): Round[] {
+  if (rounds.length <= count) return [...rounds];
+  return Array.from({ length: count }, (_, i) => rounds[Math.floor((i * rounds.length) / count)]).filter((round) => round !== undefined);
+}

@@ -1,0 +1,81 @@
+import type { Learned, Misset, Pattern, Phase } from '../cause/learned';
+import { MISSETS, PATTERNS, PHASES } from '../cause/learned';
+import { SIZE_BANDS } from '../cause/sizes';
+
+/** Scores and their outer products of a few parameters: what a Newton step and an interval need. */
+export interface Scores {
+  keys: string[];
+  index: Map<string, number>;
+  score: Float64Array;
+  /** Sum over rounds of score × scoreᵀ (row-major). */
+  information: Float64Array;
+}
+
+/** Expected counts and sums over the explanations of many rounds. All additive. */
+export interface Tally {
+  rounds: number;
+  logEvidence: number;
+  /** Setups and expected mis-sets by technician. */
+  setups: Map<string, { count: number; misset: number }>;
+  missets: Record<Misset, number>;
+  missetSizes: number[];
+  damageSizes: number[];
+  /** Expected stations by phase, impact class, section (front, center, rear) and pattern. */
+  impacts: Record<Phase, { share: number; patterns: Record<'front' | 'center' | 'rear', Record<Pattern, number>> }[]>;
+  /** Scatter of an undamaged body, by phase. */
+  bodies: Scores;
+  common: { cross: number; squares: number };
+  lengths: { squares: number; settings: number; damaged: number; damagedOut: number; sound: number; soundOut: number };
+  marks: Map<string, { precision: number; weighted: number }>;
+  settings: Scores;
+  biases: Scores;
+}
+
+export function scores(keys: string[]): Scores {
+  return {
+    keys,
+    index: new Map(keys.map((key, index) => [key, index])),
+    score: new Float64Array(keys.length),
+    information: new Float64Array(keys.length * keys.length),
+  };
+}
+
+/** Adds one round's scores, given by key, to the sums. */
+export function addScores(into: Scores, round: ReadonlyMap<string, number>): void {
+  const n = into.keys.length;
+  const entries: [number, number][] = [];
+  for (const [key, value] of round) {
+    const index = into.index.get(key);
+    if (index !== undefined) entries.push([index, value]);
+  }
+  for (const [i, a] of entries) {
+    into.score[i] = (into.score[i] ?? 0) + a;
+    for (const [j, b] of entries) into.information[i * n + j] = (into.information[i * n + j] ?? 0) + a * b;
+  }
+}
+
+export function emptyTally(learned: Learned, technicians: string[], gauges: string[]): Tally {
+  const none = (): Record<Pattern, number> => ({ none: 0, left: 0, right: 0, both: 0 });
+  return {
+    rounds: 0,
+    logEvidence: 0,
+    setups: new Map(technicians.map((t) => [t, { count: 0, misset: 0 }])),
+    missets: Object.fromEntries(MISSETS.map((m) => [m, 0])) as Record<Misset, number>,
+    missetSizes: SIZE_BANDS.map(() => 0),
+    damageSizes: SIZE_BANDS.map(() => 0),
+    impacts: Object.fromEntries(
+      PHASES.map((phase) => [
+        phase,
+        learned.bodies[phase].impacts.map(() => ({ share: 0, patterns: { front: none(), center: none(), rear: none() } })),
+      ]),
+    ) as Tally['impacts'],
+    bodies: scores([...PHASES]),
+    common: { cross: 0, squares: 0 },
+    lengths: { squares: 0, settings: 0, damaged: 0, damagedOut: 0, sound: 0, soundOut: 0 },
+    marks: new Map(gauges.map((g) => [g, { precision: 0, weighted: 0 }])),
+    settings: scores(technicians),
+    biases: scores([...technicians.map((t) => `t ${t}`), ...gauges.map((g) => `g ${g}`)]),
+  };
+}
+
+export { PATTERNS };
