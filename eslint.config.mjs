@@ -8,12 +8,13 @@ import tseslint from 'typescript-eslint';
  * file or form → validation → database → analysis → page.
  */
 const forbidden = {
-  'lib/stats': ['measure', 'assess', 'store', 'reports', 'commands', 'app'],
-  'lib/measure': ['stats', 'assess', 'store', 'reports', 'commands', 'app'],
-  'lib/assess': ['store', 'reports', 'commands', 'app'],
-  'lib/store': ['stats', 'assess', 'reports', 'commands', 'app'],
-  'lib/reports': ['store', 'commands', 'app'],
-  seed: ['app', 'commands'],
+  'lib/stats': ['measure', 'assess', 'store', 'refresh', 'reports', 'commands', 'app'],
+  'lib/measure': ['stats', 'assess', 'store', 'refresh', 'reports', 'commands', 'app'],
+  'lib/assess': ['store', 'refresh', 'reports', 'commands', 'app'],
+  'lib/store': ['stats', 'assess', 'refresh', 'reports', 'commands', 'app'],
+  'lib/reports': ['store', 'refresh', 'commands', 'app'],
+  'lib/refresh': ['stats', 'reports', 'commands', 'app'],
+  seed: ['refresh', 'app', 'commands'],
 };
 
 const layer = (folder, rooms) => ({
@@ -25,11 +26,16 @@ const layer = (folder, rooms) => ({
         patterns: [
           {
             group: rooms.flatMap((room) =>
-              room === 'app' ? ['@/app', '@/app/*', '@/app/**'] : [`@/lib/${room}`, `@/lib/${room}/*`, `@/lib/${room}/**`],
+              room === 'app'
+                ? ['@/app', '@/app/*', '@/app/**']
+                : [`@/lib/${room}`, `@/lib/${room}/*`, `@/lib/${room}/**`],
             ),
             message: `${folder} may not import this: data flows file → validation → database → analysis → page.`,
           },
-          { group: ['../../*', '../../**'], message: 'Reach another folder by its name (@/…), so that the layering check sees it.' },
+          {
+            group: ['../../*', '../../**'],
+            message: 'Reach another folder by its name (@/…), so that the layering check sees it.',
+          },
         ],
       },
     ],
@@ -37,22 +43,46 @@ const layer = (folder, rooms) => ({
 });
 
 export default tseslint.config(
-  { ignores: ['node_modules', '.next*/**', 'data', 'lib/store/generated', 'prisma/generated', 'next-env.d.ts', 'test-results', 'playwright-report'] },
+  {
+    ignores: [
+      'node_modules',
+      '.next*/**',
+      'data',
+      'lib/store/generated',
+      'prisma/generated',
+      'next-env.d.ts',
+      'test-results',
+      'playwright-report',
+    ],
+  },
   ...tseslint.configs.strictTypeChecked,
   {
-    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.mjs', '*.config.ts'] }, tsconfigRootDir: import.meta.dirname } },
+    languageOptions: {
+      parserOptions: {
+        projectService: { allowDefaultProject: ['*.mjs', '*.config.ts'] },
+        tsconfigRootDir: import.meta.dirname,
+      },
+    },
     rules: {
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
       '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       '@typescript-eslint/no-confusing-void-expression': 'off',
-      '@typescript-eslint/no-unnecessary-condition': ['error', { allowConstantLoopConditions: 'only-allowed-literals' }],
+      '@typescript-eslint/no-unnecessary-condition': [
+        'error',
+        { allowConstantLoopConditions: 'only-allowed-literals' },
+      ],
     },
   },
   {
     files: ['app/**/*.{ts,tsx}'],
     plugins: { '@next/next': next, 'react-hooks': reactHooks, 'jsx-a11y': jsxA11y },
-    rules: { ...next.configs.recommended.rules, ...next.configs['core-web-vitals'].rules, ...reactHooks.configs.recommended.rules, ...jsxA11y.flatConfigs.recommended.rules },
+    rules: {
+      ...next.configs.recommended.rules,
+      ...next.configs['core-web-vitals'].rules,
+      ...reactHooks.configs.recommended.rules,
+      ...jsxA11y.flatConfigs.recommended.rules,
+    },
   },
   { files: ['**/*.{js,mjs}'], ...tseslint.configs.disableTypeChecked },
   ...Object.entries(forbidden).map(([folder, rooms]) => layer(folder, rooms)),

@@ -1,7 +1,7 @@
 import { learn } from '@/lib/assess';
 import { inputsVersion, loadJobs, type ShopId } from '@/lib/store';
 import { figuresOf } from './figures';
-import { keepFit, readFit, type StoredFit } from './stored-fit';
+import { keepFit, readFit } from './stored-fit';
 import { updateOutcomes } from './update-outcomes';
 import { updateVerdicts } from './update-verdicts';
 

@@ -1,0 +1,107 @@
+/** The checks of `npm test`, each with how many passed and failed. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { findBrowser } from './browser.mjs';
+import { generate } from './generate.mjs';
+import { node } from './run.mjs';
+
+/**
+ * @typedef {{ passed: number, failed: number }} Counts
+ * @typedef {{ name: string, run: () => Promise<Counts> }} Check
+ */
+
+const bin = {
+  prettier: 'node_modules/prettier/bin/prettier.cjs',
+  next: 'node_modules/next/dist/bin/next',
+  tsc: 'node_modules/typescript/bin/tsc',
+  eslint: 'node_modules/eslint/bin/eslint.js',
+  vitest: 'node_modules/vitest/vitest.mjs',
+  playwright: 'node_modules/@playwright/test/cli.js',
+};
+
+/**
+ * @param {readonly string[][]} commands that must all succeed, in order
+ * @returns {Promise<Counts>}
+ */
+async function one(...commands) {
+  for (const command of commands) {
+    const { code } = await node(command);
+    if (code !== 0) return { passed: 0, failed: 1 };
+  }
+  return { passed: 1, failed: 0 };
+}
+
+async function clients() {
+  await generate();
+  return { passed: 0, failed: 0 };
+}
+
+/**
+ * A run that says fewer failures than its exit code does (a file that cannot be loaded, say) counts one more.
+ * @param {number} code
+ * @param {Counts} counts
+ */
+const honest = (code, { passed, failed }) => ({ passed, failed: code !== 0 && failed === 0 ? 1 : failed });
+
+/**
+ * @template Result
+ * @param {(folder: string) => Promise<Result>} work
+ */
+async function inTemporaryFolder(work) {
+  const folder = mkdtempSync(join(tmpdir(), 'rehang-test-'));
+  try {
+    return await work(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** @param {string} file */
+function report(file) {
+  try {
+    return JSON.parse(readFileSync(file, 'utf8'));
+  } catch {
+    return null;
+  }
+}
+
+function unit() {
+  return inTemporaryFolder(async (folder) => {
+    const file = join(folder, 'vitest.json');
+    const args = ['run', '--reporter=dot', '--reporter=json', `--outputFile.json=${file}`];
+    const { code } = await node([bin.vitest, ...args], { TZ: 'UTC' });
+    const found = report(file);
+    if (found === null) return { passed: 0, failed: 1 };
+    return honest(code, { passed: found.numPassedTests, failed: found.numFailedTests });
+  });
+}
+
+function browser() {
+  return inTemporaryFolder(async (folder) => {
+    const file = join(folder, 'browser.json');
+    const { code } = await node([bin.playwright, 'test'], {
+      REHANG_BROWSER: await findBrowser(),
+      REHANG_TEST_DATABASE: join(folder, 'browser.db'),
+      REHANG_TEST_REPORT: file,
+    });
+    const stats = report(file)?.stats;
+    if (stats === undefined) return { passed: 0, failed: 1 };
+    return honest(code, { passed: stats.expected + stats.flaky, failed: stats.unexpected });
+  });
+}
+
+/**
+ * @param {boolean} quick leaves the browser out
+ * @returns {Check[]}
+ */
+export function checks(quick) {
+  return [
+    { name: 'database clients', run: clients },
+    { name: 'format', run: () => one([bin.prettier, '--check', '--log-level=warn', '.']) },
+    { name: 'types', run: () => one([bin.next, 'typegen'], [bin.tsc, '--noEmit']) },
+    { name: 'lint and layering', run: () => one([bin.eslint, '.', '--max-warnings', '0']) },
+    { name: 'unit, reference and property tests', run: unit },
+    ...(quick ? [] : [{ name: 'browser tests', run: browser }]),
+  ];
+}

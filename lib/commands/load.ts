@@ -1,0 +1,79 @@
+/**
+ * `npm run -s load -- FILE…` stores measurement files, each all or nothing, and brings the figures up to date.
+ * Exit 0, or 1 where a file was refused; the files before it stay stored.
+ */
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { faultList, readMeasurementFile } from '@/lib/measure';
+import { refresh } from '@/lib/refresh/refresh';
+import { closeStore, getShop, saveReadings, sheetBook, StoreConflict, type Shop } from '@/lib/store';
+import { migrate } from '@/lib/store/migrations/migrate';
+import { Digest } from './digest';
+import { knownSheets } from './known-sheets';
+import { conflictFaults, summaryLines } from './load-summary';
+import { program } from './program.mjs';
+import { reasonOf } from './reason-of';
+
+const USAGE = 'npm run -s load -- FILE.csv [FILE.csv …]\n\nStores measurement files in the shop’s database.';
+
+/** Nothing of the file was stored. */
+class Refused extends Error {}
+
+const say = (line: string) => console.log(line);
+
+async function load(path: string, shop: Shop): Promise<void> {
+  const name = basename(path);
+  const { size: bytes } = await stat(path);
+  const digest = new Digest();
+  const book = knownSheets(await sheetBook(shop.id));
+  const { readings, faults, summary } = await readMeasurementFile(digest.of(createReadStream(path)), {
+    name,
+    bytes,
+    timeZone: shop.timeZone,
+    knownSheets: (sheet) => book.get(sheet),
+  });
+  if (faults.length > 0) throw new Refused(faultList(faults).join('\n'));
+  for (const line of summaryLines(summary)) say(line);
+  try {
+    const saved = await saveReadings(shop.id, readings, { name, sha256: digest.hex(), lines: summary.lines });
+    const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
+    say(
+      `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,
+    );
+  } catch (error) {
+    if (error instanceof StoreConflict)
+      throw new Refused(faultList(conflictFaults(error.conflicts)).join('\n'));
+    throw error;
+  }
+}
+
+async function loadAll(paths: readonly string[]): Promise<number> {
+  if (paths.length === 0) {
+    console.error(`Name at least one measurement file.\n\n${USAGE}`);
+    return 1;
+  }
+  await migrate();
+  const shop = await getShop();
+  let failed = 0;
+  for (const path of paths) {
+    try {
+      await load(path, shop);
+    } catch (error) {
+      failed += 1;
+      const reason = error instanceof Refused ? error.message : reasonOf(error, path);
+      console.error(`${path} is refused; nothing of it was stored.\n${reason}`);
+    }
+  }
+  await refresh(shop.id, program(), say);
+  return failed === 0 ? 0 : 1;
+}
+
+try {
+  process.exitCode = await loadAll(process.argv.slice(2));
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+} finally {
+  await closeStore();
+}

@@ -1,0 +1,53 @@
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { defineConfig, devices } from '@playwright/test';
+
+const port = Number(process.env.REHANG_TEST_PORT ?? '3117');
+const browser = process.env.REHANG_BROWSER;
+
+/** Browser tests run against a server, a build and a database of their own, beside a running shop. */
+export default defineConfig({
+  testDir: 'e2e',
+  outputDir: 'test-results',
+  fullyParallel: false,
+  workers: 1,
+  forbidOnly: process.env.CI !== undefined,
+  retries: 0,
+  timeout: 60_000,
+  reporter: [
+    ['list'],
+    ['json', { outputFile: process.env.REHANG_TEST_REPORT ?? 'test-results/browser.json' }],
+  ],
+  use: {
+    baseURL: `http://localhost:${port}`,
+    locale: 'en-GB',
+    timezoneId: 'UTC',
+    trace: 'retain-on-failure',
+    launchOptions: {
+      ...(browser !== undefined && browser !== '' && { executablePath: browser }),
+      args: [
+        '--no-sandbox',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-gpu',
+        '--disable-dev-shm-usage',
+      ],
+    },
+  },
+  projects: [{ name: 'chromium', use: { ...devices['Desktop Chrome'] } }],
+  webServer: {
+    command: 'node lib/commands/serve-tests.mjs',
+    url: `http://localhost:${port}/health`,
+    timeout: 300_000,
+    reuseExistingServer: false,
+    stdout: 'pipe',
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
+    env: {
+      PORT: String(port),
+      DATABASE_URL: `file:${process.env.REHANG_TEST_DATABASE ?? join(tmpdir(), `rehang-browser-${process.pid}.db`)}`,
+    },
+  },
+});
