@@ -8,7 +8,6 @@ import {
   faultList,
   joinFiles,
   readMeasurementFile,
-  type MeasurementFile,
   type NamedReadings,
   type Reading,
 } from '@/lib/measure';
@@ -61,35 +60,42 @@ function readArguments(args: string[]) {
   }
 }
 
-/** Reads every file, so that the faults of all of them are told at once. */
+/** Reads every file, so that what is wrong with any of them is told at once. */
 async function readFiles(paths: readonly string[], timeZone: string | undefined): Promise<NamedReadings[]> {
   const files: NamedReadings[] = [];
   const refused: string[] = [];
   for (const path of paths) {
     note(`Reading ${path} …`);
-    const file = await readFile(path, timeZone);
-    for (const sentence of file.summary.notes) note(`${path}: ${sentence}`);
-    if (file.faults.length > 0) refused.push(refusal(path, faultList(file.faults)));
-    else files.push({ name: path, readings: file.readings });
+    try {
+      files.push({ name: path, readings: await readFile(path, timeZone) });
+    } catch (error) {
+      refused.push(whyUnread(path, error));
+    }
   }
   if (refused.length > 0) throw new Refused(refused.join('\n\n'));
   return files;
 }
 
-async function readFile(path: string, timeZone: string | undefined): Promise<MeasurementFile> {
-  try {
-    const { size } = await stat(path);
-    const zone = timeZone === undefined ? {} : { timeZone };
-    return await readMeasurementFile(createReadStream(path), { name: basename(path), bytes: size, ...zone });
-  } catch (error) {
-    if (hasCode(error) && error.code === 'ENOENT') throw new Refused(`There is no file ${path}.`);
-    if (hasCode(error) && error.code === 'EISDIR')
-      throw new Refused(`${path} is a folder. Name the files in it.`);
-    if (hasCode(error) && error.code === 'EACCES') throw new Refused(`${path} may not be read by this user.`);
-    // A time zone that does not exist.
-    if (error instanceof RangeError) throw new Refused(error.message);
-    throw error;
-  }
+async function readFile(path: string, timeZone: string | undefined): Promise<Reading[]> {
+  const { size } = await stat(path);
+  const zone = timeZone === undefined ? {} : { timeZone };
+  const options = { name: basename(path), bytes: size, ...zone };
+  const { readings, faults, summary } = await readMeasurementFile(createReadStream(path), options);
+  for (const sentence of summary.notes) note(`${path}: ${sentence}`);
+  if (faults.length > 0) throw new Refused(refusal(path, faultList(faults)));
+  return readings;
+}
+
+/** The sentence for a file that a person can do something about; any other error is ours and is thrown on. */
+function whyUnread(path: string, error: unknown): string {
+  if (error instanceof Refused) return error.message;
+  // A time zone that does not exist.
+  if (error instanceof RangeError) return error.message;
+  const code = hasCode(error) ? error.code : '';
+  if (code === 'ENOENT') return `There is no file ${path}.`;
+  if (code === 'EISDIR') return `${path} is a folder. Name the files in it.`;
+  if (code === 'EACCES') return `${path} may not be read by this user.`;
+  throw error;
 }
 
 function joined(files: readonly NamedReadings[]): Reading[] {

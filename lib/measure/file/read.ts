@@ -108,6 +108,7 @@ class FileReader {
       separator: this.separator,
       decimalComma: this.rows?.sawDecimalComma ?? false,
       ignoredColumns: this.header?.ignored ?? [],
+      numbered: this.header?.at.repeat !== undefined,
     });
     return { readings, faults: this.faults, summary };
   }

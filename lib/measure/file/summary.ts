@@ -1,3 +1,4 @@
+import { dimensionName } from '../dimension';
 import { roundKey, setupKey } from './cross';
 import type { Draft } from './draft';
 import type { FileSummary } from './options';
@@ -10,10 +11,12 @@ interface FileFacts {
   separator: Separator;
   decimalComma: boolean;
   ignoredColumns: string[];
+  /** Whether the file numbers its repeats. */
+  numbered: boolean;
 }
 
 /** What a file holds, in counts and names; of a faulty file, what its sound lines hold. */
-export function summarise(drafts: readonly Draft[], facts: FileFacts): FileSummary {
+export function summarise(drafts: readonly Draft[], { numbered, ...facts }: FileFacts): FileSummary {
   let from = Infinity;
   let to = -Infinity;
   for (const { takenAt } of drafts) {
@@ -32,7 +35,7 @@ export function summarise(drafts: readonly Draft[], facts: FileFacts): FileSumma
     sheets: distinct(drafts, (d) => d.sheet),
     from: drafts.length === 0 ? null : from,
     to: drafts.length === 0 ? null : to,
-    notes: notes(drafts, facts),
+    notes: notes(drafts, facts.ignoredColumns, numbered),
   };
 }
 
@@ -45,7 +48,7 @@ function distinct(drafts: readonly Draft[], of: (draft: Draft) => string | null)
   return [...names].sort();
 }
 
-function notes(drafts: readonly Draft[], { ignoredColumns }: FileFacts): string[] {
+function notes(drafts: readonly Draft[], ignoredColumns: readonly string[], numbered: boolean): string[] {
   const found: string[] = [];
   if (ignoredColumns.length > 0) {
     found.push(`Columns that were not read: ${ignoredColumns.join(', ')}.`);
@@ -56,5 +59,20 @@ function notes(drafts: readonly Draft[], { ignoredColumns }: FileFacts): string[
       `${tape} readings were taken with a tape: a tape alone is a quick check, never a final record.`,
     );
   }
+  const twins = numbered ? [] : alike(drafts);
+  if (twins.length > 0) {
+    found.push(
+      `Lines that say what an earlier line says, time and value included: ${twins.length} (the first is line ${twins[0]?.line ?? ''}). They count as repeats; remove them if they were pasted twice.`,
+    );
+  }
   return found;
+}
+
+/** Lines of one setup and dimension with the time and value of an earlier one. */
+function alike(drafts: readonly Draft[]): Draft[] {
+  const met = new Set<string>();
+  return drafts.filter((draft) => {
+    const key = `${setupKey(draft)}\n${dimensionName(draft)}\n${draft.takenAt} ${draft.value}`;
+    return met.has(key) || !met.add(key);
+  });
 }

@@ -25,6 +25,18 @@ describe('files as shops have them', () => {
     expect(summary.notes).toEqual(['Columns that were not read: remark.']);
   });
 
+  it('lines that were pasted twice are pointed out where repeats have no numbers', async () => {
+    const text = sample('messy-tab.csv').toString();
+    const [header = '', first = '', ...rest] = text.split('\n');
+    const { summary, faults } = await readMeasurementFile([header, first, first, ...rest].join('\n'), {
+      now: NOW,
+    });
+    expect(faults).toEqual([]);
+    expect(summary.notes).toContainEqual(
+      expect.stringContaining('time and value included: 1 (the first is line 3)'),
+    );
+  });
+
   it('times without an offset are those of the shop', async () => {
     const read = (timeZone: string) =>
       readMeasurementFile(sample('messy-semicolon.csv'), { timeZone, now: NOW });
