@@ -59,7 +59,7 @@ export default tseslint.config(
   {
     languageOptions: {
       parserOptions: {
-        projectService: { allowDefaultProject: ['*.mjs', '*.config.ts'] },
+        projectService: { allowDefaultProject: ['*.mjs'] },
         tsconfigRootDir: import.meta.dirname,
       },
     },
