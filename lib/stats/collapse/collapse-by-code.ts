@@ -1,5 +1,3 @@
-import { addAt, at, codeAt } from '@/lib/stats/linear-algebra/element';
-
 /** Groups of readings in columns: element g belongs to group g. */
 export interface CollapsedColumns {
   n: Float64Array;
@@ -22,24 +20,24 @@ export function collapseByCode(values: Float64Array, codes: Int32Array, groups: 
   const left = new Float64Array(groups);
   const readings = values.length;
   for (let i = 0; i < readings; i++) {
-    const g = codeAt(codes, i);
-    const count = at(n, g);
-    if (count === 0) origin[g] = at(values, i);
-    else addAt(mean, g, at(values, i) - at(origin, g));
+    const g = codes[i] as number;
+    const count = n[g] as number;
+    if (count === 0) origin[g] = values[i] as number;
+    else mean[g] = (mean[g] as number) + ((values[i] as number) - (origin[g] as number));
     n[g] = count + 1;
   }
-  for (let g = 0; g < groups; g++) if (at(n, g) > 0) mean[g] = at(mean, g) / at(n, g);
+  for (let g = 0; g < groups; g++) if ((n[g] as number) > 0) mean[g] = (mean[g] as number) / (n[g] as number);
   for (let i = 0; i < readings; i++) {
-    const g = codeAt(codes, i);
-    const difference = at(values, i) - at(origin, g) - at(mean, g);
-    addAt(left, g, difference);
-    addAt(ss, g, difference * difference);
+    const g = codes[i] as number;
+    const difference = (values[i] as number) - (origin[g] as number) - (mean[g] as number);
+    left[g] = (left[g] as number) + difference;
+    ss[g] = (ss[g] as number) + difference * difference;
   }
   for (let g = 0; g < groups; g++) {
-    if (at(n, g) === 0) continue;
-    const correction = at(left, g) / at(n, g);
-    ss[g] = at(n, g) === 1 ? 0 : Math.max(0, at(ss, g) - at(left, g) * correction);
-    mean[g] = at(origin, g) + (at(mean, g) + correction);
+    if ((n[g] as number) === 0) continue;
+    const correction = (left[g] as number) / (n[g] as number);
+    ss[g] = (n[g] as number) === 1 ? 0 : Math.max(0, (ss[g] as number) - (left[g] as number) * correction);
+    mean[g] = (origin[g] as number) + ((mean[g] as number) + correction);
   }
   return { n, mean, ss };
 }

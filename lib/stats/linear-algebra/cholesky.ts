@@ -1,5 +1,3 @@
-import { at } from './element';
-
 /**
  * Cholesky factor of a symmetric positive definite matrix, in place.
  *
@@ -14,9 +12,10 @@ export function choleskyInPlace(matrix: Float64Array, n: number, offset = 0, lea
     for (let j = 0; j < i; j++) {
       const rowJ = offset + j * n;
       matrix[rowI + j] =
-        (at(matrix, rowI + j) - dotRows(matrix, rowI, matrix, rowJ, j)) / at(matrix, rowJ + j);
+        ((matrix[rowI + j] as number) - dotRows(matrix, rowI, matrix, rowJ, j)) /
+        (matrix[rowJ + j] as number);
     }
-    const diagonal = at(matrix, rowI + i);
+    const diagonal = matrix[rowI + i] as number;
     const pivot = diagonal - dotRows(matrix, rowI, matrix, rowI, i);
     if (!(pivot > least * diagonal)) return i;
     matrix[rowI + i] = Math.sqrt(pivot);
@@ -33,12 +32,12 @@ export function dotRows(a: Float64Array, ia: number, b: Float64Array, ib: number
   const whole = length & ~3;
   let k = 0;
   for (; k < whole; k += 4) {
-    s0 += at(a, ia + k) * at(b, ib + k);
-    s1 += at(a, ia + k + 1) * at(b, ib + k + 1);
-    s2 += at(a, ia + k + 2) * at(b, ib + k + 2);
-    s3 += at(a, ia + k + 3) * at(b, ib + k + 3);
+    s0 += (a[ia + k] as number) * (b[ib + k] as number);
+    s1 += (a[ia + k + 1] as number) * (b[ib + k + 1] as number);
+    s2 += (a[ia + k + 2] as number) * (b[ib + k + 2] as number);
+    s3 += (a[ia + k + 3] as number) * (b[ib + k + 3] as number);
   }
-  for (; k < length; k++) s0 += at(a, ia + k) * at(b, ib + k);
+  for (; k < length; k++) s0 += (a[ia + k] as number) * (b[ib + k] as number);
   return s0 + s1 + (s2 + s3);
 }
 
@@ -46,7 +45,8 @@ export function dotRows(a: Float64Array, ia: number, b: Float64Array, ib: number
 export function solveLower(lower: Float64Array, n: number, vector: Float64Array, from = 0, offset = 0): void {
   for (let i = 0; i < n; i++) {
     const row = offset + i * n;
-    vector[from + i] = (at(vector, from + i) - dotRows(lower, row, vector, from, i)) / at(lower, row + i);
+    vector[from + i] =
+      ((vector[from + i] as number) - dotRows(lower, row, vector, from, i)) / (lower[row + i] as number);
   }
 }
 
@@ -54,9 +54,10 @@ export function solveLower(lower: Float64Array, n: number, vector: Float64Array,
 export function solveUpper(lower: Float64Array, n: number, vector: Float64Array, from = 0, offset = 0): void {
   for (let i = n - 1; i >= 0; i--) {
     const row = offset + i * n;
-    const x = at(vector, from + i) / at(lower, row + i);
+    const x = (vector[from + i] as number) / (lower[row + i] as number);
     vector[from + i] = x;
-    for (let k = 0; k < i; k++) vector[from + k] = at(vector, from + k) - at(lower, row + k) * x;
+    for (let k = 0; k < i; k++)
+      vector[from + k] = (vector[from + k] as number) - (lower[row + k] as number) * x;
   }
 }
 
@@ -71,10 +72,10 @@ export function inverseFromCholesky(
   const inverse = new Float64Array(n * n);
   for (let i = 0; i < n; i++) {
     const own = i * n;
-    inverse[own + i] = 1 / at(lower, offset + i * n + i);
+    inverse[own + i] = 1 / (lower[offset + i * n + i] as number);
     for (let k = i + 1; k < n; k++) {
       const row = offset + k * n;
-      inverse[own + k] = -dotRows(lower, row + i, inverse, own + i, k - i) / at(lower, row + k);
+      inverse[own + k] = -dotRows(lower, row + i, inverse, own + i, k - i) / (lower[row + k] as number);
     }
   }
   for (let i = 0; i < n; i++) {

@@ -1,4 +1,3 @@
-import { codeAt, countAt } from '@/lib/stats/linear-algebra/element';
 import { densePosition, type FactorPair, type MixedModel, type ModelFactor } from './mixed-model';
 
 /** A factor of the cells: codes from 0 to `levels` − 1. */
@@ -37,7 +36,13 @@ const WORTH_ELIMINATING = 48;
  */
 export function buildModel(input: ModelInput): MixedModel {
   const cells = input.n.length;
-  const candidates = candidatesOf(input);
+  const given = candidatesOf(input);
+  const order = orderOfCells(given[0], cells);
+  const candidates = given.map((factor) => ({
+    ...factor,
+    codes: order.map((s) => factor.codes[s] as number),
+  }));
+  const n = Float64Array.from(order, (s) => input.n[s] as number);
   const chain = eliminationChain(candidates, cells);
   const ordered = [...chain, ...candidates.filter((factor) => !chain.includes(factor))];
   const factors: ModelFactor[] = [];
@@ -51,8 +56,10 @@ export function buildModel(input: ModelInput): MixedModel {
   const model: MixedModel = {
     readings: input.readings,
     cells,
-    n: input.n,
-    mean: input.mean,
+    n,
+    cellsBySize: countSizes(n),
+    order,
+    mean: Float64Array.from(order, (s) => input.mean[s] as number),
     withinSs: input.withinSs,
     components: input.random.length,
     cellComponent: input.cellComponent,
@@ -67,6 +74,18 @@ export function buildModel(input: ModelInput): MixedModel {
   layOutSparse(model, chain.length);
   layOutDense(model, chain.length);
   return model;
+}
+
+/** Cells in the order of the levels of the largest factor, so that the passes over them stay close in memory. */
+function orderOfCells(factor: Candidate | undefined, cells: number): Int32Array {
+  if (factor === undefined) return Int32Array.from({ length: cells }, (_, s) => s);
+  return cellsByColumn({ column: factor.codes, first: 0, width: factor.levels }, cells).order;
+}
+
+function countSizes(n: Float64Array): Map<number, number> {
+  const counts = new Map<number, number>();
+  for (const size of n) counts.set(size, (counts.get(size) ?? 0) + 1);
+  return counts;
 }
 
 function candidatesOf(input: ModelInput): Candidate[] {
@@ -93,10 +112,10 @@ function eliminationChain(candidates: readonly Candidate[], cells: number): Cand
 export function isNested(inner: CodedFactor, outer: CodedFactor, cells: number): boolean {
   const seen = new Int32Array(inner.levels).fill(-1);
   for (let s = 0; s < cells; s++) {
-    const level = codeAt(inner.codes, s);
-    const known = codeAt(seen, level);
-    if (known < 0) seen[level] = codeAt(outer.codes, s);
-    else if (known !== codeAt(outer.codes, s)) return false;
+    const level = inner.codes[s] as number;
+    const known = seen[level] as number;
+    if (known < 0) seen[level] = outer.codes[s] as number;
+    else if (known !== (outer.codes[s] as number)) return false;
   }
   return true;
 }
@@ -106,7 +125,7 @@ function placeColumns(candidate: Candidate, first: number): ModelFactor {
   const base = component < 0 ? 1 : 0;
   const column = new Int32Array(codes.length);
   for (let s = 0; s < codes.length; s++) {
-    const code = codeAt(codes, s) - base;
+    const code = (codes[s] as number) - base;
     column[s] = code < 0 ? -1 : first + code;
   }
   return { name, component, column, first, width: levels - base };
@@ -131,10 +150,10 @@ function layOutSparse(model: MixedModel, chain: number): void {
     for (let j = 0; j < factor.width; j++) {
       const found: number[] = [];
       const from = rows.length;
-      for (let k = codeAt(start, j); k < codeAt(start, j + 1); k++) {
+      for (let k = start[j] as number; k < (start[j + 1] as number); k++) {
         for (const { b } of later) {
-          const column = codeAt((model.factors[b] as ModelFactor).column, codeAt(order, k));
-          if (column >= 0 && codeAt(slot, column) < from) {
+          const column = (model.factors[b] as ModelFactor).column[order[k] as number] as number;
+          if (column >= 0 && (slot[column] as number) < from) {
             slot[column] = from;
             found.push(column);
           }
@@ -144,11 +163,11 @@ function layOutSparse(model: MixedModel, chain: number): void {
       found.forEach((column, i) => (slot[column] = from + i));
       for (const column of found) rows.push(column);
       rows.push(intercept);
-      for (let k = codeAt(start, j); k < codeAt(start, j + 1); k++) {
-        const cell = codeAt(order, k);
+      for (let k = start[j] as number; k < (start[j + 1] as number); k++) {
+        const cell = order[k] as number;
         for (const pair of later) {
-          const column = codeAt((model.factors[pair.b] as ModelFactor).column, cell);
-          if (column >= 0) pair.position[cell] = codeAt(slot, column);
+          const column = (model.factors[pair.b] as ModelFactor).column[cell] as number;
+          if (column >= 0) pair.position[cell] = slot[column] as number;
         }
       }
       model.start[factor.first + j + 1] = rows.length;
@@ -163,29 +182,32 @@ function layOutDense(model: MixedModel, chain: number): void {
     const one = (model.factors[a] as ModelFactor).column;
     const other = (model.factors[b] as ModelFactor).column;
     for (let s = 0; s < model.cells; s++) {
-      const j = codeAt(one, s);
-      const i = codeAt(other, s);
+      const j = one[s] as number;
+      const i = other[s] as number;
       if (i >= 0 && j >= 0) position[s] = densePosition(model, i, j);
     }
   }
 }
 
 /** Cells in the order of their column in one factor (a counting sort); cells without a column are left out. */
-export function cellsByColumn(factor: ModelFactor, cells: number): { order: Int32Array; start: Int32Array } {
+export function cellsByColumn(
+  factor: Pick<ModelFactor, 'column' | 'first' | 'width'>,
+  cells: number,
+): { order: Int32Array; start: Int32Array } {
   const start = new Int32Array(factor.width + 1);
   for (let s = 0; s < cells; s++) {
-    const column = codeAt(factor.column, s);
-    if (column >= 0) countAt(start, column - factor.first + 1);
+    const column = factor.column[s] as number;
+    if (column >= 0) start[column - factor.first + 1] = (start[column - factor.first + 1] as number) + 1;
   }
-  for (let j = 0; j < factor.width; j++) start[j + 1] = codeAt(start, j + 1) + codeAt(start, j);
+  for (let j = 0; j < factor.width; j++) start[j + 1] = (start[j + 1] as number) + (start[j] as number);
   const next = start.slice();
-  const order = new Int32Array(codeAt(start, factor.width));
+  const order = new Int32Array(start[factor.width] as number);
   for (let s = 0; s < cells; s++) {
-    const column = codeAt(factor.column, s);
+    const column = factor.column[s] as number;
     if (column < 0) continue;
     const j = column - factor.first;
-    order[codeAt(next, j)] = s;
-    countAt(next, j);
+    order[next[j] as number] = s;
+    next[j] = (next[j] as number) + 1;
   }
   return { order, start };
 }

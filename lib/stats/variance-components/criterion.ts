@@ -1,5 +1,5 @@
 import { at } from '@/lib/stats/linear-algebra/element';
-import { averageInformation, squaredScores } from './average-information';
+import { scoreParts } from './average-information';
 import type { Equations } from './equations';
 import { solve, type Solution } from './solution';
 import { traces } from './traces';
@@ -32,16 +32,15 @@ export function evaluate(equations: Equations, variances: Float64Array): Evaluat
   const residual = at(variances, q);
   const solution = solve(equations, ratios);
   const value = valueOf(equations, variances, solution);
-  const scores = squaredScores(equations, solution);
-  const information = averageInformation(equations, scores.vectors);
+  const { squares, information } = scoreParts(equations, solution);
   const trace = traces(equations, ratios);
   const gradient = new Float64Array(q + 1);
   let left = model.readings - model.fixedColumns;
   for (let i = 0; i < q; i++) {
-    gradient[i] = (at(trace, i) - at(scores.squares, i) / residual) / residual;
+    gradient[i] = (at(trace, i) - at(squares, i) / residual) / residual;
     left -= at(ratios, i) * at(trace, i);
   }
-  gradient[q] = (left - at(scores.squares, q) / residual) / residual;
+  gradient[q] = (left - at(squares, q) / residual) / residual;
   for (const line of information) for (let j = 0; j <= q; j++) line[j] = at(line, j) / residual ** 3;
   return { value, gradient, information };
 }

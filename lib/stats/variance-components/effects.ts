@@ -1,4 +1,4 @@
-import { at } from '@/lib/stats/linear-algebra/element';
+import { at, codeAt } from '@/lib/stats/linear-algebra/element';
 import { ratiosOf } from './criterion';
 import { selectInverse, type Equations } from './equations';
 import { solve } from './solution';
@@ -49,13 +49,14 @@ export function solveEffects(equations: Equations, variances: Float64Array): Sol
   if (model.cellComponent >= 0) {
     const ratio = at(ratios, model.cellComponent);
     const h = leverages(equations);
-    random[model.cellComponent] = {
-      value: weighted.map((value) => value * ratio),
-      se: h.map((leverage, s) => {
-        const w = at(equations.weight, s);
-        return Math.sqrt(Math.max(0, residual * ratio * (1 - ratio * w * (1 - w * leverage))));
-      }),
-    };
+    const effects = { value: new Float64Array(model.cells), se: new Float64Array(model.cells) };
+    for (let s = 0; s < model.cells; s++) {
+      const cell = codeAt(model.order, s);
+      const w = at(equations.weight, s);
+      effects.value[cell] = at(weighted, s) * ratio;
+      effects.se[cell] = Math.sqrt(Math.max(0, residual * ratio * (1 - ratio * w * (1 - w * at(h, s)))));
+    }
+    random[model.cellComponent] = effects;
   }
   return {
     intercept: { estimate: at(v, intercept), se: Math.sqrt(residual * at(inverseDiagonal, intercept)) },

@@ -4,12 +4,11 @@ import {
   solveLower,
   solveUpper,
 } from '@/lib/stats/linear-algebra/cholesky';
-import { addAt, at, codeAt } from '@/lib/stats/linear-algebra/element';
 import { storeLength, type MixedModel } from './mixed-model';
 
 /**
  * Henderson's mixed-model equations A v = c of a model on cells, relative to the residual variance:
- * A = Λ X' W X Λ + I on the random columns, W = diag(1 / (φ_cell + 1/n)), Λ = √φ for a random column and 1 for a
+ * A = Λ X' W X Λ + I on the random columns, W = diag(n / (1 + φ_cell n)), Λ = √φ for a random column and 1 for a
  * fixed one. Because the random columns are scaled by Λ, a variance of exactly 0 is nothing special.
  * Source: Bates, Mächler, Bolker & Walker (2015), J. Statist. Software 67(1), section 3; Henderson (1975).
  */
@@ -29,6 +28,10 @@ export interface Equations {
   /** The elements of A⁻¹ at the places of `cross`, after `selectInverse`. */
   inverse: Float64Array;
   inverseDiagonal: Float64Array;
+  /** W (mean − fitted) of the last solution. */
+  weighted: Float64Array;
+  /** Room for one value a cell. */
+  product: Float64Array;
   assembledFor: number;
 }
 
@@ -45,6 +48,8 @@ export function newEquations(model: MixedModel): Equations {
     dense: new Float64Array(dense * dense),
     inverse: new Float64Array(storeLength(model)),
     inverseDiagonal: new Float64Array(model.columns),
+    weighted: new Float64Array(model.cells),
+    product: new Float64Array(model.cells),
     assembledFor: NaN,
   };
 }
@@ -56,8 +61,8 @@ export function assemble(equations: Equations, cellRatio: number): void {
   const { model, weight, cross, crossDiagonal } = equations;
   let total = 0;
   for (let s = 0; s < model.cells; s++) {
-    const n = at(model.n, s);
-    const w = cellRatio === 0 ? n : 1 / (cellRatio + 1 / n);
+    const n = model.n[s] as number;
+    const w = n / (cellRatio * n + 1);
     weight[s] = w;
     total += w;
   }
@@ -65,14 +70,14 @@ export function assemble(equations: Equations, cellRatio: number): void {
   crossDiagonal.fill(0);
   for (const { column } of model.factors) {
     for (let s = 0; s < model.cells; s++) {
-      const j = codeAt(column, s);
-      if (j >= 0) addAt(crossDiagonal, j, at(weight, s));
+      const j = column[s] as number;
+      if (j >= 0) crossDiagonal[j] = (crossDiagonal[j] as number) + (weight[s] as number);
     }
   }
   for (const { position } of model.pairs) {
     for (let s = 0; s < model.cells; s++) {
-      const p = codeAt(position, s);
-      if (p >= 0) addAt(cross, p, at(weight, s));
+      const p = position[s] as number;
+      if (p >= 0) cross[p] = (cross[p] as number) + (weight[s] as number);
     }
   }
   crossDiagonal[model.columns - 1] = total;
@@ -81,16 +86,17 @@ export function assemble(equations: Equations, cellRatio: number): void {
 
 /** Every cell has the intercept, so a column meets it as it meets itself. */
 function copyDiagonalToIntercept({ model, cross, crossDiagonal }: Equations): void {
-  for (let j = 0; j < model.sparse; j++) cross[codeAt(model.start, j + 1) - 1] = at(crossDiagonal, j);
+  for (let j = 0; j < model.sparse; j++)
+    cross[(model.start[j + 1] as number) - 1] = crossDiagonal[j] as number;
   const size = model.columns - model.sparse;
   const last = model.row.length + (size - 1) * size;
-  for (let i = 0; i < size - 1; i++) cross[last + i] = at(crossDiagonal, model.sparse + i);
+  for (let i = 0; i < size - 1; i++) cross[last + i] = crossDiagonal[model.sparse + i] as number;
 }
 
 export function setScale({ model, scale }: Equations, ratios: Float64Array): void {
   scale[model.columns - 1] = 1;
   for (const { component, first, width } of model.factors) {
-    scale.fill(component < 0 ? 1 : Math.sqrt(at(ratios, component)), first, first + width);
+    scale.fill(component < 0 ? 1 : Math.sqrt(ratios[component] as number), first, first + width);
   }
 }
 
@@ -108,30 +114,31 @@ export function factorise(
   const nonzeros = row.length;
   const penalty = penaltyByColumn(model);
   for (let j = 0; j < sparse; j++) {
-    const own = at(scale, j);
-    pivot[j] = own * own * at(crossDiagonal, j) + at(penalty, j);
-    for (let t = codeAt(start, j); t < codeAt(start, j + 1); t++) {
-      factor[t] = own * at(scale, codeAt(row, t)) * at(cross, t);
+    const own = scale[j] as number;
+    pivot[j] = own * own * (crossDiagonal[j] as number) + (penalty[j] as number);
+    for (let t = start[j] as number; t < (start[j + 1] as number); t++) {
+      factor[t] = own * (scale[row[t] as number] as number) * (cross[t] as number);
     }
   }
   for (let i = 0; i < size; i++) {
-    const own = at(scale, sparse + i);
+    const own = scale[sparse + i] as number;
     for (let j = 0; j < i; j++) {
-      dense[i * size + j] = own * at(scale, sparse + j) * at(cross, nonzeros + i * size + j);
+      dense[i * size + j] = own * (scale[sparse + j] as number) * (cross[nonzeros + i * size + j] as number);
     }
-    dense[i * size + i] = own * own * at(crossDiagonal, sparse + i) + at(penalty, sparse + i);
+    dense[i * size + i] = own * own * (crossDiagonal[sparse + i] as number) + (penalty[sparse + i] as number);
   }
   let logDeterminant = 0;
   for (let j = 0; j < sparse; j++) {
-    const a = at(pivot, j);
-    const own = at(scale, j);
-    if (!(a > least * (own * own * at(crossDiagonal, j) + at(penalty, j)))) return { dependent: j };
+    const a = pivot[j] as number;
+    const own = scale[j] as number;
+    if (!(a > least * (own * own * (crossDiagonal[j] as number) + (penalty[j] as number))))
+      return { dependent: j };
     logDeterminant += Math.log(a);
     eliminate(equations, j);
   }
   const bad = choleskyInPlace(dense, size, 0, least);
   if (bad >= 0) return { dependent: sparse + bad };
-  for (let i = 0; i < size; i++) logDeterminant += 2 * Math.log(at(dense, i * size + i));
+  for (let i = 0; i < size; i++) logDeterminant += 2 * Math.log(dense[i * size + i] as number);
   return { logDeterminant };
 }
 
@@ -139,27 +146,29 @@ export function factorise(
 function eliminate({ model, pivot, factor, dense }: Equations, j: number): void {
   const { sparse, start, row } = model;
   const size = model.columns - sparse;
-  const from = codeAt(start, j);
-  const to = codeAt(start, j + 1);
-  const a = at(pivot, j);
+  const from = start[j] as number;
+  const to = start[j + 1] as number;
+  const a = pivot[j] as number;
   for (let t = from; t < to; t++) {
-    const target = codeAt(row, t);
-    const l = at(factor, t) / a;
+    const target = row[t] as number;
+    const l = (factor[t] as number) / a;
     if (l === 0) continue;
     if (target < sparse) {
-      addAt(pivot, target, -l * at(factor, t));
-      let p = codeAt(start, target);
+      pivot[target] = (pivot[target] as number) - l * (factor[t] as number);
+      let p = start[target] as number;
       for (let u = t + 1; u < to; u++) {
-        while (codeAt(row, p) !== codeAt(row, u)) p++;
-        addAt(factor, p, -l * at(factor, u));
+        while ((row[p] as number) !== (row[u] as number)) p++;
+        factor[p] = (factor[p] as number) - l * (factor[u] as number);
       }
     } else {
       for (let u = t; u < to; u++) {
-        addAt(dense, (codeAt(row, u) - sparse) * size + (target - sparse), -l * at(factor, u));
+        dense[((row[u] as number) - sparse) * size + (target - sparse)] =
+          (dense[((row[u] as number) - sparse) * size + (target - sparse)] as number) -
+          l * (factor[u] as number);
       }
     }
   }
-  for (let t = from; t < to; t++) factor[t] = at(factor, t) / a;
+  for (let t = from; t < to; t++) factor[t] = (factor[t] as number) / a;
 }
 
 function penaltyByColumn(model: MixedModel): Float64Array {
@@ -174,10 +183,10 @@ function penaltyByColumn(model: MixedModel): Float64Array {
 export function forward({ model, factor, dense }: Equations, vector: Float64Array): void {
   const { sparse, start, row } = model;
   for (let j = 0; j < sparse; j++) {
-    const value = at(vector, j);
+    const value = vector[j] as number;
     if (value === 0) continue;
-    for (let t = codeAt(start, j); t < codeAt(start, j + 1); t++) {
-      addAt(vector, codeAt(row, t), -at(factor, t) * value);
+    for (let t = start[j] as number; t < (start[j + 1] as number); t++) {
+      vector[row[t] as number] = (vector[row[t] as number] as number) - (factor[t] as number) * value;
     }
   }
   solveLower(dense, model.columns - sparse, vector, sparse);
@@ -188,9 +197,9 @@ export function backward({ model, factor, pivot, dense }: Equations, vector: Flo
   const { sparse, start, row } = model;
   solveUpper(dense, model.columns - sparse, vector, sparse);
   for (let j = sparse - 1; j >= 0; j--) {
-    let value = at(vector, j) / at(pivot, j);
-    for (let t = codeAt(start, j); t < codeAt(start, j + 1); t++) {
-      value -= at(factor, t) * at(vector, codeAt(row, t));
+    let value = (vector[j] as number) / (pivot[j] as number);
+    for (let t = start[j] as number; t < (start[j + 1] as number); t++) {
+      value -= (factor[t] as number) * (vector[row[t] as number] as number);
     }
     vector[j] = value;
   }
@@ -203,14 +212,14 @@ export function selectInverse(equations: Equations): void {
   const size = model.columns - sparse;
   const nonzeros = row.length;
   inverseFromCholesky(dense, size, inverse, 0, nonzeros);
-  for (let i = 0; i < size; i++) inverseDiagonal[sparse + i] = at(inverse, nonzeros + i * size + i);
+  for (let i = 0; i < size; i++) inverseDiagonal[sparse + i] = inverse[nonzeros + i * size + i] as number;
   for (let j = sparse - 1; j >= 0; j--) {
-    const from = codeAt(start, j);
-    const to = codeAt(start, j + 1);
+    const from = start[j] as number;
+    const to = start[j + 1] as number;
     inverse.fill(0, from, to);
     for (let t = from; t < to; t++) addInverseColumn(equations, t, from, to);
-    let diagonal = 1 / at(pivot, j);
-    for (let t = from; t < to; t++) diagonal -= at(factor, t) * at(inverse, t);
+    let diagonal = 1 / (pivot[j] as number);
+    for (let t = from; t < to; t++) diagonal -= (factor[t] as number) * (inverse[t] as number);
     inverseDiagonal[j] = diagonal;
   }
 }
@@ -224,21 +233,21 @@ function addInverseColumn(
 ): void {
   const { sparse, start, row } = model;
   const size = model.columns - sparse;
-  const l = at(factor, t);
-  const column = codeAt(row, t);
+  const l = factor[t] as number;
+  const column = row[t] as number;
   if (column >= sparse) {
     const own = model.row.length + (column - sparse) * size - sparse;
     for (let u = from; u < to; u++) {
-      const other = codeAt(row, u);
-      if (other >= sparse) addAt(inverse, u, -l * at(inverse, own + other));
+      const other = row[u] as number;
+      if (other >= sparse) inverse[u] = (inverse[u] as number) + -l * (inverse[own + other] as number);
     }
     return;
   }
-  addAt(inverse, t, -l * at(inverseDiagonal, column));
-  let p = codeAt(start, column);
+  inverse[t] = (inverse[t] as number) - l * (inverseDiagonal[column] as number);
+  let p = start[column] as number;
   for (let u = t + 1; u < to; u++) {
-    while (codeAt(row, p) !== codeAt(row, u)) p++;
-    addAt(inverse, u, -l * at(inverse, p));
-    addAt(inverse, t, -at(factor, u) * at(inverse, p));
+    while ((row[p] as number) !== (row[u] as number)) p++;
+    inverse[u] = (inverse[u] as number) - l * (inverse[p] as number);
+    inverse[t] = inverse[t] - (factor[u] as number) * (inverse[p] as number);
   }
 }

@@ -2,7 +2,7 @@ import { at, codeAt } from '@/lib/stats/linear-algebra/element';
 import { criterion, evaluate } from './criterion';
 import { newEquations } from './equations';
 import { minimise, type Minimum, type Objective } from './minimise';
-import type { MixedModel } from './mixed-model';
+import type { MixedModel, ModelFactor } from './mixed-model';
 
 /** Below this part of the variance of the readings the residual variance counts as none. */
 export const RESIDUAL_FLOOR = 1e-10;
@@ -45,39 +45,62 @@ export function fitModel(model: MixedModel, objective: Objective): Minimum {
   return minimise(objective, start);
 }
 
-/** Rough moments: the variance of each factor's level means, less what the residual explains of it. */
+/** Rough moments: the variance of each factor's level means, less what the scatter within levels explains of it. */
 function momentStart(model: MixedModel): Float64Array {
   const start = new Float64Array(model.components + 1);
   const df = model.readings - model.cells;
-  const residual = df > 0 ? model.withinSs / df : 0.3;
-  start[model.components] = Math.max(residual, 1e-4);
+  let within = 1;
+  let others = 0;
   for (const factor of model.factors) {
     if (factor.component < 0) continue;
-    const count = new Float64Array(factor.width);
-    const sum = new Float64Array(factor.width);
-    for (let s = 0; s < model.cells; s++) {
-      const j = codeAt(factor.column, s) - factor.first;
-      count[j] = at(count, j) + 1;
-      sum[j] = at(sum, j) + at(model.mean, s);
+    const spread = spreadOf(factor, model);
+    start[factor.component] = Math.max(0.01, spread.between - spread.within * spread.share);
+    if (spread.within < within) {
+      within = spread.within;
+      others = -at(start, factor.component);
     }
-    start[factor.component] = Math.max(0.02, varianceOfMeans(sum, count) / 2);
   }
-  if (model.cellComponent >= 0) start[model.cellComponent] = 0.1;
+  for (let i = 0; i < model.components; i++) others += at(start, i);
+  const residual = df > 0 ? model.withinSs / df : Math.max(within - others, within / 4);
+  start[model.components] = Math.max(residual, 1e-4);
+  if (model.cellComponent >= 0)
+    start[model.cellComponent] = Math.max(0.05 * within, within - others - residual, 0.001);
   return start;
 }
 
-function varianceOfMeans(sum: Float64Array, count: Float64Array): number {
-  let levels = 0;
-  let total = 0;
+interface Spread {
+  /** Variance of the level means, and of the cell means within levels. */
+  between: number;
+  within: number;
+  /** Mean of 1 / (cells in a level): what of `within` shows in the level means. */
+  share: number;
+}
+
+function spreadOf(factor: ModelFactor, model: MixedModel): Spread {
+  const count = new Float64Array(factor.width);
+  const sum = new Float64Array(factor.width);
   let squares = 0;
-  for (let j = 0; j < sum.length; j++) {
-    if (at(count, j) === 0) continue;
-    const mean = at(sum, j) / at(count, j);
-    levels++;
-    total += mean;
-    squares += mean * mean;
+  for (let s = 0; s < model.cells; s++) {
+    const j = codeAt(factor.column, s) - factor.first;
+    const value = at(model.mean, s);
+    count[j] = at(count, j) + 1;
+    sum[j] = at(sum, j) + value;
+    squares += value * value;
   }
-  return levels > 1 ? (squares - (total * total) / levels) / (levels - 1) : 0;
+  let [total, ofMeans, explained, share] = [0, 0, 0, 0];
+  for (let j = 0; j < factor.width; j++) {
+    const mean = at(sum, j) / at(count, j);
+    total += mean;
+    ofMeans += mean * mean;
+    explained += mean * at(sum, j);
+    share += 1 / at(count, j) / factor.width;
+  }
+  const free = model.cells - factor.width;
+  return {
+    between: (ofMeans - (total * total) / factor.width) / Math.max(1, factor.width - 1),
+    within: free > 0 ? Math.max(0, squares - explained) / free : 0,
+    share,
+  };
 }
 
 /** Every component small, all alike, and each in turn the only large one. */

@@ -1,5 +1,4 @@
 import { collapseByCode } from '@/lib/stats/collapse';
-import { codeAt } from '@/lib/stats/linear-algebra/element';
 import type { CodedFactor } from './build-model';
 
 /** Readings that share every level, as one. */
@@ -37,10 +36,10 @@ export function formCells<F extends CodedFactor>(values: Float64Array, factors: 
 function splits(cells: Int32Array, count: number, factor: CodedFactor): boolean {
   const seen = new Int32Array(count).fill(-1);
   for (let i = 0; i < cells.length; i++) {
-    const cell = codeAt(cells, i);
-    const level = codeAt(factor.codes, i);
-    if (codeAt(seen, cell) < 0) seen[cell] = level;
-    else if (codeAt(seen, cell) !== level) return true;
+    const cell = cells[i] as number;
+    const level = factor.codes[i] as number;
+    if ((seen[cell] as number) < 0) seen[cell] = level;
+    else if ((seen[cell] as number) !== level) return true;
   }
   return false;
 }
@@ -49,7 +48,7 @@ function split(cells: Int32Array, factor: CodedFactor): { codes: Int32Array<Arra
   const known = new Map<number, number>();
   const codes = new Int32Array(cells.length);
   for (let i = 0; i < cells.length; i++) {
-    const key = codeAt(cells, i) * factor.levels + codeAt(factor.codes, i);
+    const key = (cells[i] as number) * factor.levels + (factor.codes[i] as number);
     let cell = known.get(key);
     if (cell === undefined) {
       cell = known.size;
@@ -62,6 +61,6 @@ function split(cells: Int32Array, factor: CodedFactor): { codes: Int32Array<Arra
 
 function byCell(factor: CodedFactor, cells: Int32Array, count: number): Int32Array {
   const codes = new Int32Array(count);
-  for (let i = 0; i < cells.length; i++) codes[codeAt(cells, i)] = codeAt(factor.codes, i);
+  for (let i = 0; i < cells.length; i++) codes[cells[i] as number] = factor.codes[i] as number;
   return codes;
 }

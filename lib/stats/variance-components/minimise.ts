@@ -27,7 +27,7 @@ export interface MinimiseOptions {
 }
 
 /** Relative step at which the variances have converged. */
-const SMALL_STEP = 1e-11;
+const SMALL_STEP = 1e-9;
 
 /**
  * Minimum of the REML criterion over variances that are bounded from below.

@@ -18,6 +18,10 @@ export interface MixedModel {
   readings: number;
   cells: number;
   n: Float64Array;
+  /** How many cells there are of each n. */
+  cellsBySize: ReadonlyMap<number, number>;
+  /** Place of each cell in the problem as it was put: cells stand in the order of the first factor's columns. */
+  order: Int32Array;
   /** Cell means, shifted and scaled so that they are near 0 and 1. */
   mean: Float64Array;
   /** Sum of squares within cells, on the same scale. */

@@ -1,4 +1,3 @@
-import { addAt, at, codeAt } from '@/lib/stats/linear-algebra/element';
 import { factorise, selectInverse, setScale, type Equations } from './equations';
 
 /** Below this part of a level's information a variance counts as 0 where its trace is taken. */
@@ -19,10 +18,10 @@ export function traces(equations: Equations, ratios: Float64Array): Float64Array
   for (const { component, first, width } of model.factors) {
     if (component < 0) continue;
     const floor = FLOOR / largest(equations.crossDiagonal, first, width);
-    if (at(ratios, component) < floor) {
+    if ((ratios[component] as number) < floor) {
       floored[component] = floor;
       low.push(component);
-    } else result[component] = factorTrace(equations, component, at(ratios, component));
+    } else result[component] = factorTrace(equations, component, ratios[component] as number);
   }
   if (model.cellComponent >= 0) result[model.cellComponent] = cellTrace(equations);
   if (low.length > 0) {
@@ -30,7 +29,7 @@ export function traces(equations: Equations, ratios: Float64Array): Float64Array
     factorise(equations);
     selectInverse(equations);
     for (const component of low)
-      result[component] = factorTrace(equations, component, at(floored, component));
+      result[component] = factorTrace(equations, component, floored[component] as number);
   }
   return result;
 }
@@ -39,7 +38,7 @@ function factorTrace({ model, inverseDiagonal }: Equations, component: number, r
   const factor = model.factors.find((candidate) => candidate.component === component);
   if (factor === undefined) return 0;
   let sum = 0;
-  for (let j = factor.first; j < factor.first + factor.width; j++) sum += 1 - at(inverseDiagonal, j);
+  for (let j = factor.first; j < factor.first + factor.width; j++) sum += 1 - (inverseDiagonal[j] as number);
   return sum / ratio;
 }
 
@@ -47,7 +46,8 @@ function cellTrace(equations: Equations): number {
   const { model, weight } = equations;
   const leverage = leverages(equations);
   let sum = 0;
-  for (let s = 0; s < model.cells; s++) sum += at(weight, s) * (1 - at(weight, s) * at(leverage, s));
+  for (let s = 0; s < model.cells; s++)
+    sum += (weight[s] as number) * (1 - (weight[s] as number) * (leverage[s] as number));
   return sum;
 }
 
@@ -55,18 +55,20 @@ function cellTrace(equations: Equations): number {
 export function leverages(equations: Equations): Float64Array {
   const { model, inverse, inverseDiagonal, scale } = equations;
   const intercept = model.columns - 1;
-  const h = new Float64Array(model.cells).fill(at(inverseDiagonal, intercept));
+  const h = new Float64Array(model.cells).fill(inverseDiagonal[intercept] as number);
   const own = new Float64Array(model.columns);
   const size = model.columns - model.sparse;
   const lastRow = model.row.length + (size - 1) * size - model.sparse;
   for (let j = 0; j < intercept; j++) {
-    const meets = j < model.sparse ? codeAt(model.start, j + 1) - 1 : lastRow + j;
-    own[j] = at(scale, j) * (at(scale, j) * at(inverseDiagonal, j) + 2 * at(inverse, meets));
+    const meets = j < model.sparse ? (model.start[j + 1] as number) - 1 : lastRow + j;
+    own[j] =
+      (scale[j] as number) *
+      ((scale[j] as number) * (inverseDiagonal[j] as number) + 2 * (inverse[meets] as number));
   }
   for (const { column } of model.factors) {
     for (let s = 0; s < model.cells; s++) {
-      const j = codeAt(column, s);
-      if (j >= 0) addAt(h, s, at(own, j));
+      const j = column[s] as number;
+      if (j >= 0) h[s] = (h[s] as number) + (own[j] as number);
     }
   }
   for (const { a, b, position } of model.pairs) {
@@ -74,10 +76,11 @@ export function leverages(equations: Equations): Float64Array {
     const other = model.factors[b];
     if (one === undefined || other === undefined) continue;
     for (let s = 0; s < model.cells; s++) {
-      const p = codeAt(position, s);
+      const p = position[s] as number;
       if (p < 0) continue;
-      const product = at(scale, codeAt(one.column, s)) * at(scale, codeAt(other.column, s));
-      addAt(h, s, 2 * product * at(inverse, p));
+      const product =
+        (scale[one.column[s] as number] as number) * (scale[other.column[s] as number] as number);
+      h[s] = (h[s] as number) + 2 * product * (inverse[p] as number);
     }
   }
   return h;
@@ -85,6 +88,6 @@ export function leverages(equations: Equations): Float64Array {
 
 function largest(values: Float64Array, first: number, width: number): number {
   let most = 0;
-  for (let j = first; j < first + width; j++) most = Math.max(most, at(values, j));
+  for (let j = first; j < first + width; j++) most = Math.max(most, values[j] as number);
   return most;
 }
