@@ -4,7 +4,7 @@ import { attentionNow } from '@/app/_overview/attention';
 import { AttentionList } from '@/app/_overview/attention-list';
 import { departuresFrom } from '@/app/_overview/departures';
 import { NothingYet } from '@/app/_overview/nothing-yet';
-import { monthPoints } from '@/app/_overview/months';
+import { monthPoints } from '@/app/_figures/rates-over-time/months';
 import { RateGroups } from '@/app/_figures/rate-groups';
 import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
 import { FiguresRow } from '@/app/_look/figures-row';
@@ -89,7 +89,14 @@ export default async function Overview() {
         title="Right first time, month by month"
         note="A job is right first time when every controlled dimension of its first round after repair is within tolerance."
       >
-        <RatesOverTime points={monthPoints(months)} shop={rate.rate} />
+        <RatesOverTime
+          words={{ title: 'Right first time', unit: 'job' }}
+          points={monthPoints(months.map(({ key, jobs: of, right }) => ({ month: key, of, hits: right })))}
+          overall={rate.rate}
+        >
+          Each dot is a month’s rate; the stroke through it is its 95 % interval (Wilson). The dashed line is
+          the rate over all months. Months whose strokes overlap may not differ at all.
+        </RatesOverTime>
       </Panel>
 
       <Panel

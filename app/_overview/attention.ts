@@ -3,8 +3,8 @@ import type { RoundVerdict } from '@/lib/assess';
 import { roundVerdicts } from '@/lib/refresh';
 import { listGauges, type Gauge, type ShopId } from '@/lib/store';
 
-/** A gauge not verified for longer than this is out of verification, ms. Common practice: once a year. */
-export const VERIFIED_FOR = 365 * 24 * 3600 * 1000;
+/** A gauge not verified for longer than this is out of verification, ms: twice a year, with a few days’ grace. */
+export const VERIFIED_FOR = 190 * 24 * 3600 * 1000;
 
 /** So many rounds back the overview looks; older ones are history. */
 const LOOKED_BACK = 200;

@@ -35,6 +35,11 @@ export function percent(share: number): string {
   return `${rounded}${NO_BREAK}%`;
 }
 
+/** A probability as a percentage; it is never told as certain: `> 99 %`, `< 1 %`. */
+export function probability(p: number): string {
+  return percent(Math.min(1 - 1e-9, Math.max(1e-9, p)));
+}
+
 /** A count with its noun: `1 job`, `1,204 jobs`. */
 export function count(number: number, one: string, many = `${one}s`): string {
   return `${grouped(number)}${NO_BREAK}${number === 1 ? one : many}`;

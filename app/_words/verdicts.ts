@@ -16,8 +16,16 @@ export const VERDICT_NAMES: Record<Verdict, string> = {
   neither: 'Neither',
   gauge: 'Likely gauge',
   body: 'Likely body',
-  both: 'Both',
+  both: 'Gauge and body',
   undecided: 'Undecided',
+};
+
+/** The four classes as heads of a list. */
+export const CAUSE_NAMES: Record<Cause, string> = {
+  neither: 'Neither',
+  gauge: 'Gauge alone',
+  body: 'Body alone',
+  both: 'Gauge and body',
 };
 
 /** What follows from it, in one sentence. */

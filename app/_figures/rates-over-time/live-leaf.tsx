@@ -2,12 +2,13 @@
 
 import dynamic from 'next/dynamic';
 import { useState, type ReactNode } from 'react';
-import type { RatePoint } from './point';
+import type { RatePoint, RateWords } from './point';
 import styles from './rates-over-time.module.css';
 
 const Live = dynamic(() => import('./live'), { ssr: false });
 
 interface LiveLeafProps {
+  words: RateWords;
   points: RatePoint[];
   shop: number | null;
   label: string;
@@ -16,14 +17,14 @@ interface LiveLeafProps {
 }
 
 /** Shows the still figure at once; the chart that answers comes when the reader asks for it. */
-export function LiveLeaf({ points, shop, label, children }: LiveLeafProps) {
+export function LiveLeaf({ words, points, shop, label, children }: LiveLeafProps) {
   const [live, setLive] = useState(false);
   return (
     <>
       <div className={live ? styles.inPrint : undefined}>{children}</div>
       {live ? (
         <div className={styles.onScreen}>
-          <Live points={points} shop={shop} label={label} />
+          <Live words={words} points={points} shop={shop} label={label} />
         </div>
       ) : (
         <button

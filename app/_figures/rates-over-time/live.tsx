@@ -13,17 +13,18 @@ import {
 } from 'recharts';
 import { count, percent } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
-import type { RatePoint } from './point';
+import { linesOf, topOf, type RatePoint, type RateWords } from './point';
 import styles from './rates-over-time.module.css';
 
 interface LiveProps {
+  words: RateWords;
   points: readonly RatePoint[];
   shop: number | null;
   label: string;
 }
 
 /** The figure that answers to pointer and arrow keys: the numbers of one month at a time. */
-export default function Live({ points, shop, label }: LiveProps) {
+export default function Live({ words, points, shop, label }: LiveProps) {
   const data = points.map((point) => ({
     ...point,
     whisker:
@@ -48,8 +49,8 @@ export default function Live({ points, shop, label }: LiveProps) {
           stroke="var(--line-strong)"
         />
         <YAxis
-          domain={[0, 1]}
-          ticks={[0, 0.25, 0.5, 0.75, 1]}
+          domain={[0, topOf(points)]}
+          ticks={linesOf(topOf(points))}
           tickFormatter={percent}
           tick={{ fill: 'var(--ink-soft)' }}
           stroke="var(--line-strong)"
@@ -58,7 +59,11 @@ export default function Live({ points, shop, label }: LiveProps) {
         {shop !== null && (
           <ReferenceLine y={shop} stroke="var(--band-line)" strokeDasharray="6 5" strokeWidth={2} />
         )}
-        <Tooltip content={<Told />} cursor={{ stroke: 'var(--line-strong)' }} isAnimationActive={false} />
+        <Tooltip
+          content={<Told unit={words.unit} />}
+          cursor={{ stroke: 'var(--line-strong)' }}
+          isAnimationActive={false}
+        />
         <Line
           dataKey="rate"
           stroke="none"
@@ -82,25 +87,26 @@ export default function Live({ points, shop, label }: LiveProps) {
 const shortMonth = (month: string) => monthName(month).slice(0, 3);
 
 interface ToldProps {
+  unit: string;
   active?: boolean;
   payload?: readonly { payload?: RatePoint }[];
 }
 
-function Told({ active, payload }: ToldProps) {
+function Told({ unit, active, payload }: ToldProps) {
   const point = payload?.[0]?.payload;
   if (active !== true || point === undefined) return null;
   return (
     <div className={styles.told}>
       <p>{monthName(point.month)}</p>
       {point.rate === null || point.low === null || point.high === null ? (
-        <p>No job came to an answer.</p>
+        <p>No {unit} was counted.</p>
       ) : (
         <>
           <p>
             {percent(point.rate)}, interval {percent(point.low)} to {percent(point.high)}
           </p>
           <p>
-            {point.right} of {count(point.jobs, 'job')}
+            {point.hits} of {count(point.of, unit)}
           </p>
         </>
       )}

@@ -1,11 +1,30 @@
-/** Right-first-time jobs of one month with the interval of their rate. */
+/** A share counted in one month, with its interval. */
 export interface RatePoint {
   /** `2025-03`. */
   month: string;
-  jobs: number;
-  right: number;
-  /** Shares of one; null where no job came to an answer. */
+  /** How many were counted, and how many of them hit. */
+  of: number;
+  hits: number;
+  /** Shares of one; null where nothing was counted. */
   rate: number | null;
   low: number | null;
   high: number | null;
+}
+
+/** What the points are, in words. */
+export interface RateWords {
+  /** `Right first time`. */
+  title: string;
+  /** What is counted: `job`. */
+  unit: string;
+}
+
+/** The top of the scale: half suffices where no interval goes beyond it. */
+export function topOf(points: readonly RatePoint[]): 0.5 | 1 {
+  return points.every(({ high }) => high === null || high <= 0.5) ? 0.5 : 1;
+}
+
+/** The lines of the scale, both ends included. */
+export function linesOf(top: number): number[] {
+  return [0, 0.2, 0.4, 0.6, 0.8, 1].map((share) => share * top);
 }

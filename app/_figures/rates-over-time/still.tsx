@@ -1,5 +1,5 @@
 import { monthName } from '@/app/_words/times';
-import type { RatePoint } from './point';
+import { linesOf, topOf, type RatePoint } from './point';
 import styles from './rates-over-time.module.css';
 
 const WIDTH = 800;
@@ -19,15 +19,16 @@ interface StillProps {
 export function Still({ points, shop, label }: StillProps) {
   const step = (WIDTH - LEFT - RIGHT) / Math.max(1, points.length);
   const x = (index: number) => LEFT + (index + 0.5) * step;
-  const y = (share: number) => TOP + (1 - share) * (HEIGHT - TOP - BOTTOM);
+  const top = topOf(points);
+  const y = (share: number) => TOP + (1 - share / top) * (HEIGHT - TOP - BOTTOM);
   const every = Math.ceil(points.length / 12);
   return (
     <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
-      {[0, 0.25, 0.5, 0.75, 1].map((share) => (
+      {linesOf(top).map((share) => (
         <g key={share}>
           <path className={styles.grid} d={`M${LEFT} ${y(share)}H${WIDTH - RIGHT}`} />
           <text className={styles.tick} x={LEFT - 8} y={y(share) + 5} textAnchor="end">
-            {share * 100} %
+            {Math.round(share * 100)} %
           </text>
         </g>
       ))}

@@ -2,6 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { EstimateTable } from '@/app/_figures/estimate-table';
+import type { RatePoint } from '@/app/_figures/rates-over-time/point';
+import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
 import button from '@/app/_look/button.module.css';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Note } from '@/app/_look/note';
@@ -17,6 +19,7 @@ import { getPerson, getShop, heightsFor, listSetups } from '@/lib/store';
 import { estimateOf } from '../_parts/estimates';
 import { DoubtfulHeights } from '../_parts/doubtful-heights';
 import { rateFigure } from '../_parts/rate-figure';
+import { missetMonths } from '../_parts/misset-months';
 import { SetupTable } from '../_parts/setup-table';
 
 interface Props {
@@ -25,6 +28,9 @@ interface Props {
 }
 
 const SETUPS_A_PAGE = 20;
+
+/** So many of the newest heights are looked at: enough for a year of a busy hand, and no more with its history. */
+const HEIGHTS = 5000;
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   return { title: `Technician ${labelFrom((await params).code)}` };
@@ -38,11 +44,12 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
     getPerson(shop.id, code),
     currentFigures(shop.id),
     listSetups(shop.id, { technician: code, page, pageSize: SETUPS_A_PAGE }),
-    heightsFor(shop.id, { technician: code, limit: 400 }),
+    heightsFor(shop.id, { technician: code, limit: HEIGHTS }),
   ]);
   if (person === null) notFound();
   const own = figures?.figures.technicians.find((one) => one.technician === code) ?? null;
   const band = figures?.figures.shop;
+  const months = missetMonths(heights, shop.timeZone);
 
   return (
     <Page
@@ -94,6 +101,23 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           </Panel>
         </>
       )}
+      {months.length > 1 && (
+        <Panel
+          id="months"
+          title="Gauges set wrong, month by month"
+          note="Setups whose gauge part was more likely than not beyond the tolerance, by the verdicts on their heights."
+        >
+          <RatesOverTime
+            words={{ title: 'Setups likely mis-set', unit: 'setup' }}
+            points={months}
+            overall={overallOf(months)}
+          >
+            Each dot is a month’s share; the stroke through it is its 95 % interval (Wilson). The dashed line
+            is the share over all months shown. A tilted datum counts against the setups it was read in,
+            whoever hung the zero gauges.
+          </RatesOverTime>
+        </Panel>
+      )}
       <DoubtfulHeights heights={heights} timeZone={shop.timeZone} />
       <Panel
         id="setups"
@@ -114,6 +138,11 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
       </Panel>
     </Page>
   );
+}
+
+function overallOf(points: readonly RatePoint[]): number | null {
+  const of = points.reduce((sum, point) => sum + point.of, 0);
+  return of === 0 ? null : points.reduce((sum, point) => sum + point.hits, 0) / of;
 }
 
 function shopRow(

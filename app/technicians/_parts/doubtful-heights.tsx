@@ -3,7 +3,7 @@ import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { jobAddress, roundAnchor } from '@/app/_words/address';
 import { CAUSE_PROVED } from '@/app/_words/proved';
-import { percent, signed } from '@/app/_words/numbers';
+import { probability, signed } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { VERDICT_GLYPHS, VERDICT_NAMES, verdictOf } from '@/app/_words/verdicts';
 import type { StoredHeight } from '@/lib/store';
@@ -63,13 +63,13 @@ export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]
             key: 'gaugeShare',
             head: 'P(gauge)',
             numeric: true,
-            cell: (height) => percent(height.p.gauge + height.p.both),
+            cell: (height) => probability(height.p.gauge + height.p.both),
           },
           {
             key: 'bodyShare',
             head: 'P(body)',
             numeric: true,
-            cell: (height) => percent(height.p.body + height.p.both),
+            cell: (height) => probability(height.p.body + height.p.both),
           },
           {
             key: 'cause',

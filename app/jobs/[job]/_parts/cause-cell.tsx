@@ -1,6 +1,12 @@
 import { Tag } from '@/app/_look/tag';
-import { percent, signedMillimetres } from '@/app/_words/numbers';
-import { VERDICT_GLYPHS, VERDICT_NAMES, VERDICT_SENTENCES, type Verdict } from '@/app/_words/verdicts';
+import { probability, signedMillimetres } from '@/app/_words/numbers';
+import {
+  CAUSE_NAMES,
+  VERDICT_GLYPHS,
+  VERDICT_NAMES,
+  VERDICT_SENTENCES,
+  type Verdict,
+} from '@/app/_words/verdicts';
 import { CAUSES, type Cause } from '@/lib/measure';
 import type { HeightRow } from './heights';
 import styles from './cause-cell.module.css';
@@ -13,17 +19,17 @@ export function CauseCell({ row, verdict }: { row: HeightRow; verdict: Verdict }
     <details className={styles.cause}>
       <summary>
         <Tag name={VERDICT_GLYPHS[verdict]}>{VERDICT_NAMES[verdict]}</Tag>
-        <span className={styles.leading}>{leading(told.p)}</span>
+        <span className={styles.leading}>
+          {verdict === 'undecided' ? leading(told.p) : probability(told.p[verdict])}
+        </span>
       </summary>
       <div className={styles.more}>
         <p>{VERDICT_SENTENCES[verdict]}</p>
         <dl className={styles.list}>
           {CAUSES.map((cause) => (
             <div key={cause}>
-              <dt>
-                {VERDICT_NAMES[cause].replace('Likely ', '').replace(/^./, (letter) => letter.toUpperCase())}
-              </dt>
-              <dd>{percent(told.p[cause])}</dd>
+              <dt>{CAUSE_NAMES[cause]}</dt>
+              <dd>{probability(told.p[cause])}</dd>
             </div>
           ))}
           <div>
@@ -45,6 +51,6 @@ export function CauseCell({ row, verdict }: { row: HeightRow; verdict: Verdict }
 function leading(p: Record<Cause, number>): string {
   return CAUSES.filter((cause) => p[cause] >= 0.1)
     .sort((a, b) => p[b] - p[a])
-    .map((cause) => `${cause} ${percent(p[cause])}`)
+    .map((cause) => `${cause} ${probability(p[cause])}`)
     .join(', ');
 }

@@ -1,5 +1,6 @@
 import type { DatumTilt, StationMark } from '@/app/_figures/station-picture/marks';
 import { setupDimensionKey } from '@/app/_shop/standard-uncertainties';
+import { sideName } from '@/app/_words/dimensions';
 import { verdictOf, type Verdict } from '@/app/_words/verdicts';
 import type { HeightVerdict, RoundVerdict } from '@/lib/assess';
 import { SIDES, type Round, type Side } from '@/lib/measure';
@@ -67,6 +68,14 @@ export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRo
 
 export function verdictOfRow(row: HeightRow, round: RoundVerdict | null): Verdict {
   return row.verdict === null || round?.decidable === false ? 'undecided' : verdictOf(row.verdict.p);
+}
+
+/** Heights whose gauge is likely set wrong, by name: each is to be hung again and read again. */
+export function toRehang(rows: readonly HeightRow[], round: RoundVerdict | null): string[] {
+  return rows
+    .filter((row) => row.last && !row.zero)
+    .filter((row) => ['gauge', 'both'].includes(verdictOfRow(row, round)))
+    .map((row) => `${row.point} ${sideName(row.side)} (${row.gauge})`);
 }
 
 /** The rows that have a place along the vehicle, as marks for the picture. */

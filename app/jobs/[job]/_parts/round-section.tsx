@@ -4,15 +4,16 @@ import { recordedDimensions } from '@/lib/assess';
 import { standardUncertainties } from '@/app/_shop/standard-uncertainties';
 import { roundAnchor } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
-import { count, millimetres, percent } from '@/app/_words/numbers';
+import { count, millimetres } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import type { Learned, RoundVerdict } from '@/lib/assess';
 import type { Reading, Round } from '@/lib/measure';
-import { datumTilts, heightRows, stationMarks } from './heights';
+import { datumTilts, heightRows, stationMarks, toRehang } from './heights';
 import { HeightTable } from './height-table';
 import { RecordedTable } from './recorded-table';
 import { SetupList } from './setup-list';
 import { WhatNext } from './what-next';
+import { ZeroGauges } from './zero-gauges';
 import styles from './round-section.module.css';
 
 interface RoundSectionProps {
@@ -33,13 +34,8 @@ export function RoundSection({ round, verdict, learned, readings, timeZone }: Ro
   const centerline = record.filter((dimension) => dimension.quantity === 'centerline');
   return (
     <Panel id={anchor} title={roundName(round.stage, round.attempt)} note={note(round, timeZone)}>
-      <WhatNext verdict={verdict} />
-      {verdict !== null && rows.some((row) => row.zero) && (
-        <p>
-          Probability that a zero gauge is mis-set, which would tilt the datum of all other stations:{' '}
-          <b>{percent(verdict.pZeroMisset)}</b>.
-        </p>
-      )}
+      <WhatNext verdict={verdict} rehang={toRehang(rows, verdict)} />
+      {verdict?.decidable === true && rows.some((row) => row.zero) && <ZeroGauges p={verdict.pZeroMisset} />}
       <StationPicture marks={stationMarks(rows, verdict)} tilts={verdict === null ? [] : datumTilts(rows)} />
       {rows.length > 0 && (
         <HeightTable

@@ -3,8 +3,14 @@ import { count } from '@/app/_words/numbers';
 import type { RoundVerdict } from '@/lib/assess';
 import styles from './what-next.module.css';
 
+interface WhatNextProps {
+  verdict: RoundVerdict | null;
+  /** Heights that are likely the gauge. */
+  rehang: string[];
+}
+
 /** What to do before anybody pulls: the center section first, then the check that settles most. */
-export function WhatNext({ verdict }: { verdict: RoundVerdict | null }) {
+export function WhatNext({ verdict, rehang }: WhatNextProps) {
   if (verdict === null) {
     return (
       <Note>
@@ -30,7 +36,11 @@ export function WhatNext({ verdict }: { verdict: RoundVerdict | null }) {
   if (first === undefined) {
     return (
       <Note>
-        <p>No single re-check would tell much more about this round than its readings already do.</p>
+        <p>
+          {rehang.length === 0
+            ? 'No single re-check would tell much more about this round than its readings already do.'
+            : `Re-hang and read again: ${rehang.join(', ')}. The gauge was likely set wrong there; only a new reading shows where the body is.`}
+        </p>
       </Note>
     );
   }
