@@ -1,5 +1,4 @@
-import gammaln from '@stdlib/math-base-special-gammaln';
-import { normalBetween, normalCdf, normalDensity, normalUpper } from '@/lib/stats/distributions';
+import { logGamma, normalBetween, normalCdf, normalDensity, normalUpper } from '@/lib/stats/distributions';
 import { gaussLegendre } from '@/lib/stats/numeric/gauss-legendre';
 
 export interface ControlConstants {
@@ -30,7 +29,7 @@ export function controlConstants(n: number): ControlConstants {
   }
   const d2 = meanRange(n);
   const d3 = Math.sqrt(meanSquareRange(n) - d2 * d2);
-  const c4 = Math.sqrt(2 / (n - 1)) * Math.exp(gammaln(n / 2) - gammaln((n - 1) / 2));
+  const c4 = Math.sqrt(2 / (n - 1)) * Math.exp(logGamma(n / 2) - logGamma((n - 1) / 2));
   const s = Math.sqrt(1 - c4 * c4);
   return {
     n,

@@ -19,7 +19,7 @@ export interface DigitPreference {
 /**
  * Are the last digits of the readings used equally often? One count a digit (any number of cells from 2 up).
  *
- * The exact p are null where the tables are too many to be gone through (ten digits: above some 120
+ * The exact p are null where the tables are too many to be gone through (ten digits: above some 125
  * readings); there the chi-square approximation serves well.
  * RangeError for fewer than two counts or a count that is not whole. Source: Pearson (1900), Philosophical
  * Magazine 50, 157–175; the exact probabilities are the multinomial ones, added up.

@@ -1,5 +1,5 @@
-import gammaln from '@stdlib/math-base-special-gammaln';
-import { countFillings, fillings, type Filling } from './half-tables';
+import { logGamma } from '@/lib/stats/distributions';
+import { countHalfTables, halfTables } from './half-tables';
 
 export interface ExactMultinomial {
   /** Σ probability of all tables no likelier than the observed one. */
@@ -8,12 +8,12 @@ export interface ExactMultinomial {
   byChiSquare: number;
 }
 
-/** More half tables than this would take longer than a page may. */
+/** Above this the answer takes more than a second or two. */
 const MOST_HALF_TABLES = 3_000_000;
 
 /**
  * Exact p of counts under equal chances for every cell, in both orderings; null where the counts are so many
- * that the tables cannot be gone through (ten cells: above some 120).
+ * that the tables cannot be gone through (ten cells: above some 125).
  *
  * The cells are cut into two halves. A table is a pair of half tables whose totals add up to n; its
  * probability and its chi-square are sums over the halves, so the pairs beyond the observed table are
@@ -24,40 +24,51 @@ export function exactMultinomial(counts: readonly number[]): ExactMultinomial | 
   const cells = counts.length;
   const n = counts.reduce((sum, count) => sum + count, 0);
   const leftCells = Math.ceil(cells / 2);
-  if (countFillings(leftCells, n) > MOST_HALF_TABLES) return null;
+  if (countHalfTables(leftCells, n) > MOST_HALF_TABLES) return null;
   const mean = n / cells;
-  const left = fillings(leftCells, n, mean);
-  const right = leftCells * 2 === cells ? left : fillings(cells - leftCells, n, mean);
-  const rarity = counts.reduce((sum, count) => sum + gammaln(count + 1), 0);
+  const left = halfTables(leftCells, n, mean);
+  const right = leftCells * 2 === cells ? left : halfTables(cells - leftCells, n, mean);
+  const rarity = counts.reduce((sum, count) => sum + logGamma(count + 1), 0);
   const squares = counts.reduce((sum, count) => sum + count * count, 0);
+
+  let byProbability = 0;
+  let byChiSquare = 0;
+  left.forEach((half, total) => {
+    const other = right[n - total];
+    if (!other) return;
+    byProbability += rarerPairs(half, other, rarity - 1e-9);
+    byChiSquare += widerPairs(half.bySquares, other.bySquares, squares);
+  });
   // The Poisson probability of the total turns the product of halves into the multinomial.
-  const total = Math.exp(n * Math.log(n) - n - gammaln(n + 1));
-  return {
-    byProbability: pairsBeyond(left, right, (half) => half.rarity, rarity - 1e-9) / total,
-    byChiSquare: pairsBeyond(left, right, (half) => half.squares, squares) / total,
-  };
+  const whole = Math.exp(n * Math.log(n) - n - logGamma(n + 1));
+  return { byProbability: byProbability / whole, byChiSquare: byChiSquare / whole };
 }
 
-/** Σ weight × weight over the pairs of complementary totals whose keys add up to at least `least`. */
-function pairsBeyond(
-  left: Filling[][],
-  right: Filling[][],
-  key: (half: Filling) => number,
-  least: number,
-): number {
+interface Sorted {
+  rarity: Float64Array;
+  weight: Float64Array;
+}
+
+/** Σ weight × weight over the pairs whose rarities add up to at least `least`. */
+function rarerPairs(a: Sorted, b: Sorted, least: number): number {
   let sum = 0;
-  left.forEach((halves, total) => {
-    const rising = [...halves].sort((a, b) => key(a) - key(b));
-    const falling = [...(right[right.length - 1 - total] ?? [])].sort((a, b) => key(b) - key(a));
-    let reached = 0;
-    let weight = 0;
-    for (const half of rising) {
-      for (let other = falling[reached]; other && key(half) + key(other) >= least; other = falling[reached]) {
-        weight += other.weight;
-        reached++;
-      }
-      sum += half.weight * weight;
-    }
+  let reached = b.rarity.length;
+  let weight = 0;
+  a.rarity.forEach((rarity, i) => {
+    while (reached > 0 && rarity + (b.rarity[reached - 1] ?? 0) >= least) weight += b.weight[--reached] ?? 0;
+    sum += (a.weight[i] ?? 0) * weight;
+  });
+  return sum;
+}
+
+/** Σ weight × weight over the pairs whose sums of squares add up to at least `least`. */
+function widerPairs(a: Float64Array, b: Float64Array, least: number): number {
+  let sum = 0;
+  let reached = b.length;
+  let weight = 0;
+  a.forEach((mass, squares) => {
+    while (reached > 0 && squares + reached - 1 >= least) weight += b[--reached] ?? 0;
+    sum += mass * weight;
   });
   return sum;
 }

@@ -8,6 +8,7 @@ export {
   chiSquareUpper,
   chiSquareUpperQuantile,
 } from './chi-square';
+export { logGamma } from './log-gamma';
 export { fDensity, fCdf, fQuantile, fUpper, fUpperQuantile } from './fisher-f';
 export {
   normalBetween,

@@ -1,4 +1,4 @@
-import gammaln from '@stdlib/math-base-special-gammaln';
+import { logGamma } from './log-gamma';
 
 const HALF_LOG_TWO_PI = 0.918938533204672741780329736406;
 
@@ -9,7 +9,7 @@ const HALF_LOG_TWO_PI = 0.918938533204672741780329736406;
  * Stirling's (Abramowitz & Stegun 6.1.41); with seven terms it is exact to double precision from 16.
  */
 export function stirlingError(x: number): number {
-  if (x < 16) return gammaln(x + 1) - (x + 0.5) * Math.log(x) + x - HALF_LOG_TWO_PI;
+  if (x < 16) return logGamma(x + 1) - (x + 0.5) * Math.log(x) + x - HALF_LOG_TWO_PI;
   const s = 1 / (x * x);
   const series =
     1 / 12 - s * (1 / 360 - s * (1 / 1260 - s * (1 / 1680 - s * (1 / 1188 - s * (691 / 360360 - s / 156)))));
