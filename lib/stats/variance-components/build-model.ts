@@ -42,7 +42,7 @@ export function buildModel(input: ModelInput): MixedModel {
     ...factor,
     codes: order.map((s) => factor.codes[s] as number),
   }));
-  const n = Float64Array.from(order, (s) => input.n[s] as number);
+  const n = inOrder(input.n, order);
   const chain = eliminationChain(candidates, cells);
   const ordered = [...chain, ...candidates.filter((factor) => !chain.includes(factor))];
   const factors: ModelFactor[] = [];
@@ -59,7 +59,7 @@ export function buildModel(input: ModelInput): MixedModel {
     n,
     cellsBySize: countSizes(n),
     order,
-    mean: Float64Array.from(order, (s) => input.mean[s] as number),
+    mean: inOrder(input.mean, order),
     withinSs: input.withinSs,
     components: input.random.length,
     cellComponent: input.cellComponent,
@@ -80,6 +80,12 @@ export function buildModel(input: ModelInput): MixedModel {
 function orderOfCells(factor: Candidate | undefined, cells: number): Int32Array {
   if (factor === undefined) return Int32Array.from({ length: cells }, (_, s) => s);
   return cellsByColumn({ column: factor.codes, first: 0, width: factor.levels }, cells).order;
+}
+
+function inOrder(values: Float64Array, order: Int32Array): Float64Array {
+  const result = new Float64Array(order.length);
+  for (let s = 0; s < order.length; s++) result[s] = values[order[s] as number] as number;
+  return result;
 }
 
 function countSizes(n: Float64Array): Map<number, number> {

@@ -1,6 +1,7 @@
 import { at } from '@/lib/stats/linear-algebra/element';
 import { isNested, type CodedFactor } from './build-model';
-import { assemble, factorise, newEquations, setScale } from './equations';
+import { assemble, newEquations, setScale } from './equations';
+import { factorise } from './factorise';
 import type { MixedModel } from './mixed-model';
 import { traces } from './traces';
 

@@ -1,6 +1,7 @@
 import { at, codeAt } from '@/lib/stats/linear-algebra/element';
 import { ratiosOf } from './criterion';
-import { selectInverse, type Equations } from './equations';
+import type { Equations } from './equations';
+import { selectInverse } from './selected-inverse';
 import { solve } from './solution';
 import { leverages } from './traces';
 

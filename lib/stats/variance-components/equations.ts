@@ -1,9 +1,4 @@
-import {
-  choleskyInPlace,
-  inverseFromCholesky,
-  solveLower,
-  solveUpper,
-} from '@/lib/stats/linear-algebra/cholesky';
+import { solveLower, solveUpper } from '@/lib/stats/linear-algebra/cholesky';
 import { storeLength, type MixedModel } from './mixed-model';
 
 /**
@@ -100,85 +95,6 @@ export function setScale({ model, scale }: Equations, ratios: Float64Array): voi
   }
 }
 
-/**
- * Factorises A and returns ln |A|, or names the column (from 0) whose pivot is not above `least` times its
- * diagonal element: a fixed column that depends on others.
- */
-export function factorise(
-  equations: Equations,
-  least = 0,
-): { logDeterminant: number } | { dependent: number } {
-  const { model, cross, crossDiagonal, scale, pivot, factor, dense } = equations;
-  const { sparse, start, row } = model;
-  const size = model.columns - sparse;
-  const nonzeros = row.length;
-  const penalty = penaltyByColumn(model);
-  for (let j = 0; j < sparse; j++) {
-    const own = scale[j] as number;
-    pivot[j] = own * own * (crossDiagonal[j] as number) + (penalty[j] as number);
-    for (let t = start[j] as number; t < (start[j + 1] as number); t++) {
-      factor[t] = own * (scale[row[t] as number] as number) * (cross[t] as number);
-    }
-  }
-  for (let i = 0; i < size; i++) {
-    const own = scale[sparse + i] as number;
-    for (let j = 0; j < i; j++) {
-      dense[i * size + j] = own * (scale[sparse + j] as number) * (cross[nonzeros + i * size + j] as number);
-    }
-    dense[i * size + i] = own * own * (crossDiagonal[sparse + i] as number) + (penalty[sparse + i] as number);
-  }
-  let logDeterminant = 0;
-  for (let j = 0; j < sparse; j++) {
-    const a = pivot[j] as number;
-    const own = scale[j] as number;
-    if (!(a > least * (own * own * (crossDiagonal[j] as number) + (penalty[j] as number))))
-      return { dependent: j };
-    logDeterminant += Math.log(a);
-    eliminate(equations, j);
-  }
-  const bad = choleskyInPlace(dense, size, 0, least);
-  if (bad >= 0) return { dependent: sparse + bad };
-  for (let i = 0; i < size; i++) logDeterminant += 2 * Math.log(dense[i * size + i] as number);
-  return { logDeterminant };
-}
-
-/** Takes column j out: subtracts b b' / a from the columns it meets, and keeps b / a. */
-function eliminate({ model, pivot, factor, dense }: Equations, j: number): void {
-  const { sparse, start, row } = model;
-  const size = model.columns - sparse;
-  const from = start[j] as number;
-  const to = start[j + 1] as number;
-  const a = pivot[j] as number;
-  for (let t = from; t < to; t++) {
-    const target = row[t] as number;
-    const l = (factor[t] as number) / a;
-    if (l === 0) continue;
-    if (target < sparse) {
-      pivot[target] = (pivot[target] as number) - l * (factor[t] as number);
-      let p = start[target] as number;
-      for (let u = t + 1; u < to; u++) {
-        while ((row[p] as number) !== (row[u] as number)) p++;
-        factor[p] = (factor[p] as number) - l * (factor[u] as number);
-      }
-    } else {
-      for (let u = t; u < to; u++) {
-        dense[((row[u] as number) - sparse) * size + (target - sparse)] =
-          (dense[((row[u] as number) - sparse) * size + (target - sparse)] as number) -
-          l * (factor[u] as number);
-      }
-    }
-  }
-  for (let t = from; t < to; t++) factor[t] = (factor[t] as number) / a;
-}
-
-function penaltyByColumn(model: MixedModel): Float64Array {
-  const penalty = new Float64Array(model.columns);
-  for (const { component, first, width } of model.factors) {
-    if (component >= 0) penalty.fill(1, first, first + width);
-  }
-  return penalty;
-}
-
 /** Solves L z = c in place: afterwards c' A⁻¹ d = Σ z_c z_d / D, D the pivots, and 1 for the dense columns. */
 export function forward({ model, factor, dense }: Equations, vector: Float64Array): void {
   const { sparse, start, row } = model;
@@ -202,52 +118,5 @@ export function backward({ model, factor, pivot, dense }: Equations, vector: Flo
       value -= (factor[t] as number) * (vector[row[t] as number] as number);
     }
     vector[j] = value;
-  }
-}
-
-/** Elements of A⁻¹ where X' W X has elements (Takahashi, Fagan & Chen 1973), with the diagonal. */
-export function selectInverse(equations: Equations): void {
-  const { model, pivot, factor, dense, inverse, inverseDiagonal } = equations;
-  const { sparse, start, row } = model;
-  const size = model.columns - sparse;
-  const nonzeros = row.length;
-  inverseFromCholesky(dense, size, inverse, 0, nonzeros);
-  for (let i = 0; i < size; i++) inverseDiagonal[sparse + i] = inverse[nonzeros + i * size + i] as number;
-  for (let j = sparse - 1; j >= 0; j--) {
-    const from = start[j] as number;
-    const to = start[j + 1] as number;
-    inverse.fill(0, from, to);
-    for (let t = from; t < to; t++) addInverseColumn(equations, t, from, to);
-    let diagonal = 1 / (pivot[j] as number);
-    for (let t = from; t < to; t++) diagonal -= (factor[t] as number) * (inverse[t] as number);
-    inverseDiagonal[j] = diagonal;
-  }
-}
-
-/** Subtracts l_t × (column row[t] of the inverse) from the elements `from` to `to`, and its mirror image. */
-function addInverseColumn(
-  { model, factor, inverse, inverseDiagonal }: Equations,
-  t: number,
-  from: number,
-  to: number,
-): void {
-  const { sparse, start, row } = model;
-  const size = model.columns - sparse;
-  const l = factor[t] as number;
-  const column = row[t] as number;
-  if (column >= sparse) {
-    const own = model.row.length + (column - sparse) * size - sparse;
-    for (let u = from; u < to; u++) {
-      const other = row[u] as number;
-      if (other >= sparse) inverse[u] = (inverse[u] as number) + -l * (inverse[own + other] as number);
-    }
-    return;
-  }
-  inverse[t] = (inverse[t] as number) - l * (inverseDiagonal[column] as number);
-  let p = start[column] as number;
-  for (let u = t + 1; u < to; u++) {
-    while ((row[p] as number) !== (row[u] as number)) p++;
-    inverse[u] = (inverse[u] as number) - l * (inverse[p] as number);
-    inverse[t] = inverse[t] - (factor[u] as number) * (inverse[p] as number);
   }
 }

@@ -38,7 +38,7 @@ export interface CollapsedComponents extends Omit<CellEstimates, 'random' | 'fix
 export function fitCollapsedVarianceComponents(input: CollapsedComponentsInput): CollapsedComponents {
   const { level = 0.95, intervals = 'profile', setup = 'setup' } = input;
   requireLevel('The level of an interval', level);
-  const n = Float64Array.from(input.n);
+  const n = copyLess(input.n, 0);
   const cells = n.length;
   requireSetups(n, input);
   const origin = input.mean[0] ?? 0;
@@ -48,11 +48,11 @@ export function fitCollapsedVarianceComponents(input: CollapsedComponentsInput):
   if (setup !== null) {
     if (random.some(({ name }) => name === setup))
       throw new RangeError(`Two random factors are called "${setup}".`);
-    factors.push({ name: setup, codes: Int32Array.from(n, (_, s) => s), levels: cells });
+    factors.push({ name: setup, codes: upTo(cells), levels: cells });
   }
   const found = estimate({
     n,
-    mean: Float64Array.from(input.mean, (mean) => mean - origin),
+    mean: copyLess(input.mean, origin),
     origin,
     withinSs: total(input.ss),
     readings: total(n),
@@ -90,11 +90,12 @@ function codeAll(factors: Readonly<Record<string, ArrayLike<number>>>, cells: nu
         `Factor "${name}" has ${list.length} codes for ${cells} setups; it needs one for each.`,
       );
     }
-    const codes = Int32Array.from(list);
+    const codes = new Int32Array(cells);
     let most = -1;
     for (let s = 0; s < cells; s++) {
-      const code = codeAt(codes, s);
-      if (code < 0 || code !== list[s]) {
+      const code = list[s] ?? NaN;
+      codes[s] = code;
+      if (!(code >= 0) || codeAt(codes, s) !== code) {
         throw new RangeError(
           `Codes of "${name}" must be whole numbers from 0; number ${s + 1} is ${String(list[s])}.`,
         );
@@ -105,7 +106,11 @@ function codeAll(factors: Readonly<Record<string, ArrayLike<number>>>, cells: nu
     for (let s = 0; s < cells; s++) place[codeAt(codes, s)] = 0;
     let levels = 0;
     for (let code = 0; code <= most; code++) if (codeAt(place, code) === 0) place[code] = levels++;
-    return { name, used: { name, codes: codes.map((code) => codeAt(place, code)), levels }, place };
+    return {
+      name,
+      used: { name, codes: levels === most + 1 ? codes : codes.map((code) => codeAt(place, code)), levels },
+      place,
+    };
   });
 }
 
@@ -137,6 +142,18 @@ function requireSetups(n: Float64Array, { mean, ss }: CollapsedComponentsInput):
       throw new RangeError(`Sums of squares must be zero or more; that of setup ${s + 1} is ${square}.`);
     }
   }
+}
+
+function upTo(count: number): Int32Array {
+  const result = new Int32Array(count);
+  for (let i = 0; i < count; i++) result[i] = i;
+  return result;
+}
+
+function copyLess(values: ArrayLike<number>, origin: number): Float64Array {
+  const result = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i++) result[i] = (values[i] ?? NaN) - origin;
+  return result;
 }
 
 function total(values: ArrayLike<number>): number {

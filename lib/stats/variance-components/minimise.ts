@@ -58,9 +58,12 @@ export function minimise(
     const gain = -product(here.gradient, step);
     if (!(gain > 0)) break;
     const done =
-      gain < enough ||
-      relativeStep(x, step) < SMALL_STEP ||
-      (gain < objective.noise(x) && gain > expected / 4);
+      gain < enough || relativeStep(x, step) < SMALL_STEP || isLast(gain, expected, objective.noise(x));
+    if (done && gain < objective.noise(x)) {
+      // The criterion cannot show this step any more, but the variances still gain digits by it.
+      x = stepped(objective, x, step, 1);
+      break;
+    }
     limitGrowth(x, step);
     const next = search(objective, x, here, step);
     if (next === null) {
@@ -87,7 +90,7 @@ function search(
   const slope = product(here.gradient, step);
   const noise = objective.noise(x);
   for (let length = 1, tries = 0; tries < 25; tries++, length *= 0.4) {
-    const there = x.map((value, i) => Math.max(value + length * at(step, i), at(objective.lower, i)));
+    const there = stepped(objective, x, step, length);
     const limit = here.value + 1e-4 * length * slope + noise;
     if (tries === 0) {
       const tried = objective.evaluate(there);
@@ -95,6 +98,10 @@ function search(
     } else if (objective.value(there) <= limit) return { x: there, here: objective.evaluate(there) };
   }
   return null;
+}
+
+function stepped({ lower }: Objective, x: Float64Array, step: Float64Array, length: number): Float64Array {
+  return x.map((value, i) => Math.max(value + length * at(step, i), at(lower, i)));
 }
 
 /** Shortens a step that would multiply a variance beyond what its slope can be trusted for. */
@@ -107,6 +114,13 @@ function limitGrowth(x: Float64Array, step: Float64Array): void {
     else if (residual && change < 0) length = Math.min(length, (0.9 * value) / -change);
   });
   if (length < 1) x.forEach((_, i) => (step[i] = at(step, i) * length));
+}
+
+/** At the rate of the last step the next one will change nothing, or the criterion's noise has been reached. */
+function isLast(gain: number, before: number, noise: number): boolean {
+  if (!(before < 1)) return false;
+  const rate = gain / before;
+  return (rate < 1e-4 && gain * rate < 1e-18) || (rate > 0.25 && gain < noise);
 }
 
 function relativeStep(x: Float64Array, step: Float64Array): number {

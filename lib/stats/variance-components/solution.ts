@@ -1,4 +1,5 @@
-import { assemble, backward, factorise, forward, setScale, type Equations } from './equations';
+import { assemble, backward, forward, setScale, type Equations } from './equations';
+import { factorise } from './factorise';
 import { sumByColumn } from './sum-by-column';
 
 /** The fit at given ratios φ of the variances to the residual variance. */

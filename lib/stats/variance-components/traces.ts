@@ -1,4 +1,6 @@
-import { factorise, selectInverse, setScale, type Equations } from './equations';
+import { setScale, type Equations } from './equations';
+import { factorise } from './factorise';
+import { selectInverse } from './selected-inverse';
 
 /** Below this part of a level's information a variance counts as 0 where its trace is taken. */
 const FLOOR = 1e-6;
@@ -75,12 +77,12 @@ export function leverages(equations: Equations): Float64Array {
     const one = model.factors[a];
     const other = model.factors[b];
     if (one === undefined || other === undefined) continue;
+    // Λ is one value a factor.
+    const twice = 2 * (scale[one.first] as number) * (scale[other.first] as number);
+    if (twice === 0) continue;
     for (let s = 0; s < model.cells; s++) {
       const p = position[s] as number;
-      if (p < 0) continue;
-      const product =
-        (scale[one.column[s] as number] as number) * (scale[other.column[s] as number] as number);
-      h[s] = (h[s] as number) + 2 * product * (inverse[p] as number);
+      if (p >= 0) h[s] = (h[s] as number) + twice * (inverse[p] as number);
     }
   }
   return h;
