@@ -79,6 +79,27 @@ export interface HeightVerdict {
   signature: string | null;
 }
 
+export interface DatumLine {
+  side: Side;
+  /** Stations of the two zero gauges, mm, and how far each end of the datum is off, mm. */
+  front: { station: number; error: number };
+  rear: { station: number; error: number };
+}
+
+/** The verdict on one centre pin. Probabilities sum to one. */
+export interface CenterlineVerdict {
+  setup: string;
+  gauge: string;
+  technician: string;
+  point: string;
+  station: number;
+  zero: boolean;
+  deviation: number;
+  p: Record<Cause, number>;
+  misset: number;
+  body: number;
+}
+
 export type CheckAction = 'rehang' | 'read-length' | 'exchange' | 'other-technician';
 
 export interface NextCheck {
@@ -103,7 +124,13 @@ export interface RoundVerdict {
   decidable: boolean;
   why: string | null;
   pZeroMisset: number;
+  /** Expected error of the datum at the zero stations, mm, by side: the line that every height is read from. */
+  datum: DatumLine[];
   heights: HeightVerdict[];
+  /** The same question for the centre pins: sway or a gauge hung off centre. */
+  centerline: CenterlineVerdict[];
+  /** Bound on the probability of all explanations that were left out. */
+  leftOut: number;
   /** Best first. */
   nextChecks: NextCheck[];
 }

@@ -71,7 +71,17 @@ export function candidates(model: RoundModel, source: Source, pair: PairModel, d
     for (let index = 0; index < source.count; index++) {
       const item = source.at(index);
       if (pair.first) patternWeights(model, item, pair.station, patterns);
-      best = scan(list, index, item.logWeight, expected(item, pair, rows), pair, pair.first ? patterns : null, reach, depth, best);
+      best = scan(
+        list,
+        index,
+        item.logWeight,
+        expected(item, pair, rows),
+        pair,
+        pair.first ? patterns : null,
+        reach,
+        depth,
+        best,
+      );
     }
     if (reach > 1e12) break;
   }
@@ -105,7 +115,8 @@ function scan(
       list.skipped++;
       continue;
     }
-    const prior = logWeight + (logPrior[row] ?? 0) + (patterns ? (patterns[pattern[row] ?? 0] ?? -Infinity) : 0);
+    const prior =
+      logWeight + (logPrior[row] ?? 0) + (patterns ? (patterns[pattern[row] ?? 0] ?? -Infinity) : 0);
     if (prior + logCeiling < best - depth) {
       list.skipped++;
       continue;

@@ -31,7 +31,14 @@ function room(size: number): Columns {
   };
 }
 
-function add(into: Columns, body: number, setting: number, pattern: number, setup: Component, place: Component | null): void {
+function add(
+  into: Columns,
+  body: number,
+  setting: number,
+  pattern: number,
+  setup: Component,
+  place: Component | null,
+): void {
   const row = into.count++;
   into.body[row] = body;
   into.setting[row] = setting;
@@ -60,7 +67,8 @@ export function firstColumns(bodies: readonly Component[], settings: readonly Co
   bodies.forEach((body, b) => {
     const pattern = PATTERNS.indexOf(body.pattern);
     settings.forEach((setting, g) => {
-      if (body.pattern === 'none' || body.width === (g === 0 ? 'fine' : 'wide')) add(columns, b, g, pattern, setting, body);
+      if (body.pattern === 'none' || body.width === (g === 0 ? 'fine' : 'wide'))
+        add(columns, b, g, pattern, setting, body);
     });
   });
   return columns;

@@ -14,7 +14,8 @@ export function moment(item: Explanation, p: Combination, q: Combination): numbe
   for (let i = 0; i < p.at.length; i++) {
     const row = (p.at[i] ?? 0) * n;
     const w = p.weight[i] ?? 0;
-    for (let j = 0; j < q.at.length; j++) sum += w * (q.weight[j] ?? 0) * (item.covariance[row + (q.at[j] ?? 0)] ?? 0);
+    for (let j = 0; j < q.at.length; j++)
+      sum += w * (q.weight[j] ?? 0) * (item.covariance[row + (q.at[j] ?? 0)] ?? 0);
   }
   return sum;
 }
@@ -29,13 +30,24 @@ export function value(item: Explanation, p: Combination): number {
  * What is left of a setting when the state is known: the reading's difference splits between the setting and
  * the noise in proportion to their covariances. Returns the gain (2 × 2, row-major) and what stays uncertain.
  */
-export function settingGain(pair: PairModel, setting: Component): { gain: [number, number, number, number]; rest: [number, number, number] } {
+export function settingGain(
+  pair: PairModel,
+  setting: Component,
+): { gain: [number, number, number, number]; rest: [number, number, number] } {
   const { varLeft: cL, varRight: cR, covariance: cC } = setting;
   const vL = cL + pair.noise[0] + pair.commonNoise;
   const vR = cR + pair.noise[1] + pair.commonNoise;
   const c = cC + pair.commonNoise;
-  if (pair.pair.n[0] === 0) return { gain: [0, cC / vR, 0, cR / vR], rest: [cL - (cC * cC) / vR, cR - (cR * cR) / vR, cC - (cC * cR) / vR] };
-  if (pair.pair.n[1] === 0) return { gain: [cL / vL, 0, cC / vL, 0], rest: [cL - (cL * cL) / vL, cR - (cC * cC) / vL, cC - (cL * cC) / vL] };
+  if (pair.pair.n[0] === 0)
+    return {
+      gain: [0, cC / vR, 0, cR / vR],
+      rest: [cL - (cC * cC) / vR, cR - (cR * cR) / vR, cC - (cC * cR) / vR],
+    };
+  if (pair.pair.n[1] === 0)
+    return {
+      gain: [cL / vL, 0, cC / vL, 0],
+      rest: [cL - (cL * cL) / vL, cR - (cC * cC) / vL, cC - (cL * cC) / vL],
+    };
   const det = vL * vR - c * c;
   const gLL = (cL * vR - cC * c) / det;
   const gLR = (cC * vL - cL * c) / det;

@@ -1,5 +1,13 @@
 import type { HeightPair, RoundFrame } from './frame';
-import { type GaugeState, type Learned, MISSETS, type Misset, PATTERNS, type Pattern, type TechnicianHand } from './learned';
+import {
+  type GaugeState,
+  type Learned,
+  MISSETS,
+  type Misset,
+  PATTERNS,
+  type Pattern,
+  type TechnicianHand,
+} from './learned';
 import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS, WIDE_BAND } from './sizes';
 
 export type Width = 'fine' | 'wide' | 'broad';
@@ -59,11 +67,15 @@ export function slipsOf(pair: HeightPair, frame: RoundFrame): Slip[] {
     }
     add('sides-exchanged', nominalRight - nominalLeft, nominalLeft - nominalRight);
     // The sheet misread moves both hangers, the tape misread one.
-    if (nominalLeft === nominalRight) for (const size of exchanges(nominalLeft)) add('digits-exchanged', size, size);
+    if (nominalLeft === nominalRight)
+      for (const size of exchanges(nominalLeft)) add('digits-exchanged', size, size);
     for (const size of exchanges(nominalLeft + clearance)) add('digits-exchanged', size, 0);
     for (const size of exchanges(nominalRight + clearance)) add('digits-exchanged', 0, size);
   }
-  for (const [misset, size] of [['tape-10', 10], ['tape-100', 100]] as const) {
+  for (const [misset, size] of [
+    ['tape-10', 10],
+    ['tape-100', 100],
+  ] as const) {
     for (const sign of [-1, 1]) {
       add(misset, sign * size, 0);
       add(misset, 0, sign * size);
@@ -85,7 +97,8 @@ function exchanges(height: number): number[] {
   for (let i = 0; i + 1 < digits.length; i++) {
     const first = digits[i];
     const second = digits[i + 1];
-    if (first === undefined || second === undefined || first === second || (i === 0 && second === '0')) continue;
+    if (first === undefined || second === undefined || first === second || (i === 0 && second === '0'))
+      continue;
     const read = digits.slice(0, i) + second + first + digits.slice(i + 2);
     sizes.push(Number(read) - Number(digits));
   }
@@ -104,7 +117,14 @@ export function settingComponents(
   const variance = hand.setting ** 2;
   const shared = learned.common * variance;
   const components: Component[] = [];
-  const push = (misset: Misset | 'ordinary', band: number, left: number, right: number, extra: [number, number, number], weight: number): void => {
+  const push = (
+    misset: Misset | 'ordinary',
+    band: number,
+    left: number,
+    right: number,
+    extra: [number, number, number],
+    weight: number,
+  ): void => {
     if (weight <= 0) return;
     components.push({
       misset,
@@ -139,7 +159,14 @@ export function settingComponents(
     SIZE_BANDS.forEach(({ centre, sd }, band) => {
       const weight = (rate(misset) * (learned.missetSizes[band] ?? 0)) / 2;
       for (const sign of [-1, 1]) {
-        push(misset, band, sign * centre * left, sign * centre * right, [sd ** 2 * left, sd ** 2 * right, sd ** 2 * left * right], weight);
+        push(
+          misset,
+          band,
+          sign * centre * left,
+          sign * centre * right,
+          [sd ** 2 * left, sd ** 2 * right, sd ** 2 * left * right],
+          weight,
+        );
       }
     });
   }
@@ -179,7 +206,12 @@ export function bodyComponents(scatter: number, learned: Learned): Component[] {
     ['both', 1, 1],
   ];
   const bands: { centre: number; sd: number; band: number; width: Width; weight: number }[] = [
-    ...SIZE_BANDS.map((size, band) => ({ ...size, band, width: 'fine' as const, weight: (learned.damageSizes[band] ?? 0) / 2 })),
+    ...SIZE_BANDS.map((size, band) => ({
+      ...size,
+      band,
+      width: 'fine' as const,
+      weight: (learned.damageSizes[band] ?? 0) / 2,
+    })),
     { ...WIDE_BAND, band: -1, width: 'wide', weight: 0.5 },
     { centre: 0, sd: BROAD_SD, band: -1, width: 'broad', weight: 1 },
   ];

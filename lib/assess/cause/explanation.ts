@@ -27,8 +27,12 @@ export const componentAt = (list: readonly Component[], index: number): Componen
 export const patternAt = (model: RoundModel, item: Explanation, station: number): number =>
   PATTERNS.indexOf(componentAt(model.bodies, item.bodies[station] ?? 0).pattern);
 
-export const patternProbability = (model: RoundModel, impact: number, station: number, pattern: number): number =>
-  model.patterns[impact]?.[station]?.[pattern] ?? 0;
+export const patternProbability = (
+  model: RoundModel,
+  impact: number,
+  station: number,
+  pattern: number,
+): number => model.patterns[impact]?.[station]?.[pattern] ?? 0;
 
 /** Covariance of the state with the two readings of a pair, one row a side, written into `rows` (2 × size). */
 export function observe(item: Explanation, pair: PairModel, rows: Float64Array): void {
@@ -48,18 +52,30 @@ export function observe(item: Explanation, pair: PairModel, rows: Float64Array):
 /** The observation's own combination of a row: body less what the datum carries. */
 export function project(rows: Float64Array, offset: number, pair: PairModel, s: number): number {
   const at = offset + s;
-  return (rows[at + pair.body] ?? 0) - pair.weights[0] * (rows[at + pair.zeros[0]] ?? 0) - pair.weights[1] * (rows[at + pair.zeros[1]] ?? 0);
+  return (
+    (rows[at + pair.body] ?? 0) -
+    pair.weights[0] * (rows[at + pair.zeros[0]] ?? 0) -
+    pair.weights[1] * (rows[at + pair.zeros[1]] ?? 0)
+  );
 }
 
 /** ln of each pattern's probability at a station: the impact so far, and the lengths whose last end is here. */
-export function patternWeights(model: RoundModel, item: Explanation, station: number, out: Float64Array): void {
+export function patternWeights(
+  model: RoundModel,
+  item: Explanation,
+  station: number,
+  out: Float64Array,
+): void {
   for (let pattern = 0; pattern < PATTERNS.length; pattern++) {
     let sum = 0;
-    for (let c = 0; c < item.impacts.length; c++) sum += (item.impacts[c] ?? 0) * patternProbability(model, c, station, pattern);
+    for (let c = 0; c < item.impacts.length; c++)
+      sum += (item.impacts[c] ?? 0) * patternProbability(model, c, station, pattern);
     let log = Math.log(sum);
     for (const length of model.lengths) {
       if (length.last !== station) continue;
-      const damaged = length.ends.some(([end, side]) => damages(end === station ? pattern : patternAt(model, item, end), side));
+      const damaged = length.ends.some(([end, side]) =>
+        damages(end === station ? pattern : patternAt(model, item, end), side),
+      );
       log += damaged ? length.damaged : length.sound;
     }
     out[pattern] = log;

@@ -114,23 +114,26 @@ export function frameRound(round: Round): RoundFrame | { why: string } {
   const zeros = [...byStation.values()].filter((station) => station.zero).sort((a, b) => a.x - b.x);
   const [a, b] = zeros;
   if (!a || !b || zeros.length !== 2) {
-    return { why: `${zeros.length} zero stations were measured in this round; a datum plane needs exactly two.` };
+    return {
+      why: `${zeros.length} zero stations were measured in this round; a datum plane needs exactly two.`,
+    };
   }
   // A section that the file leaves open follows from the place: before, between or behind the zero stations.
-  for (const round of byStation.values()) {
-    if (!round.zero && round.section === 'center') {
-      round.section = round.x < a.x ? 'front' : round.x > b.x ? 'rear' : 'center';
+  for (const station of byStation.values()) {
+    if (!station.zero && station.section === 'center') {
+      station.section = station.x < a.x ? 'front' : station.x > b.x ? 'rear' : 'center';
     }
-    round.weights = [(b.x - round.x) / (b.x - a.x), (round.x - a.x) / (b.x - a.x)];
+    station.weights = [(b.x - station.x) / (b.x - a.x), (station.x - a.x) / (b.x - a.x)];
   }
   const others = [...byStation.values()]
     .filter((station) => !station.zero)
     .sort((p, q) => distance(p.x, a.x, b.x) - distance(q.x, a.x, b.x) || p.x - q.x);
   const stations = [a, b, ...others];
-  const zeroSetups = hung.flatMap(({ station, pair }) =>
-    station.zero ? [{ station: (station === a ? 0 : 1) as 0 | 1, pair }] : [],
+  const zeroSetups: RoundFrame['zeroSetups'] = hung.flatMap(({ station, pair }) =>
+    station.zero ? [{ station: station === a ? 0 : 1, pair }] : [],
   );
-  for (const station of others) for (const pair of station.pairs) pair.against = lastZeros(zeroSetups, pair.setup);
+  for (const station of others)
+    for (const pair of station.pairs) pair.against = lastZeros(zeroSetups, pair.setup);
   return {
     phase: phaseOf(round),
     clearance: round.clearance,

@@ -25,7 +25,11 @@ export interface JudgedRound {
 }
 
 /** Every height of a round with its four class probabilities, or why the round cannot be judged. */
-export function judgeRound(round: Round, learned: Learned, effort: SearchEffort = VERDICT_EFFORT): JudgedRound | { why: string } {
+export function judgeRound(
+  round: Round,
+  learned: Learned,
+  effort: SearchEffort = VERDICT_EFFORT,
+): JudgedRound | { why: string } {
   const frame = frameRound(round);
   if ('why' in frame) return frame;
   const model = modelRound(frame, learned);
@@ -81,7 +85,11 @@ function verdict(model: RoundModel, found: SearchResult, height: HeightParts): H
   };
 }
 
-function settingOfPair(model: RoundModel, explanation: SearchResult['explanations'][number]['explanation'], height: HeightParts): Component | undefined {
+function settingOfPair(
+  model: RoundModel,
+  explanation: SearchResult['explanations'][number]['explanation'],
+  height: HeightParts,
+): Component | undefined {
   const k = model.zeros.findIndex((zero) => zero.pair === height.pair);
   if (k >= 0) return model.zeros[k]?.settings[explanation.zeroSettings[k] ?? 0];
   const step = model.steps.findIndex((pair) => pair.pair === height.pair);
@@ -95,7 +103,10 @@ function zeroMisset(model: RoundModel, found: SearchResult): number {
     let sound = 1;
     for (const zero of model.zeros) {
       for (const side of [0, 1] as const) {
-        const [neither, , body] = classProbabilities(zeroParts(explanation, zero, side), zero.pair.tolerance[side]);
+        const [neither, , body] = classProbabilities(
+          zeroParts(explanation, zero, side),
+          zero.pair.tolerance[side],
+        );
         sound *= neither + body;
       }
     }

@@ -34,6 +34,8 @@ export interface TechnicianHand {
   /** Systematic part of a height, against the mean of all technicians, mm, and its standard error. */
   bias: number;
   biasSe: number;
+  /** Standard error of the bias less the mean bias of all technicians: smaller, since a common level cancels. */
+  biasContrastSe: number;
   /** Probability that one setup is mis-set. */
   missetRate: number;
   /** Setups behind these figures. */
@@ -120,7 +122,16 @@ export function startingPoint(): Learned {
     rounds: 0,
     technicians: {},
     gauges: {},
-    newTechnician: { reading: 0.5, setting: 1, settingLogSe: 0.4, bias: 0, biasSe: 0.5, missetRate: 0.06, setups: 0 },
+    newTechnician: {
+      reading: 0.5,
+      setting: 1,
+      settingLogSe: 0.4,
+      bias: 0,
+      biasSe: 0.5,
+      biasContrastSe: 0.5,
+      missetRate: 0.06,
+      setups: 0,
+    },
     newGauge: { bias: 0, biasSe: 0.3, mark: 20, markSd: 6, setups: 0 },
     common: 0.5,
     missets: {

@@ -23,7 +23,9 @@ export function lengthEvidence(
   const same = density(length.y, 0, variance);
   let changed = 0;
   for (const { centre, sd, weight } of LENGTH_BANDS) {
-    changed += (weight / 2) * (density(length.y, centre, variance + sd ** 2) + density(length.y, -centre, variance + sd ** 2));
+    changed +=
+      (weight / 2) *
+      (density(length.y, centre, variance + sd ** 2) + density(length.y, -centre, variance + sd ** 2));
   }
   // A length far beyond every band stays evidence of a change, not an underflow.
   changed = Math.max(changed, 1e-12);

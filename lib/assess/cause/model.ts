@@ -69,7 +69,8 @@ export interface RoundModel {
 
 export const handOf = (learned: Learned, technician: string): TechnicianHand =>
   learned.technicians[technician] ?? learned.newTechnician;
-export const gaugeOf = (learned: Learned, gauge: string): GaugeState => learned.gauges[gauge] ?? learned.newGauge;
+export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
+  learned.gauges[gauge] ?? learned.newGauge;
 
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
@@ -83,7 +84,11 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   });
   const firstBody = 4 + 2 * zeros.length;
   const steps = frame.stations.flatMap((station, g) =>
-    station.zero ? [] : station.pairs.map((pair, i) => pairModel(frame, learned, bodies, pair, g, i === 0, firstBody + 2 * (g - 2))),
+    station.zero
+      ? []
+      : station.pairs.map((pair, i) =>
+          pairModel(frame, learned, bodies, pair, g, i === 0, firstBody + 2 * (g - 2)),
+        ),
   );
   return {
     frame,
@@ -93,7 +98,9 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
     bodies,
     shares: body.impacts.map((impact) => impact.share),
     patterns: body.impacts.map((impact) =>
-      frame.stations.map((station) => PATTERNS.map((pattern) => impact.patterns[station.zero ? 'center' : station.section][pattern])),
+      frame.stations.map((station) =>
+        PATTERNS.map((pattern) => impact.patterns[station.zero ? 'center' : station.section][pattern]),
+      ),
     ),
     lengths: frame.lengths
       .filter((length) => length.ends.length > 0)
@@ -106,11 +113,22 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   };
 }
 
-function pairModel(frame: RoundFrame, learned: Learned, bodies: Component[], pair: HeightPair, station: number, first: boolean, body: number): PairModel {
+function pairModel(
+  frame: RoundFrame,
+  learned: Learned,
+  bodies: Component[],
+  pair: HeightPair,
+  station: number,
+  first: boolean,
+  body: number,
+): PairModel {
   const hand = handOf(learned, pair.technician);
   const gauge = gaugeOf(learned, pair.gauge);
   const bias = hand.bias + gauge.bias;
-  const noise: [number, number] = [hand.reading ** 2 / Math.max(1, pair.n[0]), hand.reading ** 2 / Math.max(1, pair.n[1])];
+  const noise: [number, number] = [
+    hand.reading ** 2 / Math.max(1, pair.n[0]),
+    hand.reading ** 2 / Math.max(1, pair.n[1]),
+  ];
   const least = hand.setting ** 2 * (1 - learned.common);
   const settings = settingComponents(pair, frame, hand, gauge, learned, false);
   const ceiling = (s: 0 | 1): number => (pair.n[s] > 0 ? -0.5 * (LOG_2PI + Math.log(least + noise[s])) : 0);

@@ -27,7 +27,10 @@ export function pairSetting(item: Explanation, pair: PairModel, setting: Compone
 
 /** The settings of a zero setup: its datum error less the body at its station. */
 export function zeroSetting(item: Explanation, zero: ZeroModel): SettingMoments {
-  const of = (side: 0 | 1): Combination => ({ at: [zero.error + side, 2 * zero.station + side], weight: [1, -1] });
+  const of = (side: 0 | 1): Combination => ({
+    at: [zero.error + side, 2 * zero.station + side],
+    weight: [1, -1],
+  });
   const left = of(0);
   const right = of(1);
   return {

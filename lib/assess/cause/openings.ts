@@ -103,7 +103,10 @@ export function open(model: RoundModel, opening: Opening, item: Explanation): vo
   }
   let total = 0;
   for (let c = 0; c < impacts.length; c++) {
-    const value = (model.shares[c] ?? 0) * patternProbability(model, c, 0, patterns[0]) * patternProbability(model, c, 1, patterns[1]);
+    const value =
+      (model.shares[c] ?? 0) *
+      patternProbability(model, c, 0, patterns[0]) *
+      patternProbability(model, c, 1, patterns[1]);
     impacts[c] = value;
     total += value;
   }
@@ -111,7 +114,9 @@ export function open(model: RoundModel, opening: Opening, item: Explanation): vo
   logWeight += Math.log(total);
   for (const length of model.lengths) {
     if (length.last > 1) continue;
-    const damaged = length.ends.some(([station, side]) => damages(station === 0 ? patterns[0] : patterns[1], side));
+    const damaged = length.ends.some(([station, side]) =>
+      damages(station === 0 ? patterns[0] : patterns[1], side),
+    );
     logWeight += damaged ? length.damaged : length.sound;
   }
   item.logWeight = logWeight;

@@ -36,7 +36,13 @@ export function heightParts(model: RoundModel, found: SearchResult): HeightParts
   for (const side of [0, 1] as const) {
     for (const zero of model.zeros) {
       if (zero.pair.points[side] === null) continue;
-      heights.push({ pair: zero.pair, side, station: zero.station, zero: true, parts: (index) => zeroParts(at(index), zero, side) });
+      heights.push({
+        pair: zero.pair,
+        side,
+        station: zero.station,
+        zero: true,
+        parts: (index) => zeroParts(at(index), zero, side),
+      });
     }
     model.steps.forEach((pair, step) => {
       if (pair.pair.points[side] === null) return;
@@ -51,15 +57,26 @@ export function heightParts(model: RoundModel, found: SearchResult): HeightParts
 }
 
 /** Class probabilities of a height under one explanation, given what a re-check proved of it. */
-export function classesGiven(height: HeightParts, explanation: number): { classes: ClassProbabilities; likelihood: number } {
+export function classesGiven(
+  height: HeightParts,
+  explanation: number,
+): { classes: ClassProbabilities; likelihood: number } {
   const prior = classProbabilities(height.parts(explanation), height.pair.tolerance[height.side]);
   const cause = height.pair.cause[height.side];
   if (cause === null) return { classes: prior, likelihood: 1 };
   const seen = recorded(cause);
-  const joint: ClassProbabilities = [prior[0] * seen[0], prior[1] * seen[1], prior[2] * seen[2], prior[3] * seen[3]];
+  const joint: ClassProbabilities = [
+    prior[0] * seen[0],
+    prior[1] * seen[1],
+    prior[2] * seen[2],
+    prior[3] * seen[3],
+  ];
   const likelihood = joint[0] + joint[1] + joint[2] + joint[3];
   if (likelihood <= 0) return { classes: prior, likelihood: 1 };
-  return { classes: [joint[0] / likelihood, joint[1] / likelihood, joint[2] / likelihood, joint[3] / likelihood], likelihood };
+  return {
+    classes: [joint[0] / likelihood, joint[1] / likelihood, joint[2] / likelihood, joint[3] / likelihood],
+    likelihood,
+  };
 }
 
 /** The explanations weighed again by what re-checks proved in this round. */
@@ -75,6 +92,8 @@ export function weighOutcomes(model: RoundModel, found: SearchResult): SearchRes
   return {
     ...found,
     logEvidence: found.logEvidence + Math.log(total),
-    explanations: weighed.map(({ weight, explanation }) => ({ weight: weight / total, explanation })).sort((a, b) => b.weight - a.weight),
+    explanations: weighed
+      .map(({ weight, explanation }) => ({ weight: weight / total, explanation }))
+      .sort((a, b) => b.weight - a.weight),
   };
 }

@@ -38,7 +38,9 @@ export function search(model: RoundModel, effort: SearchEffort): SearchResult {
     const found = candidates(model, source, pair, effort.depth);
     const kept = keep(found, effort);
     leftOut = logAdd(leftOut, kept.logDropped + (ceilings[step + 1] ?? 0));
-    beam = kept.order.map((index) => advance(model, source.at(found.from[index] ?? 0), found, index, pair, step));
+    beam = kept.order.map((index) =>
+      advance(model, source.at(found.from[index] ?? 0), found, index, pair, step),
+    );
   });
   if (model.steps.length === 0) {
     beam = starts.map((start) => {
@@ -84,7 +86,8 @@ const logAdd = (a: number, b: number): number => {
 /** ln of the most that the setups from each step on can add. */
 function remainingCeilings(model: RoundModel): number[] {
   const ceilings = new Array<number>(model.steps.length + 1).fill(0);
-  for (let i = model.steps.length - 1; i >= 0; i--) ceilings[i] = (ceilings[i + 1] ?? 0) + (model.steps[i]?.logCeiling ?? 0);
+  for (let i = model.steps.length - 1; i >= 0; i--)
+    ceilings[i] = (ceilings[i + 1] ?? 0) + (model.steps[i]?.logCeiling ?? 0);
   return ceilings;
 }
 
@@ -101,14 +104,22 @@ function keep(found: Candidates, effort: SearchEffort): { order: number[]; logDr
   }
   if (order.length > effort.breadth) {
     order.sort((a, b) => (found.logWeight[b] ?? 0) - (found.logWeight[a] ?? 0));
-    for (const index of order.slice(effort.breadth)) dropped += Math.exp((found.logWeight[index] ?? 0) - best);
+    for (const index of order.slice(effort.breadth))
+      dropped += Math.exp((found.logWeight[index] ?? 0) - best);
     order = order.slice(0, effort.breadth);
   }
   return { order, logDropped: Math.log(dropped) + best };
 }
 
 /** The explanation after one more setup: the state conditioned on its two readings. */
-function advance(model: RoundModel, from: Explanation, found: Candidates, index: number, pair: PairModel, step: number): Explanation {
+function advance(
+  model: RoundModel,
+  from: Explanation,
+  found: Candidates,
+  index: number,
+  pair: PairModel,
+  step: number,
+): Explanation {
   const row = found.row[index] ?? 0;
   const item: Explanation = {
     logWeight: found.logWeight[index] ?? -Infinity,
@@ -174,6 +185,7 @@ function condition(item: Explanation, pair: PairModel, index: number): void {
     const kL = a * iLL + b * iLR;
     const kR = a * iLR + b * iRR;
     const at = i * n;
-    for (let j = 0; j < n; j++) covariance[at + j] = (covariance[at + j] ?? 0) - kL * (rows[j] ?? 0) - kR * (rows[n + j] ?? 0);
+    for (let j = 0; j < n; j++)
+      covariance[at + j] = (covariance[at + j] ?? 0) - kL * (rows[j] ?? 0) - kR * (rows[n + j] ?? 0);
   }
 }

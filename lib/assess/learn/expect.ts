@@ -23,31 +23,49 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
   if (!(total > 0)) return;
   tally.rounds++;
   tally.logEvidence += found.logEvidence;
-  const settings = new Map<string, number>();
+  const scatters = new Map<string, number>();
   const biases = new Map<string, number>();
-  const bodies = new Map<string, number>();
   for (const zero of model.zeros) count(tally, zero.pair.technician);
   for (const pair of model.steps) count(tally, pair.pair.technician);
   for (const { weight, explanation } of leading) {
     const w = weight / total;
     model.zeros.forEach((zero, k) => {
       const setting = componentAt(zero.settings, explanation.zeroSettings[k] ?? 0);
-      tallySetting(tally, learned, w, zero.pair.technician, zero.pair.gauge, setting, zeroSetting(explanation, zero), zero.hand.setting, settings);
+      tallySetting(
+        tally,
+        learned,
+        w,
+        zero.pair.technician,
+        zero.pair.gauge,
+        setting,
+        zeroSetting(explanation, zero),
+        zero.hand.setting,
+        scatters,
+      );
     });
     model.steps.forEach((pair, step) => {
       const setting = componentAt(pair.settings, explanation.settings[step] ?? 0);
       const moments = pairSetting(explanation, pair, setting);
-      tallySetting(tally, learned, w, pair.pair.technician, pair.pair.gauge, setting, moments, pair.hand.setting, settings);
+      tallySetting(
+        tally,
+        learned,
+        w,
+        pair.pair.technician,
+        pair.pair.gauge,
+        setting,
+        moments,
+        pair.hand.setting,
+        scatters,
+      );
       const pull = w * pullOf(moments, setting, pair.commonNoise);
       add(biases, `t ${pair.pair.technician}`, pull);
       add(biases, `g ${pair.pair.gauge}`, pull);
     });
-    add(bodies, frame.phase, w * tallyBodies(tally, model, explanation, w));
+    add(scatters, `b ${frame.phase}`, w * tallyBodies(tally, model, explanation, w));
     tallyLengths(tally, model, learned, explanation, w);
   }
-  addScores(tally.settings, settings);
+  addScores(tally.scatters, scatters);
   addScores(tally.biases, biases);
-  addScores(tally.bodies, bodies);
 }
 
 const add = (map: Map<string, number>, key: string, value: number): void => {
@@ -79,7 +97,7 @@ function tallySetting(
   setting: Component,
   moments: SettingMoments,
   sd: number,
-  settings: Map<string, number>,
+  scatters: Map<string, number>,
 ): void {
   const dL = moments.left - setting.left;
   const dR = moments.right - setting.right;
@@ -103,7 +121,7 @@ function tallySetting(
   const cross = dL * dR + moments.covariance;
   const rho = learned.common;
   const quadratic = (squares - 2 * rho * cross) / (1 - rho * rho) / sd ** 2;
-  add(settings, technician, w * (quadratic - 2));
+  add(scatters, `t ${technician}`, w * (quadratic - 2));
   tally.common.cross += (w * cross) / sd ** 2;
   tally.common.squares += (w * squares) / 2 / sd ** 2;
 }

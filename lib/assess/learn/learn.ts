@@ -57,5 +57,7 @@ export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned
 /** At most `count` rounds, spread evenly over the history. */
 function evenly(rounds: readonly Round[], count: number): Round[] {
   if (rounds.length <= count) return [...rounds];
-  return Array.from({ length: count }, (_, i) => rounds[Math.floor((i * rounds.length) / count)]).filter((round) => round !== undefined);
+  return Array.from({ length: count }, (_, i) => rounds[Math.floor((i * rounds.length) / count)]).filter(
+    (round) => round !== undefined,
+  );
 }

@@ -2,14 +2,18 @@
  * Solves A x = b for a symmetric positive definite A (row-major) by Cholesky factors, with the inverse.
  * Throws a RangeError where A is not positive definite.
  */
-export function solveSymmetric(a: Float64Array, b: Float64Array): { solution: Float64Array; inverse: Float64Array } {
+export function solveSymmetric(
+  a: Float64Array,
+  b: Float64Array,
+): { solution: Float64Array; inverse: Float64Array } {
   const n = b.length;
   const factor = a.slice();
   const at = (i: number, j: number): number => factor[i * n + j] ?? 0;
   for (let j = 0; j < n; j++) {
     let diagonal = at(j, j);
     for (let k = 0; k < j; k++) diagonal -= at(j, k) ** 2;
-    if (!(diagonal > 0)) throw new RangeError(`The matrix is not positive definite (pivot ${j + 1} of ${n}).`);
+    if (!(diagonal > 0))
+      throw new RangeError(`The matrix is not positive definite (pivot ${j + 1} of ${n}).`);
     const root = Math.sqrt(diagonal);
     factor[j * n + j] = root;
     for (let i = j + 1; i < n; i++) {

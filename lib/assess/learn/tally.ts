@@ -1,5 +1,5 @@
 import type { Learned, Misset, Pattern, Phase } from '../cause/learned';
-import { MISSETS, PATTERNS, PHASES } from '../cause/learned';
+import { MISSETS, PHASES } from '../cause/learned';
 import { SIZE_BANDS } from '../cause/sizes';
 
 /** Scores and their outer products of a few parameters: what a Newton step and an interval need. */
@@ -21,13 +21,22 @@ export interface Tally {
   missetSizes: number[];
   damageSizes: number[];
   /** Expected stations by phase, impact class, section (front, center, rear) and pattern. */
-  impacts: Record<Phase, { share: number; patterns: Record<'front' | 'center' | 'rear', Record<Pattern, number>> }[]>;
-  /** Scatter of an undamaged body, by phase. */
-  bodies: Scores;
+  impacts: Record<
+    Phase,
+    { share: number; patterns: Record<'front' | 'center' | 'rear', Record<Pattern, number>> }[]
+  >;
   common: { cross: number; squares: number };
-  lengths: { squares: number; settings: number; damaged: number; damagedOut: number; sound: number; soundOut: number };
+  lengths: {
+    squares: number;
+    settings: number;
+    damaged: number;
+    damagedOut: number;
+    sound: number;
+    soundOut: number;
+  };
   marks: Map<string, { precision: number; weighted: number }>;
-  settings: Scores;
+  /** ln of the scatters: each technician's setting (`t …`) and the undamaged body in each phase (`b …`). */
+  scatters: Scores;
   biases: Scores;
 }
 
@@ -66,16 +75,16 @@ export function emptyTally(learned: Learned, technicians: string[], gauges: stri
     impacts: Object.fromEntries(
       PHASES.map((phase) => [
         phase,
-        learned.bodies[phase].impacts.map(() => ({ share: 0, patterns: { front: none(), center: none(), rear: none() } })),
+        learned.bodies[phase].impacts.map(() => ({
+          share: 0,
+          patterns: { front: none(), center: none(), rear: none() },
+        })),
       ]),
     ) as Tally['impacts'],
-    bodies: scores([...PHASES]),
     common: { cross: 0, squares: 0 },
     lengths: { squares: 0, settings: 0, damaged: 0, damagedOut: 0, sound: 0, soundOut: 0 },
     marks: new Map(gauges.map((g) => [g, { precision: 0, weighted: 0 }])),
-    settings: scores(technicians),
+    scatters: scores([...technicians.map((t) => `t ${t}`), ...PHASES.map((phase) => `b ${phase}`)]),
     biases: scores([...technicians.map((t) => `t ${t}`), ...gauges.map((g) => `g ${g}`)]),
   };
 }
-
-export { PATTERNS };

@@ -1,12 +1,22 @@
-import { type Learned, MISSETS, type Misset, PATTERNS, PHASES, startingPoint } from '../cause/learned';
+import { type Learned, type Phase, PHASES, startingPoint } from '../cause/learned';
 import { solveSymmetric } from './solve';
-import type { Scores, Tally } from './tally';
+import type { Tally } from './tally';
 
 /** What the weak priors are worth, in setups, rounds or lengths. */
-const WORTH = { missetRate: 25, shopRate: 40, missets: 15, sizes: 8, impacts: 5, shares: 12, lengths: 10, common: 20, body: 1 };
+const WORTH = {
+  missetRate: 25,
+  shopRate: 40,
+  missets: 15,
+  sizes: 8,
+  impacts: 5,
+  shares: 12,
+  lengths: 10,
+  common: 20,
+};
 
-/** Prior sd of ln(setting sd) of one technician around the shop's. */
+/** Prior sds of ln(setting sd) of one technician around the shop's, and of ln(body scatter) around its start. */
 const SETTING_SPREAD = 0.45;
+const BODY_SPREAD = 1;
 
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
@@ -15,21 +25,20 @@ export function update(learned: Learned, tally: Tally): Learned {
   const prior = startingPoint();
   const next: Learned = structuredClone(learned);
   next.rounds = tally.rounds;
-  updateHands(next, tally);
+  updateScatters(next, tally);
   updateBiases(next, tally);
   updateRates(next, tally);
   next.missets = shares(tally.missets, prior.missets, WORTH.missets);
   next.missetSizes = list(tally.missetSizes, prior.missetSizes, WORTH.sizes);
   next.damageSizes = list(tally.damageSizes, prior.damageSizes, WORTH.sizes);
-  next.common = clamp((tally.common.cross + WORTH.common * prior.common) / (tally.common.squares + WORTH.common), 0.05, 0.9);
+  next.common = clamp(
+    (tally.common.cross + WORTH.common * prior.common) / (tally.common.squares + WORTH.common),
+    0.05,
+    0.9,
+  );
   for (const phase of PHASES) {
     const body = next.bodies[phase];
     const start = prior.bodies[phase];
-    const k = tally.bodies.keys.indexOf(phase);
-    const information = (tally.bodies.information[k * (PHASES.length + 1)] ?? 0) + WORTH.body;
-    const pull = (tally.bodies.score[k] ?? 0) - WORTH.body * Math.log(body.scatter / start.scatter);
-    // The step is bounded, and the floor is the rounding of a reading.
-    body.scatter = clamp(body.scatter * Math.exp(clamp(pull / information, -0.8, 0.5)), 0.03, 3);
     let total = 0;
     body.impacts.forEach((impact, c) => {
       const from = start.impacts[c];
@@ -46,10 +55,16 @@ export function update(learned: Learned, tally: Tally): Learned {
   const { lengths } = tally;
   next.lengths = {
     scatter: Math.sqrt(
-      clamp((lengths.squares + WORTH.lengths * prior.lengths.scatter ** 2) / (lengths.settings + WORTH.lengths), 0.05, 9),
+      clamp(
+        (lengths.squares + WORTH.lengths * prior.lengths.scatter ** 2) / (lengths.settings + WORTH.lengths),
+        0.05,
+        9,
+      ),
     ),
-    outWhenDamaged: (lengths.damagedOut + WORTH.lengths * prior.lengths.outWhenDamaged) / (lengths.damaged + WORTH.lengths),
-    outOtherwise: (lengths.soundOut + WORTH.lengths * prior.lengths.outOtherwise) / (lengths.sound + WORTH.lengths),
+    outWhenDamaged:
+      (lengths.damagedOut + WORTH.lengths * prior.lengths.outWhenDamaged) / (lengths.damaged + WORTH.lengths),
+    outOtherwise:
+      (lengths.soundOut + WORTH.lengths * prior.lengths.outOtherwise) / (lengths.sound + WORTH.lengths),
   };
   for (const [gauge, mark] of tally.marks) {
     const state = next.gauges[gauge];
@@ -61,25 +76,60 @@ export function update(learned: Learned, tally: Tally): Learned {
   return next;
 }
 
-/** Setting sds: a bounded Newton step on ln(sd), with the shop's spread of hands as prior. */
-function updateHands(next: Learned, tally: Tally): void {
-  const names = tally.settings.keys;
-  const logs = names.map((name) => Math.log(next.technicians[name]?.setting ?? next.newTechnician.setting));
-  const known = names.map((name) => (tally.setups.get(name)?.count ?? 0) + 1);
-  const centre = logs.reduce((sum, log, i) => sum + log * Math.min(known[i] ?? 0, 60), 0) / known.reduce((sum, n) => sum + Math.min(n, 60), 0);
-  names.forEach((name, i) => {
-    const hand = next.technicians[name];
-    if (!hand) return;
-    const log = logs[i] ?? 0;
-    const score = (tally.settings.score[i] ?? 0) - (log - centre) / SETTING_SPREAD ** 2;
-    const information = Math.max(tally.settings.information[i * names.length + i] ?? 0, 0.2 * (known[i] ?? 0)) + 1 / SETTING_SPREAD ** 2;
-    hand.setting = Math.exp(clamp(log + clamp(score / information, -0.6, 0.6), Math.log(0.05), Math.log(12)));
-    hand.settingLogSe = Math.sqrt(1 / information);
-    hand.setups = tally.setups.get(name)?.count ?? 0;
+/**
+ * Setting sds of all technicians and scatter of sound bodies, together, since a reading shows only their sum:
+ * one bounded Newton step on the logarithms, with the spread of hands in the shop as prior.
+ */
+function updateScatters(next: Learned, tally: Tally): void {
+  const { keys, score, information } = tally.scatters;
+  const n = keys.length;
+  const logs = keys.map((key) => Math.log(scatterOf(next, key)));
+  const known = keys.map((key) =>
+    key.startsWith('t ') ? Math.min(60, (tally.setups.get(key.slice(2))?.count ?? 0) + 1) : 0,
+  );
+  const centre =
+    logs.reduce((sum, log, i) => sum + log * (known[i] ?? 0), 0) / known.reduce((sum, w) => sum + w, 0);
+  const matrix = information.slice();
+  const gradient = score.slice();
+  const start = startingPoint();
+  keys.forEach((key, i) => {
+    const hand = key.startsWith('t ');
+    const precision = 1 / (hand ? SETTING_SPREAD : BODY_SPREAD) ** 2;
+    matrix[i * n + i] = (matrix[i * n + i] ?? 0) + precision;
+    gradient[i] =
+      (gradient[i] ?? 0) - precision * ((logs[i] ?? 0) - (hand ? centre : Math.log(scatterOf(start, key))));
   });
-  const spread = Math.sqrt(logs.reduce((sum, log) => sum + (log - centre) ** 2, SETTING_SPREAD ** 2) / (logs.length + 1));
-  next.newTechnician = { ...next.newTechnician, setting: Math.exp(centre + spread ** 2 / 2), settingLogSe: spread };
+  const { solution, inverse } = solveSymmetric(matrix, gradient);
+  keys.forEach((key, i) => {
+    const log = (logs[i] ?? 0) + clamp(0.7 * (solution[i] ?? 0), -0.6, 0.6);
+    if (key.startsWith('b ')) {
+      // The floor is the rounding of a reading.
+      next.bodies[phaseOfKey(key)].scatter = clamp(Math.exp(log), 0.03, 4);
+      return;
+    }
+    const hand = next.technicians[key.slice(2)];
+    if (!hand) return;
+    hand.setting = clamp(Math.exp(log), 0.05, 12);
+    hand.settingLogSe = Math.sqrt(inverse[i * n + i] ?? 0);
+    hand.setups = tally.setups.get(key.slice(2))?.count ?? 0;
+  });
+  const hands = logs.filter((_, i) => keys[i]?.startsWith('t '));
+  const spread = Math.sqrt(
+    hands.reduce((sum, log) => sum + (log - centre) ** 2, SETTING_SPREAD ** 2) / (hands.length + 1),
+  );
+  next.newTechnician = {
+    ...next.newTechnician,
+    setting: Math.exp(centre + spread ** 2 / 2),
+    settingLogSe: spread,
+  };
 }
+
+const phaseOfKey = (key: string): Phase => PHASES.find((phase) => key === `b ${phase}`) ?? 'before';
+
+const scatterOf = (learned: Learned, key: string): number =>
+  key.startsWith('b ')
+    ? learned.bodies[phaseOfKey(key)].scatter
+    : (learned.technicians[key.slice(2)]?.setting ?? learned.newTechnician.setting);
 
 /** Biases of technicians and gauges together: one Newton step of the crossed model with normal priors. */
 function updateBiases(next: Learned, tally: Tally): void {
@@ -97,20 +147,39 @@ function updateBiases(next: Learned, tally: Tally): void {
     gradient[i] = (gradient[i] ?? 0) - precision * (current[i] ?? 0);
   }
   const { solution, inverse } = solveSymmetric(matrix, gradient);
+  const own = keys.flatMap((key, i) => (key.startsWith('t ') ? [i] : []));
   keys.forEach((key, i) => {
     const value = (current[i] ?? 0) + clamp(solution[i] ?? 0, -1, 1);
     const se = Math.sqrt(inverse[i * n + i] ?? 0);
     const name = key.slice(2);
     const target = key.startsWith('t ') ? next.technicians[name] : next.gauges[name];
-    if (target) {
-      target.bias = value;
-      target.biasSe = se;
-    }
+    if (!target) return;
+    target.bias = value;
+    target.biasSe = se;
+    if ('biasContrastSe' in target) target.biasContrastSe = contrastSe(inverse, n, own, i);
   });
   const spread = (targets: { bias: number; biasSe: number }[], start: number): number =>
-    Math.sqrt(targets.reduce((sum, t) => sum + t.bias ** 2 + t.biasSe ** 2, 2 * start ** 2) / (targets.length + 2));
-  next.newTechnician.biasSe = clamp(spread(Object.values(next.technicians), startingPoint().newTechnician.biasSe), 0.05, 3);
+    Math.sqrt(
+      targets.reduce((sum, t) => sum + t.bias ** 2 + t.biasSe ** 2, 2 * start ** 2) / (targets.length + 2),
+    );
+  next.newTechnician.biasSe = clamp(
+    spread(Object.values(next.technicians), startingPoint().newTechnician.biasSe),
+    0.05,
+    3,
+  );
   next.newGauge.biasSe = clamp(spread(Object.values(next.gauges), startingPoint().newGauge.biasSe), 0.05, 3);
+}
+
+/** Standard error of one bias less the mean of all in `own`. */
+function contrastSe(inverse: Float64Array, n: number, own: readonly number[], i: number): number {
+  let variance = 0;
+  for (const j of own) {
+    for (const k of own) {
+      const weight = ((j === i ? 1 : 0) - 1 / own.length) * ((k === i ? 1 : 0) - 1 / own.length);
+      variance += weight * (inverse[j * n + k] ?? 0);
+    }
+  }
+  return Math.sqrt(Math.max(0, variance));
 }
 
 const biasOf = (learned: Learned, key: string): number =>
@@ -123,24 +192,30 @@ function updateRates(next: Learned, tally: Tally): void {
     missets += misset;
     setups += count;
   }
-  const shop = (missets + WORTH.shopRate * startingPoint().newTechnician.missetRate) / (setups + WORTH.shopRate);
+  const shop =
+    (missets + WORTH.shopRate * startingPoint().newTechnician.missetRate) / (setups + WORTH.shopRate);
   next.newTechnician.missetRate = shop;
   for (const [name, { count, misset }] of tally.setups) {
     const hand = next.technicians[name];
-    if (hand) hand.missetRate = clamp((misset + WORTH.missetRate * shop) / (count + WORTH.missetRate), 1e-4, 0.5);
+    if (hand)
+      hand.missetRate = clamp((misset + WORTH.missetRate * shop) / (count + WORTH.missetRate), 1e-4, 0.5);
   }
 }
 
-function shares<K extends string>(seen: Record<K, number>, start: Record<K, number>, worth: number): Record<K, number> {
+function shares<K extends string>(
+  seen: Record<K, number>,
+  start: Record<K, number>,
+  worth: number,
+): Record<K, number> {
   const keys = Object.keys(start) as K[];
   const total = keys.reduce((sum, key) => sum + seen[key], 0) + worth;
-  return Object.fromEntries(keys.map((key) => [key, (seen[key] + worth * start[key]) / total])) as Record<K, number>;
+  return Object.fromEntries(keys.map((key) => [key, (seen[key] + worth * start[key]) / total])) as Record<
+    K,
+    number
+  >;
 }
 
 function list(seen: number[], start: number[], worth: number): number[] {
   const total = seen.reduce((sum, value) => sum + value, 0) + worth;
   return start.map((value, i) => ((seen[i] ?? 0) + worth * value) / total);
 }
-
-export type { Misset, Scores };
-export { MISSETS, PATTERNS };

@@ -1,0 +1,93 @@
+import type { Job } from '@/lib/measure';
+import type { Learned } from './cause/learned';
+import { gaugeReadings, technicianCounts } from './counts';
+import { repeatability, repeatabilityByTechnician } from './repeatability';
+import { firstTimeOutcomes, rateByTechnician } from './right-first-time';
+import type { GaugeFigures, MeanEstimate, SdEstimate, TechnicianFigures } from './types';
+
+/** 97.5 % of the standard normal distribution. */
+const Z = 1.959963984540054;
+
+/** The figures of the shop as a whole, to set one technician beside. */
+export interface ShopBand {
+  repeatability: SdEstimate;
+  setting: SdEstimate;
+}
+
+export function technicianFigures(jobs: readonly Job[], learned: Learned): TechnicianFigures[] {
+  const counts = technicianCounts(jobs);
+  const repeat = repeatabilityByTechnician(jobs);
+  const rates = rateByTechnician(firstTimeOutcomes(jobs), counts.keys());
+  return [...counts].flatMap(([technician, count]) => {
+    const rate = rates.get(technician);
+    const own = repeat.get(technician);
+    if (!rate || !own) return [];
+    return [
+      {
+        technician,
+        ...count,
+        repeatability: own,
+        setting: settingOf(learned, technician),
+        bias: technicianBias(learned, technician),
+        firstTimeRight: rate,
+        habits: [],
+      },
+    ];
+  });
+}
+
+/** Ordinary scatter of one hanger's setting, mis-sets set aside: the learned sd with its interval on the log scale. */
+export function settingOf(learned: Learned, technician: string): SdEstimate {
+  const hand = learned.technicians[technician];
+  if (!hand || hand.setups === 0) return nothing('This technician has hung no gauge for heights.');
+  const factor = Math.exp(Z * hand.settingLogSe);
+  return { sd: hand.setting, df: null, low: hand.setting / factor, high: hand.setting * factor, why: null };
+}
+
+/** Systematic part of a technician's heights against the mean of all technicians. */
+export function technicianBias(learned: Learned, technician: string): MeanEstimate {
+  const hands = Object.values(learned.technicians).filter((hand) => hand.setups > 0);
+  const hand = learned.technicians[technician];
+  if (!hand || hand.setups === 0) return missing('This technician has hung no gauge for heights.');
+  if (hands.length < 2) return missing('There is no other technician to compare with.');
+  const mean = hand.bias - hands.reduce((sum, other) => sum + other.bias, 0) / hands.length;
+  return { mean, low: mean - Z * hand.biasContrastSe, high: mean + Z * hand.biasContrastSe, why: null };
+}
+
+export function gaugeFigures(jobs: readonly Job[], learned: Learned): GaugeFigures[] {
+  return [...gaugeReadings(jobs)].map(([gauge, readings]) => ({
+    gauge,
+    readings,
+    bias: gaugeBias(learned, gauge),
+  }));
+}
+
+export function gaugeBias(learned: Learned, gauge: string): MeanEstimate {
+  const state = learned.gauges[gauge];
+  if (!state) return missing('This gauge has measured no height; its bias shows only there.');
+  return {
+    mean: state.bias,
+    low: state.bias - Z * state.biasSe,
+    high: state.bias + Z * state.biasSe,
+    why: null,
+  };
+}
+
+export function shopBand(jobs: readonly Job[], learned: Learned): ShopBand {
+  const observations = jobs.flatMap((job) =>
+    job.rounds.flatMap((round) => round.setups.flatMap((setup) => setup.observations)),
+  );
+  const { setting, settingLogSe } = learned.newTechnician;
+  const hands = Object.values(learned.technicians).filter((hand) => hand.setups > 0).length;
+  const factor = Math.exp((Z * settingLogSe) / Math.sqrt(Math.max(1, hands)));
+  return {
+    repeatability: repeatability(observations),
+    setting:
+      hands === 0
+        ? nothing('No gauge was hung for heights.')
+        : { sd: setting, df: null, low: setting / factor, high: setting * factor, why: null },
+  };
+}
+
+const nothing = (why: string): SdEstimate => ({ sd: null, df: null, low: null, high: null, why });
+const missing = (why: string): MeanEstimate => ({ mean: null, low: null, high: null, why });

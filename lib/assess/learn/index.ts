@@ -1,0 +1,1 @@
+export { learn, type LearnOptions } from './learn';

@@ -1,0 +1,36 @@
+import type { Observation, Round } from '@/lib/measure/types';
+import { judgeRound } from '../cause/judge';
+import type { Learned } from '../cause/learned';
+import type { CenterlineVerdict } from '../types';
+
+/**
+ * Sway, or a gauge hung off centre: the question of the heights with one value a gauge. The centre pins are
+ * sighted along the line through the pins of the two zero gauges, so their errors carry by the same lever.
+ */
+export function judgeCenterline(round: Round, learned: Learned): CenterlineVerdict[] {
+  const setups = round.setups
+    .map((setup) => ({ ...setup, observations: setup.observations.flatMap(asOneSide) }))
+    .filter((setup) => setup.observations.length > 0);
+  if (setups.length === 0) return [];
+  const judged = judgeRound({ ...round, clearance: 0, setups }, learned);
+  if ('why' in judged) return [];
+  return judged.heights.map(
+    ({ setup, gauge, technician, point, station, zero, deviation, p, misset, body }) => ({
+      setup,
+      gauge,
+      technician,
+      point,
+      station,
+      zero,
+      deviation,
+      p,
+      misset,
+      body,
+    }),
+  );
+}
+
+/** A centre pin as a height with one side; the other side was not read. */
+function asOneSide(seen: Observation): Observation[] {
+  return seen.quantity === 'centerline' ? [{ ...seen, quantity: 'height', side: 'L' }] : [];
+}

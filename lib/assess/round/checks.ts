@@ -1,0 +1,241 @@
+import { componentAt, type Explanation, patternAt } from '../cause/explanation';
+import type { JudgedRound } from '../cause/judge';
+import type { Learned, TechnicianHand } from '../cause/learned';
+import { damages, gaugeOf, type PairModel } from '../cause/model';
+import type { NextCheck } from '../types';
+import { expectedBits, type Prediction } from './information';
+import { exchangeWords, lengthWords, otherTechnicianWords, rehangWords, zeroWords } from './words';
+
+/** Minutes that a check takes, as a rule (a judgement of ours; common practice varies). */
+const MINUTES = { rehang: 4, length: 2, exchange: 9, otherTechnician: 6 } as const;
+
+/** Explanations beyond these change no ranking. */
+const LEADING = 24;
+
+/** A length of the sheet that was not read in this round. */
+export interface UnreadLength {
+  point: string;
+}
+
+interface Leading {
+  weight: number;
+  explanation: Explanation;
+  group: string;
+}
+
+/**
+ * What to check next: hang a gauge again, hang a zero gauge again (and all others against it), read a length
+ * that was not read, exchange two gauges, let another technician hang it. Each with the bits it is expected to
+ * tell about what is gauge and what is body, best value for its minutes first; checks that tell nothing are left out.
+ */
+export function nextChecks(
+  judged: JudgedRound,
+  learned: Learned,
+  unread: readonly UnreadLength[] = [],
+): NextCheck[] {
+  const leading = leadingOf(judged);
+  const groups = leading.map(({ group }) => group);
+  if (new Set(groups).size < 2) return [];
+  const last = lastSetups(judged);
+  const checks: NextCheck[] = [];
+  const predict = (pairs: PairModel[], hand: (pair: PairModel) => TechnicianHand): number =>
+    expectedBits(
+      leading.map(({ weight, explanation }) =>
+        prediction(judged, explanation, weight, pairs, hand, learned, null),
+      ),
+      groups,
+    );
+  for (const pair of last) {
+    const height = judged.heights.find(
+      (h) => h.setup === pair.pair.label && h.station === stationOf(judged, pair),
+    );
+    checks.push({
+      ...none(
+        'rehang',
+        MINUTES.rehang,
+        predict([pair], (p) => p.hand),
+        rehangWords(pair.pair, height),
+      ),
+      setup: pair.pair.label,
+    });
+    const other = bestOther(learned, pair.pair.technician);
+    if (other) {
+      checks.push({
+        ...none(
+          'other-technician',
+          MINUTES.otherTechnician,
+          predict([pair], () => other.hand),
+          otherTechnicianWords(pair.pair, other.name),
+        ),
+        setup: pair.pair.label,
+      });
+    }
+  }
+  for (const [i, first] of last.entries()) {
+    for (const second of last.slice(i + 1)) {
+      if (first.pair.gauge === second.pair.gauge) continue;
+      checks.push({
+        ...none(
+          'exchange',
+          MINUTES.exchange,
+          predict([first, second], (p) => p.hand),
+          exchangeWords(first.pair, second.pair),
+        ),
+        setup: first.pair.label,
+        other: second.pair.label,
+      });
+    }
+  }
+  for (const zero of lastZeros(judged)) {
+    const bits = expectedBits(
+      leading.map(({ weight, explanation }) =>
+        prediction(judged, explanation, weight, last, (p) => p.hand, learned, zero),
+      ),
+      groups,
+    );
+    const pair = judged.model.zeros[zero]?.pair;
+    if (!pair) continue;
+    checks.push({
+      ...none('rehang', MINUTES.rehang * (1 + last.length), bits, zeroWords(pair)),
+      setup: pair.label,
+    });
+  }
+  for (const { point } of unread) {
+    const bits = lengthBits(judged, leading, point, learned);
+    if (bits > 0) checks.push({ ...none('read-length', MINUTES.length, bits, lengthWords(point)), point });
+  }
+  return checks
+    .filter((check) => check.gainBits >= 0.01)
+    .sort((a, b) => b.gainBits / b.minutes - a.gainBits / a.minutes);
+}
+
+const none = (action: NextCheck['action'], minutes: number, gainBits: number, words: string): NextCheck => ({
+  action,
+  setup: null,
+  other: null,
+  point: null,
+  gainBits,
+  minutes,
+  words,
+});
+
+const stationOf = (judged: JudgedRound, pair: PairModel): number =>
+  judged.frame.stations[pair.station]?.x ?? Number.NaN;
+
+/** The explanations that carry nearly all weight, each with its pattern of damage and of mis-set gauges. */
+function leadingOf(judged: JudgedRound): Leading[] {
+  const { model, found } = judged;
+  const top = found.explanations.slice(0, LEADING);
+  const total = top.reduce((sum, { weight }) => sum + weight, 0);
+  return top.map(({ weight, explanation }) => {
+    const bodies = judged.frame.stations.map((_, g) => patternAt(model, explanation, g)).join('');
+    const zeros = model.zeros
+      .map((zero, k) => wrong(componentAt(zero.settings, explanation.zeroSettings[k] ?? 0).misset))
+      .join('');
+    const settings = model.steps
+      .map((pair, i) => wrong(componentAt(pair.settings, explanation.settings[i] ?? 0).misset))
+      .join('');
+    return { weight: weight / total, explanation, group: `${bodies} ${zeros} ${settings}` };
+  });
+}
+
+/** Which hangers a setting has wrong, whatever the slip is called. */
+const wrong = (misset: string): string =>
+  misset === 'ordinary' ? '-' : misset === 'left' ? 'l' : misset === 'right' ? 'r' : 'b';
+
+/** The last setup at each station away from the zero stations. */
+function lastSetups(judged: JudgedRound): PairModel[] {
+  const last = new Map<number, PairModel>();
+  for (const pair of judged.model.steps) last.set(pair.station, pair);
+  return [...last.values()];
+}
+
+function lastZeros(judged: JudgedRound): number[] {
+  const last = new Map<number, number>();
+  judged.model.zeros.forEach((zero, k) => last.set(zero.station, k));
+  return [...last.values()];
+}
+
+function bestOther(learned: Learned, technician: string): { name: string; hand: TechnicianHand } | null {
+  let best: { name: string; hand: TechnicianHand } | null = null;
+  for (const [name, hand] of Object.entries(learned.technicians)) {
+    if (name !== technician && hand.setups >= 10 && (best === null || hand.setting < best.hand.setting))
+      best = { name, hand };
+  }
+  return best;
+}
+
+/**
+ * The two new readings of each pair under an explanation: the body is the same, the setting is new and ordinary.
+ * With `zero`, that zero gauge is hung anew first, and its own setting is new as well.
+ */
+function prediction(
+  judged: JudgedRound,
+  item: Explanation,
+  weight: number,
+  pairs: PairModel[],
+  hand: (pair: PairModel) => TechnicianHand,
+  learned: Learned,
+  zero: number | null,
+): Prediction {
+  const hangers = pairs.flatMap((pair) => [0, 1].map((side) => ({ pair, side })));
+  const rows = hangers.map(({ pair, side }) => {
+    const c = new Map<number, number>([[pair.body + side, 1]]);
+    pair.zeros.forEach((at, z) => {
+      const w = pair.weights[z] ?? 0;
+      const hung = zero === null ? null : judged.model.zeros[zero];
+      // A zero gauge that is hung anew leaves the body at its station in the datum, and a new setting of its own.
+      const place = hung && hung.station === z ? 2 * z + side : at + side;
+      c.set(place, (c.get(place) ?? 0) - w);
+    });
+    return { pair, side, combination: c };
+  });
+  const n = item.mean.length;
+  const mean = rows.map(({ combination }) =>
+    [...combination].reduce((sum, [i, w]) => sum + w * (item.mean[i] ?? 0), 0),
+  );
+  const covariance: number[] = [];
+  rows.forEach((a, i) => {
+    rows.forEach((b, j) => {
+      let value = 0;
+      for (const [p, w] of a.combination) {
+        for (const [q, v] of b.combination) value += w * v * (item.covariance[p * n + q] ?? 0);
+      }
+      const rho = a.side === b.side ? 1 : learned.common;
+      if (a.pair === b.pair) value += rho * hand(a.pair).setting ** 2;
+      const hung = zero === null ? undefined : judged.model.zeros[zero];
+      if (hung)
+        value +=
+          rho *
+          hung.hand.setting ** 2 *
+          (a.pair.weights[hung.station] ?? 0) *
+          (b.pair.weights[hung.station] ?? 0);
+      if (i === j) value += hand(a.pair).reading ** 2 + gaugeOf(learned, a.pair.pair.gauge).biasSe ** 2;
+      covariance.push(value);
+    });
+  });
+  return { weight, mean, covariance };
+}
+
+/** Bits of a length not read yet: whether it is out tells whether a point at one of its ends is damaged. */
+function lengthBits(judged: JudgedRound, leading: Leading[], point: string, learned: Learned): number {
+  const ends = point.split('-');
+  const touches: [number, 0 | 1][] = [];
+  judged.frame.stations.forEach((station, g) => {
+    for (const side of [0, 1] as const) {
+      const name = station.pairs[0]?.points[side] ?? null;
+      if (name !== null && (ends.includes(name) || ends.includes(`${name}.${side === 0 ? 'L' : 'R'}`)))
+        touches.push([g, side]);
+    }
+  });
+  if (touches.length === 0) return 0;
+  const { outWhenDamaged: p, outOtherwise: q } = learned.lengths;
+  let damaged = 0;
+  for (const { weight, explanation } of leading) {
+    if (touches.some(([g, side]) => damages(patternAt(judged.model, explanation, g), side)))
+      damaged += weight;
+  }
+  const binary = (x: number): number =>
+    x <= 0 || x >= 1 ? 0 : -x * Math.log2(x) - (1 - x) * Math.log2(1 - x);
+  return binary(damaged * p + (1 - damaged) * q) - damaged * binary(p) - (1 - damaged) * binary(q);
+}

@@ -1,0 +1,53 @@
+import type { Observation, Round, Setup } from '@/lib/measure/types';
+import type { Learned } from '../cause/learned';
+import { lengthSd } from '../cause/lengths';
+import { handOf } from '../cause/model';
+
+/** One-sided 95 % of the normal distribution: how far beyond the tolerance counts as beyond doubt. */
+const COVERAGE = 1.645;
+
+const mm = (value: number): string => `${Math.abs(value).toFixed(1)} mm`;
+
+/**
+ * The center section carries the datum: where one of its lengths or diagonals is out of tolerance by more than
+ * its uncertainty, no height of the round is decided. Common practice: center section first.
+ * @returns the reason, or null where the center section carries the datum.
+ */
+export function whyUndecidable(round: Round, learned: Learned): string | null {
+  const zeroPoints = zeroNames(round);
+  const last = new Map<string, { seen: Observation; setup: Setup }>();
+  for (const setup of round.setups) {
+    for (const seen of setup.observations) {
+      if (seen.quantity === 'length' && inCenter(seen, zeroPoints))
+        last.set(`${seen.point} ${seen.nominal}`, { seen, setup });
+    }
+  }
+  const out: string[] = [];
+  for (const { seen, setup } of last.values()) {
+    const uncertainty = COVERAGE * lengthSd(seen, handOf(learned, setup.technician), learned);
+    if (Math.abs(seen.deviation) - uncertainty <= seen.tolerance) continue;
+    const direction = seen.deviation > 0 ? 'long' : 'short';
+    out.push(
+      `${seen.point} is ${mm(seen.deviation)} too ${direction} (tolerance ${seen.tolerance} mm, uncertainty ${mm(uncertainty)})`,
+    );
+  }
+  if (out.length === 0) return null;
+  return `The center section does not carry the datum: ${out.join('; ')}. Measure these again, and restore the center section first; until then no height of this round is decided.`;
+}
+
+function zeroNames(round: Round): Set<string> {
+  const names = new Set<string>();
+  for (const setup of round.setups) {
+    for (const seen of setup.observations) {
+      if (seen.quantity !== 'height' || !seen.zero || seen.side === null) continue;
+      names.add(seen.point);
+      names.add(`${seen.point}.${seen.side}`);
+    }
+  }
+  return names;
+}
+
+function inCenter(length: Observation, zeroPoints: ReadonlySet<string>): boolean {
+  if (length.section !== null) return length.section === 'center';
+  return length.point.split('-').every((end) => zeroPoints.has(end));
+}
