@@ -67,4 +67,4 @@ export const CHECKS = {
 };
 
 /** Tables that SQLite keeps in the order of their key, without a second copy of it. */
-export const CLUSTERED = ['Observation', 'Reading', 'HeightVerdict'];
+export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict'];

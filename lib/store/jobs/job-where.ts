@@ -12,7 +12,7 @@ export function jobWhere(shop: ShopId, filter: JobFilter): Prisma.JobWhereInput 
     shopId: shop,
     ...(words.length > 0 && { AND: words.map((word) => ({ searchText: { contains: word } })) }),
     ...(stage !== undefined && { lastStage: stage }),
-    ...(technician !== undefined && { setups: { some: { technician: { code: technician } } } }),
+    ...(technician !== undefined && { hands: { some: { technician: { code: technician } } } }),
     ...(sheet !== undefined && { sheet: { name: sheet } }),
     ...((section !== undefined || outcome !== undefined) && {
       outcome: {

@@ -1,7 +1,6 @@
 import { SECTIONS, type Stage } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
-import { among } from '@/lib/store/sql/among';
 import type { JobFilter, JobQuery, JobRow, JobSort, Page, ShopId } from '@/lib/store/types';
 import { jobWhere } from './job-where';
 import { paging } from './paging';
@@ -17,8 +16,12 @@ const select = {
   setupCount: true,
   readingCount: true,
   sheet: { select: { name: true } },
+  hands: {
+    select: { technician: { select: { code: true } } },
+    orderBy: [{ firstAt: 'asc' }, { technician: { code: 'asc' } }],
+  },
   outcome: { select: { right: true, out: true, frontOut: true, centerOut: true, rearOut: true } },
-} as const;
+} satisfies Prisma.JobSelect;
 
 type Row = Prisma.JobGetPayload<{ select: typeof select }>;
 
@@ -45,7 +48,7 @@ export async function listJobs(shop: ShopId, query: JobQuery): Promise<Page<JobR
     database().job.count({ where }),
     database().job.findMany({ where, select, orderBy: [...order, { id: 'desc' }], ...paging(query) }),
   ]);
-  return { rows: await withTechnicians(rows), total };
+  return { rows: rows.map(jobRow), total };
 }
 
 /** What the list shows of one job. */
@@ -54,22 +57,10 @@ export async function getJobRow(shop: ShopId, job: string): Promise<JobRow | nul
     where: { shopId_number: { shopId: shop, number: job } },
     select,
   });
-  if (row === null) return null;
-  const [found] = await withTechnicians([row]);
-  return found ?? null;
+  return row && jobRow(row);
 }
 
-async function withTechnicians(rows: readonly Row[]): Promise<JobRow[]> {
-  const hands = await database().$queryRaw<{ jobId: number; code: string }[]>`
-    SELECT s."jobId", p."code" FROM "Setup" s JOIN "Person" p ON p."id" = s."technicianId"
-    WHERE s."jobId" ${among(rows.map((row) => row.id))}
-    GROUP BY s."jobId", p."code" ORDER BY min(s."hungAt"), p."code"`;
-  const codes = new Map<number, string[]>();
-  for (const { jobId, code } of hands) codes.set(jobId, [...(codes.get(jobId) ?? []), code]);
-  return rows.map((row) => jobRow(row, codes.get(row.id) ?? []));
-}
-
-function jobRow(row: Row, technicians: string[]): JobRow {
+function jobRow(row: Row): JobRow {
   const { outcome } = row;
   const right = outcome?.right ?? null;
   const out = { front: outcome?.frontOut, center: outcome?.centerOut, rear: outcome?.rearOut };
@@ -80,7 +71,7 @@ function jobRow(row: Row, technicians: string[]): JobRow {
     attempt: row.lastAttempt,
     openedAt: row.openedAt.getTime(),
     lastReadAt: row.lastReadAt.getTime(),
-    technicians,
+    technicians: row.hands.map((hand) => hand.technician.code),
     rounds: row.roundCount,
     setups: row.setupCount,
     readings: row.readingCount,

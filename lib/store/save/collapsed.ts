@@ -1,44 +1,16 @@
 import { collapse, dimensionKey, type Observation, type Reading } from '@/lib/measure';
-import { gains, type Batch, type BatchObservation } from './batch';
+import { gains, type Batch, type BatchJob, type BatchObservation, type BatchSetup } from './batch';
 
 /** The collapsed form of every observation that gains something, stored and new readings together. */
 export function collapsed(batch: Batch): Map<BatchObservation, Observation> {
-  const readings: Reading[] = [];
-  const places = new Map<string, BatchObservation>();
-  for (const job of batch.jobs.values()) {
-    for (const setup of job.setups.values()) {
-      for (const [key, observation] of setup.observations) {
-        if (!gains(observation)) continue;
-        places.set(place(job.number, setup.label, key), observation);
-        for (const [repeat, { value, takenAt }] of observation.readings) {
-          readings.push({
-            ...observation.dimension.stated,
-            line: repeat,
-            job: job.number,
-            sheet: job.sheet.name,
-            stage: setup.round.stage,
-            attempt: setup.round.attempt,
-            takenAt,
-            technician: setup.technician,
-            gauge: setup.gauge,
-            gaugeKind: null,
-            setup: setup.label,
-            clearance: setup.round.clearance ?? 0,
-            repeat,
-            value,
-            cause: observation.cause,
-          });
-        }
-      }
-    }
-  }
   const found = new Map<BatchObservation, Observation>();
-  for (const job of collapse(readings)) {
-    for (const round of job.rounds) {
-      for (const setup of round.setups) {
-        for (const observation of setup.observations) {
-          const to = places.get(place(job.job, setup.label, dimensionKey(observation)));
-          if (to !== undefined) found.set(to, observation);
+  for (const job of batch.jobs.values()) {
+    for (const { rounds } of collapse(readingsOf(job))) {
+      for (const setup of rounds.flatMap((round) => round.setups)) {
+        const laid = job.setups.get(setup.label);
+        for (const form of setup.observations) {
+          const observation = laid?.observations.get(dimensionKey(form));
+          if (observation !== undefined) found.set(observation, { ...form, cause: observation.cause });
         }
       }
     }
@@ -46,4 +18,35 @@ export function collapsed(batch: Batch): Map<BatchObservation, Observation> {
   return found;
 }
 
-const place = (job: string, setup: string, key: string) => JSON.stringify([job, setup, key]);
+function readingsOf(job: BatchJob): Reading[] {
+  const readings: Reading[] = [];
+  for (const setup of job.setups.values()) {
+    for (const observation of setup.observations.values()) {
+      if (!gains(observation)) continue;
+      for (const reading of observation.added) readings.push(reading);
+      for (const reading of storedReadings(job, setup, observation)) readings.push(reading);
+    }
+  }
+  return readings;
+}
+
+/** The stored readings of an observation, told as a file would tell them. */
+function storedReadings(job: BatchJob, setup: BatchSetup, observation: BatchObservation): Reading[] {
+  return [...(observation.known?.readings ?? [])].map(([repeat, { value, takenAt }]) => ({
+    ...observation.dimension.stated,
+    line: repeat,
+    job: job.number,
+    sheet: job.sheet.name,
+    stage: setup.round.stage,
+    attempt: setup.round.attempt,
+    takenAt,
+    technician: setup.technician,
+    gauge: setup.gauge,
+    gaugeKind: null,
+    setup: setup.label,
+    clearance: setup.round.clearance ?? 0,
+    repeat,
+    value,
+    cause: null,
+  }));
+}

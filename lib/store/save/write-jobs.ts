@@ -55,6 +55,7 @@ export async function writeJobs(
       SELECT "id", "number" FROM "Job" WHERE "shopId" = ${shop} AND "number" ${among(numbers)}`,
   );
   const found = new Map(stored.map(({ id, number }) => [number, id]));
+  await writeHands(queries, jobs, ids, found);
   // Every job has its rollup from the first moment, with no answer yet.
   const fresh = jobs
     .filter((job) => job.known === null)
@@ -68,6 +69,26 @@ export async function writeJobs(
     fresh.map((row) => [...row, ...zeros]),
   );
   return found;
+}
+
+const HAND_UPDATE = `("jobId", "technicianId") DO UPDATE SET "firstAt" = excluded."firstAt"`;
+
+/** Keeps who has a setup in each job, and since when. */
+async function writeHands(
+  queries: Queries,
+  jobs: readonly BatchJob[],
+  ids: Ids,
+  found: ReadonlyMap<string, number>,
+) {
+  const rows = jobs.flatMap((job): Cell[][] => {
+    const since = new Map<string, number>();
+    for (const { technician, at } of hungSetups(job)) {
+      since.set(technician, Math.min(at, since.get(technician) ?? Infinity));
+    }
+    const jobId = found.get(job.number) ?? null;
+    return [...since].map(([technician, at]) => [jobId, ids.people.get(technician) ?? null, new Date(at)]);
+  });
+  await insertRows(queries, 'JobTechnician', ['jobId', 'technicianId', 'firstAt'], rows, HAND_UPDATE);
 }
 
 const OUTCOME_COUNTS = [

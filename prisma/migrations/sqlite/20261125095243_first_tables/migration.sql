@@ -137,6 +137,17 @@ CREATE TABLE "Job" (
 );
 
 -- CreateTable
+CREATE TABLE "JobTechnician" (
+    "jobId" INTEGER NOT NULL,
+    "technicianId" INTEGER NOT NULL,
+    "firstAt" DATETIME NOT NULL,
+
+    PRIMARY KEY ("jobId", "technicianId"),
+    CONSTRAINT "JobTechnician_jobId_fkey" FOREIGN KEY ("jobId") REFERENCES "Job" ("id") ON DELETE CASCADE ON UPDATE CASCADE,
+    CONSTRAINT "JobTechnician_technicianId_fkey" FOREIGN KEY ("technicianId") REFERENCES "Person" ("id") ON DELETE RESTRICT ON UPDATE CASCADE
+) WITHOUT ROWID;
+
+-- CreateTable
 CREATE TABLE "Round" (
     "id" INTEGER NOT NULL PRIMARY KEY AUTOINCREMENT,
     "shopId" INTEGER NOT NULL,
@@ -370,6 +381,9 @@ CREATE UNIQUE INDEX "Job_shopId_number_key" ON "Job"("shopId", "number");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Job_shopId_id_key" ON "Job"("shopId", "id");
+
+-- CreateIndex
+CREATE INDEX "JobTechnician_technicianId_idx" ON "JobTechnician"("technicianId");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "Round_jobId_stage_attempt_key" ON "Round"("jobId", "stage", "attempt");

@@ -146,6 +146,15 @@ CREATE TABLE "Job" (
 );
 
 -- CreateTable
+CREATE TABLE "JobTechnician" (
+    "jobId" INTEGER NOT NULL,
+    "technicianId" INTEGER NOT NULL,
+    "firstAt" TIMESTAMP(3) NOT NULL,
+
+    CONSTRAINT "JobTechnician_pkey" PRIMARY KEY ("jobId","technicianId")
+);
+
+-- CreateTable
 CREATE TABLE "Round" (
     "id" SERIAL NOT NULL,
     "shopId" INTEGER NOT NULL,
@@ -375,6 +384,9 @@ CREATE UNIQUE INDEX "Job_shopId_number_key" ON "Job"("shopId", "number");
 CREATE UNIQUE INDEX "Job_shopId_id_key" ON "Job"("shopId", "id");
 
 -- CreateIndex
+CREATE INDEX "JobTechnician_technicianId_idx" ON "JobTechnician"("technicianId");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "Round_jobId_stage_attempt_key" ON "Round"("jobId", "stage", "attempt");
 
 -- CreateIndex
@@ -466,6 +478,12 @@ ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_sheetId_fkey" FOREIGN KEY ("shopId"
 
 -- AddForeignKey
 ALTER TABLE "Job" ADD CONSTRAINT "Job_shopId_technicianId_fkey" FOREIGN KEY ("shopId", "technicianId") REFERENCES "Person"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "JobTechnician" ADD CONSTRAINT "JobTechnician_jobId_fkey" FOREIGN KEY ("jobId") REFERENCES "Job"("id") ON DELETE CASCADE ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "JobTechnician" ADD CONSTRAINT "JobTechnician_technicianId_fkey" FOREIGN KEY ("technicianId") REFERENCES "Person"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "Round" ADD CONSTRAINT "Round_shopId_jobId_fkey" FOREIGN KEY ("shopId", "jobId") REFERENCES "Job"("shopId", "id") ON DELETE RESTRICT ON UPDATE CASCADE;
