@@ -64,28 +64,31 @@ function end(x: number, beyond: boolean, direction: 1 | -1): string {
     : `M${x} ${middle - 6}v12`;
 }
 
-/** The scale over a column of interval bars. */
+/** The head of a column of interval bars: its scale, and a name for those who hear the page. */
 export function IntervalScale({ axis, text }: { axis: Axis; text: (tick: number) => string }) {
   return (
-    <svg
-      className={styles.bar}
-      width={WIDTH}
-      height={18}
-      viewBox={`0 0 ${WIDTH} 18`}
-      aria-hidden="true"
-      focusable="false"
-    >
-      {axis.ticks.map((tick) => (
-        <text
-          key={tick}
-          className={styles.tick}
-          x={MARGIN + axis.place(tick) * (WIDTH - 2 * MARGIN)}
-          y={14}
-          textAnchor="middle"
-        >
-          {text(tick)}
-        </text>
-      ))}
-    </svg>
+    <>
+      <span className="out-of-sight">Drawn</span>
+      <svg
+        className={styles.bar}
+        width={WIDTH}
+        height={18}
+        viewBox={`0 0 ${WIDTH} 18`}
+        aria-hidden="true"
+        focusable="false"
+      >
+        {axis.ticks.map((tick) => (
+          <text
+            key={tick}
+            className={styles.tick}
+            x={MARGIN + axis.place(tick) * (WIDTH - 2 * MARGIN)}
+            y={14}
+            textAnchor="middle"
+          >
+            {text(tick)}
+          </text>
+        ))}
+      </svg>
+    </>
   );
 }
