@@ -204,12 +204,10 @@ function prediction(
       const rho = a.side === b.side ? 1 : learned.common;
       if (a.pair === b.pair) value += rho * hand(a.pair).setting ** 2;
       const hung = zero === null ? undefined : judged.model.zeros[zero];
-      if (hung)
-        value +=
-          rho *
-          hung.hand.setting ** 2 *
-          (a.pair.weights[hung.station] ?? 0) *
-          (b.pair.weights[hung.station] ?? 0);
+      if (hung) {
+        const lever = a.pair.weights[hung.station] * b.pair.weights[hung.station];
+        value += rho * hung.hand.setting ** 2 * lever;
+      }
       if (i === j) value += hand(a.pair).reading ** 2 + gaugeOf(learned, a.pair.pair.gauge).biasSe ** 2;
       covariance.push(value);
     });
