@@ -14,3 +14,4 @@ export * from './robust';
 export * from './variance-components';
 export * from './change-point';
 export * from './logistic';
+export * from './crossed-trial';
