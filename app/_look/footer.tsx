@@ -9,7 +9,7 @@ export function Footer() {
           A verdict is about a reading; it never clears a structure. Repair follows the vehicle maker’s
           procedure, local code and the judgement of a licensed or certified person.
         </p>
-        <ul role="list" data-print="no">
+        <ul data-plain data-print="no">
           <li>
             <Link href="/cautions">Cautions in full</Link>
           </li>

@@ -17,7 +17,7 @@ export function Navigation() {
   const path = usePathname();
   return (
     <nav className={styles.navigation} aria-label="Pages" data-print="no">
-      <ul role="list">
+      <ul data-plain>
         {PAGES.map(([href, name]) => (
           <li key={href}>
             <Link href={href} aria-current={standsOn(path, href)}>

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { classNames } from './class-names';
+import { ScrollFrame } from './scroll-frame';
 import styles from './table.module.css';
 
 export interface Column<Row> {
@@ -40,9 +41,7 @@ export function Table<Row>({
 }: TableProps<Row>) {
   if (rows.length === 0 && empty !== undefined) return <p className={styles.empty}>{empty}</p>;
   return (
-    // A frame that scrolls has to be reachable by keyboard (WCAG 2.1.1).
-    // eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex
-    <div className={styles.frame} tabIndex={0} role="group" aria-label="Table, scrolls sideways">
+    <ScrollFrame name="Table, scrolls sideways">
       <table className={styles.table}>
         <caption className={captionOutOfSight ? 'out-of-sight' : styles.caption}>{caption}</caption>
         <thead>
@@ -78,6 +77,6 @@ export function Table<Row>({
           ))}
         </tbody>
       </table>
-    </div>
+    </ScrollFrame>
   );
 }

@@ -85,7 +85,7 @@ function Group({ title, glyph, total, children }: GroupProps) {
         <Glyph name={glyph} />
         {title} <span>({total})</span>
       </h3>
-      <ul role="list">{children}</ul>
+      <ul data-plain>{children}</ul>
       {total > children.length && (
         <p className={styles.rest}>and {count(total - children.length, 'more round')} of the last 200</p>
       )}

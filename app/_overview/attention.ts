@@ -1,5 +1,4 @@
-import { verdictOf } from '@/app/_words/verdicts';
-import type { RoundVerdict } from '@/lib/assess';
+import { callOf, type RoundVerdict } from '@/lib/assess';
 import { roundVerdicts } from '@/lib/refresh';
 import { listGauges, type Gauge, type ShopId } from '@/lib/store';
 
@@ -35,10 +34,9 @@ export async function attentionNow(shop: ShopId, now: number): Promise<Attention
 
 /** Heights of a round that a re-check should settle. */
 export function openHeights(round: RoundVerdict): RoundVerdict['heights'] {
-  return round.heights.filter((height) => {
-    const verdict = verdictOf(height.p);
-    return !height.zero && (verdict === 'undecided' || verdict === 'gauge' || verdict === 'both');
-  });
+  return round.heights.filter(
+    (height) => !height.zero && ['undecided', 'likely-gauge', 'likely-both'].includes(callOf(height.p)),
+  );
 }
 
 /** Why a gauge should not be used as it is, or null. */

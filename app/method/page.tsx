@@ -4,18 +4,13 @@ import { Page } from '@/app/_look/page';
 import { Tag } from '@/app/_look/tag';
 import prose from '@/app/_look/prose.module.css';
 import { percent } from '@/app/_words/numbers';
-import {
-  DECIDED_FROM,
-  VERDICT_GLYPHS,
-  VERDICT_NAMES,
-  VERDICT_SENTENCES,
-  type Verdict,
-} from '@/app/_words/verdicts';
-import { CAUSES } from '@/lib/measure';
+import { CALL_GLYPHS, CALL_NAMES, CALL_SENTENCES, CALLS } from '@/app/_words/verdicts';
+import { DEFAULT_MISS_COST } from '@/lib/assess';
 
 export const metadata: Metadata = { title: 'Method' };
 
-const VERDICTS: Verdict[] = [...CAUSES, 'undecided'];
+/** A class is told from this probability on: the careful side of what a missed damage costs against a needless re-hang. */
+const SURE = DEFAULT_MISS_COST / (1 + DEFAULT_MISS_COST);
 
 export default function Method() {
   return (
@@ -43,14 +38,15 @@ export default function Method() {
           <h2>What is said of a height</h2>
           <p>
             For every height four probabilities are worked out, which sum to one: that neither part, the gauge
-            part alone, the body part alone, or both are larger than the tolerance. A class is named from{' '}
-            {percent(DECIDED_FROM)} on; below that the height is undecided.
+            part alone, the body part alone, or both are larger than the tolerance. To miss damage is held to
+            be {DEFAULT_MISS_COST} times as bad as a needless re-hang. So a height is called likely gauge, or
+            neither, only from {percent(SURE)} on, and only while the body keeps at most {percent(1 - SURE)};
+            the body is suspected as soon as it is likelier than not.
           </p>
           <ul>
-            {VERDICTS.map((verdict) => (
-              <li key={verdict}>
-                <Tag name={VERDICT_GLYPHS[verdict]}>{VERDICT_NAMES[verdict]}</Tag>{' '}
-                {VERDICT_SENTENCES[verdict]}
+            {CALLS.map((call) => (
+              <li key={call}>
+                <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag> {CALL_SENTENCES[call]}
               </li>
             ))}
           </ul>

@@ -1,17 +1,18 @@
-import { VERDICT_NAMES, type Verdict } from '@/app/_words/verdicts';
+import { CALL_GLYPHS, CALL_NAMES } from '@/app/_words/verdicts';
+import type { Call } from '@/lib/assess';
 import { classNames } from '@/app/_look/class-names';
 import { MarkShape } from './mark-shape';
 import styles from './station-picture.module.css';
 
-export function Legend({ verdicts, tilted }: { verdicts: Verdict[]; tilted: boolean }) {
+export function Legend({ calls, tilted }: { calls: Call[]; tilted: boolean }) {
   return (
-    <ul className={styles.legend} role="list">
-      {verdicts.map((verdict) => (
-        <li key={verdict} className={classNames(styles.mark, styles[verdict])}>
+    <ul className={styles.legend} data-plain>
+      {calls.map((call) => (
+        <li key={call} className={classNames(styles.mark, styles[CALL_GLYPHS[call]])}>
           <Key>
-            <MarkShape verdict={verdict} x={13} y={13} />
+            <MarkShape call={call} x={13} y={13} />
           </Key>
-          <span>{VERDICT_NAMES[verdict]}</span>
+          <span>{CALL_NAMES[call]}</span>
         </li>
       ))}
       <li className={classNames(styles.mark, styles.zero)}>
@@ -31,7 +32,7 @@ export function Legend({ verdicts, tilted }: { verdicts: Verdict[]; tilted: bool
           <Key>
             <path className={styles.tilt} d="M1 18L25 8" />
           </Key>
-          <span>Shift of the datum, estimated from the zero gauges</span>
+          <span>Shift of the datum, estimated from all heights</span>
         </li>
       )}
     </ul>

@@ -1,5 +1,5 @@
 import type { Side } from '@/lib/measure';
-import type { Verdict } from '@/app/_words/verdicts';
+import type { Call } from '@/lib/assess';
 
 /** One height as the picture shows it. */
 export interface StationMark {
@@ -10,14 +10,8 @@ export interface StationMark {
   zero: boolean;
   deviation: number;
   tolerance: number;
-  verdict: Verdict;
+  call: Call;
   /** The setup that counts for the record; earlier ones are drawn hollow. */
   last: boolean;
   gauge: string;
-}
-
-/** What the zero gauges of one side are estimated to be set wrong by, mm. */
-export interface DatumTilt {
-  side: Side;
-  ends: { station: number; misset: number }[];
 }

@@ -1,21 +1,23 @@
 import { signed } from '@/app/_words/numbers';
 import { classNames } from '@/app/_look/class-names';
+import { CALL_GLYPHS } from '@/app/_words/verdicts';
+import type { DatumLine } from '@/lib/assess';
 import { MarkShape } from './mark-shape';
-import type { DatumTilt, StationMark } from './marks';
+import type { StationMark } from './marks';
 import { FIELD, type Scale } from './scale';
 import styles from './station-picture.module.css';
 
 interface SideBandProps {
   name: string;
   marks: StationMark[];
-  tilt: DatumTilt | null;
+  datum: DatumLine | null;
   scale: Scale;
 }
 
 /** Labels of points closer than this would touch: the second one moves down a row. */
 const LABEL_ROOM = 30;
 
-export function SideBand({ name, marks, tilt, scale }: SideBandProps) {
+export function SideBand({ name, marks, datum: line, scale }: SideBandProps) {
   const datum = FIELD.above + FIELD.band / 2 - 12;
   const tolerance = Math.max(...marks.map((mark) => mark.tolerance));
   const half = Math.abs(scale.y(tolerance));
@@ -37,7 +39,7 @@ export function SideBand({ name, marks, tilt, scale }: SideBandProps) {
         {signed(-tolerance, 0)}
       </text>
       <path className={styles.datum} d={`M${left} ${datum}H${right}`} />
-      {tilt !== null && <path className={styles.tilt} d={tiltLine(tilt, scale, datum, left, right)} />}
+      {line !== null && <path className={styles.tilt} d={shiftLine(line, scale, datum, left, right)} />}
       {placed(marks, scale).map(({ mark, x, row }) => (
         <Bar
           key={mark.key}
@@ -63,7 +65,7 @@ interface BarProps {
 function Bar({ mark, x, datum, scale, labelY }: BarProps) {
   const tip = datum + scale.y(mark.deviation);
   const above = mark.deviation >= 0;
-  const tint = mark.zero ? styles.zero : styles[mark.verdict];
+  const tint = mark.zero ? styles.zero : styles[CALL_GLYPHS[mark.call]];
   const cut = Math.abs(mark.deviation) > scale.limit;
   return (
     <g className={classNames(styles.mark, tint, !mark.last && styles.earlier)}>
@@ -78,7 +80,7 @@ function Bar({ mark, x, datum, scale, labelY }: BarProps) {
       {mark.zero ? (
         <path className={styles.zeroMark} d={`M${x - 9} ${datum + 17}h18l-9 -16z`} />
       ) : (
-        <MarkShape verdict={mark.verdict} x={x} y={tip} />
+        <MarkShape call={mark.call} x={x} y={tip} />
       )}
       {mark.last && (
         <>
@@ -120,16 +122,20 @@ function placed(marks: StationMark[], scale: Scale): { mark: StationMark; x: num
 }
 
 /**
- * Where heights would read if only the zero gauges were off: an error at a zero gauge shows at every other
- * station in proportion to its distance, with the sign turned round.
+ * Where heights would read if only the datum were off: an error at a zero gauge shows at every other station in
+ * proportion to its distance, with the sign turned round.
  */
-function tiltLine(tilt: DatumTilt, scale: Scale, datum: number, left: number, right: number): string {
-  const [a, b] = tilt.ends;
-  if (a === undefined || b === undefined) return '';
-  const xa = scale.x(a.station);
-  const xb = scale.x(b.station);
-  const ya = datum + scale.y(-a.misset);
-  const yb = datum + scale.y(-b.misset);
+function shiftLine(
+  { front, rear }: DatumLine,
+  scale: Scale,
+  datum: number,
+  left: number,
+  right: number,
+): string {
+  const xa = scale.x(front.station);
+  const xb = scale.x(rear.station);
+  const ya = datum + scale.y(-front.error);
+  const yb = datum + scale.y(-rear.error);
   const at = (x: number) => ya + ((yb - ya) * (x - xa)) / (xb - xa);
   return `M${left} ${at(left)}L${right} ${at(right)}`;
 }

@@ -1,15 +1,18 @@
+import { ScrollFrame } from '@/app/_look/scroll-frame';
 import { signed, signedMillimetres } from '@/app/_words/numbers';
-import { VERDICT_NAMES } from '@/app/_words/verdicts';
+import { CALL_NAMES } from '@/app/_words/verdicts';
+import type { DatumLine } from '@/lib/assess';
 import type { Side } from '@/lib/measure';
 import { Legend } from './legend';
-import type { DatumTilt, StationMark } from './marks';
+import type { StationMark } from './marks';
 import { FIELD, scaleFor } from './scale';
 import { SideBand } from './side-band';
 import styles from './station-picture.module.css';
 
 interface StationPictureProps {
   marks: readonly StationMark[];
-  tilts: readonly DatumTilt[];
+  /** How far each end of the datum is estimated to be off. */
+  datum: readonly DatumLine[];
 }
 
 const SIDES: [Side, string][] = [
@@ -18,7 +21,7 @@ const SIDES: [Side, string][] = [
 ];
 
 /** The stations of a round from the side, front at the left: what each height deviates from the sheet. */
-export function StationPicture({ marks, tilts }: StationPictureProps) {
+export function StationPicture({ marks, datum }: StationPictureProps) {
   if (marks.length === 0) return null;
   const scale = scaleFor(marks);
   const sides = SIDES.filter(([side]) => marks.some((mark) => mark.side === side));
@@ -26,27 +29,25 @@ export function StationPicture({ marks, tilts }: StationPictureProps) {
   const cut = marks.some((mark) => Math.abs(mark.deviation) > scale.limit);
   return (
     <figure className={styles.figure}>
-      {/* A frame that scrolls has to be reachable by keyboard (WCAG 2.1.1). */}
-      {/* eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
-      <div
-        className={styles.frame}
-        tabIndex={0}
-        role="group"
-        aria-label="Picture, scrolls sideways on a small screen"
-      >
-        <svg viewBox={`0 0 ${FIELD.width} ${height}`} role="img" aria-label={alternative(marks, sides)}>
+      <ScrollFrame name="Picture, scrolls sideways on a small screen">
+        <svg
+          className={styles.picture}
+          viewBox={`0 0 ${FIELD.width} ${height}`}
+          role="img"
+          aria-label={alternative(marks, sides)}
+        >
           {sides.map(([side, name], index) => (
             <g key={side} transform={`translate(0 ${index * (FIELD.band + FIELD.above)})`}>
               <SideBand
                 name={name}
                 marks={marks.filter((mark) => mark.side === side)}
-                tilt={tilts.find((tilt) => tilt.side === side) ?? null}
+                datum={datum.find((line) => line.side === side) ?? null}
                 scale={scale}
               />
             </g>
           ))}
         </svg>
-      </div>
+      </ScrollFrame>
       <figcaption className={styles.caption}>
         Front of the vehicle at the left. Deviations are drawn {scale.exaggeration} times as large as
         distances along the vehicle: above the line the height reads more than the sheet, below it less.
@@ -54,8 +55,8 @@ export function StationPicture({ marks, tilts }: StationPictureProps) {
           ` Bars end at ${signedMillimetres(scale.limit, 0)} with a break; their number is the whole deviation.`}
       </figcaption>
       <Legend
-        verdicts={[...new Set(marks.filter((mark) => !mark.zero).map((mark) => mark.verdict))]}
-        tilted={tilts.length > 0}
+        calls={[...new Set(marks.filter((mark) => !mark.zero).map((mark) => mark.call))]}
+        tilted={datum.length > 0}
       />
     </figure>
   );
@@ -69,7 +70,7 @@ function alternative(marks: readonly StationMark[], sides: [Side, string][]): st
       .sort((a, b) => a.station - b.station)
       .map(
         (mark) =>
-          `${mark.point} ${signed(mark.deviation)}${mark.zero ? ' (zero station)' : `, ${VERDICT_NAMES[mark.verdict].toLowerCase()}`}`,
+          `${mark.point} ${signed(mark.deviation)}${mark.zero ? ' (zero station)' : `, ${CALL_NAMES[mark.call].toLowerCase()}`}`,
       );
     return `${name}, millimetres from the sheet: ${points.join('; ')}.`;
   });

@@ -5,7 +5,8 @@ import { jobAddress, roundAnchor } from '@/app/_words/address';
 import { CAUSE_PROVED } from '@/app/_words/proved';
 import { probability, signed } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
-import { VERDICT_GLYPHS, VERDICT_NAMES, verdictOf } from '@/app/_words/verdicts';
+import { CALL_GLYPHS, CALL_NAMES } from '@/app/_words/verdicts';
+import { callOf } from '@/lib/assess';
 import type { StoredHeight } from '@/lib/store';
 
 const SHOWN = 12;
@@ -13,7 +14,7 @@ const SHOWN = 12;
 /** The latest heights that were not plainly undisturbed: what was gauge, what was body. */
 export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]; timeZone: string }) {
   const doubtful = heights
-    .filter((height) => !height.zero && verdictOf(height.p) !== 'neither')
+    .filter((height) => !height.zero && callOf(height.p) !== 'nothing-found')
     .slice(0, SHOWN);
   return (
     <Panel
@@ -55,8 +56,8 @@ export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]
             key: 'verdict',
             head: 'Gauge or body',
             cell: (height) => {
-              const verdict = verdictOf(height.p);
-              return <Tag name={VERDICT_GLYPHS[verdict]}>{VERDICT_NAMES[verdict]}</Tag>;
+              const call = callOf(height.p);
+              return <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>;
             },
           },
           {

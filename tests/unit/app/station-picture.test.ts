@@ -11,7 +11,7 @@ const mark = (station: number, deviation: number, tolerance = 3): StationMark =>
   zero: false,
   deviation,
   tolerance,
-  verdict: 'neither',
+  call: 'nothing-found',
   last: true,
   gauge: 'C01',
 });

@@ -1,30 +1,27 @@
 import { Tag } from '@/app/_look/tag';
 import { probability, signedMillimetres } from '@/app/_words/numbers';
-import {
-  CAUSE_NAMES,
-  VERDICT_GLYPHS,
-  VERDICT_NAMES,
-  VERDICT_SENTENCES,
-  type Verdict,
-} from '@/app/_words/verdicts';
+import { CALL_GLYPHS, CALL_NAMES, CALL_SENTENCES, CAUSE_NAMES } from '@/app/_words/verdicts';
+import type { Call, HeightVerdict } from '@/lib/assess';
 import { CAUSES, type Cause } from '@/lib/measure';
-import type { HeightRow } from './heights';
 import styles from './cause-cell.module.css';
 
+interface CauseCellProps {
+  /** The verdict on a height or a centre pin; null where there is none yet. */
+  told: (Pick<HeightVerdict, 'p' | 'misset' | 'body'> & { signature?: string | null }) | null;
+  call: Call;
+}
+
 /** The verdict on a height with what stands behind it: four probabilities, both parts, a slip that fits. */
-export function CauseCell({ row, verdict }: { row: HeightRow; verdict: Verdict }) {
-  const told = row.verdict;
+export function CauseCell({ told, call }: CauseCellProps) {
   if (told === null) return <span className={styles.none}>not judged</span>;
   return (
     <details className={styles.cause}>
       <summary>
-        <Tag name={VERDICT_GLYPHS[verdict]}>{VERDICT_NAMES[verdict]}</Tag>
-        <span className={styles.leading}>
-          {verdict === 'undecided' ? leading(told.p) : probability(told.p[verdict])}
-        </span>
+        <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>
+        <span className={styles.leading}>{leading(told.p)}</span>
       </summary>
       <div className={styles.more}>
-        <p>{VERDICT_SENTENCES[verdict]}</p>
+        <p>{CALL_SENTENCES[call]}</p>
         <dl className={styles.list}>
           {CAUSES.map((cause) => (
             <div key={cause}>
@@ -41,7 +38,9 @@ export function CauseCell({ row, verdict }: { row: HeightRow; verdict: Verdict }
             <dd>{signedMillimetres(told.body)}</dd>
           </div>
         </dl>
-        {told.signature !== null && <p>The size fits a known slip: {told.signature}.</p>}
+        {told.signature !== undefined && told.signature !== null && (
+          <p>The size fits a known slip: {told.signature}.</p>
+        )}
       </div>
     </details>
   );

@@ -6,7 +6,7 @@ import type { RoundVerdict } from '@/lib/assess';
 import { isWithin } from '@/lib/measure';
 import { CauseCell } from './cause-cell';
 import { DeviationCell } from './deviation-cell';
-import { verdictOfRow, type HeightRow } from './heights';
+import { callOfRow, type HeightRow } from './heights';
 import styles from './dimension-tables.module.css';
 
 interface HeightTableProps {
@@ -48,7 +48,7 @@ export function HeightTable({ rows, round, clearance, uncertainties, name }: Hei
         {
           key: 'cause',
           head: 'Gauge or body',
-          cell: (row) => <CauseCell row={row} verdict={verdictOfRow(row, round)} />,
+          cell: (row) => <CauseCell told={row.verdict} call={callOfRow(row, round)} />,
         },
         { key: 'sheet', head: 'Sheet', numeric: true, cell: (row) => bareMillimetres(row.nominal) },
         { key: 'read', head: 'Read', numeric: true, cell: (row) => bareMillimetres(row.reading) },

@@ -1,9 +1,8 @@
-import type { DatumTilt, StationMark } from '@/app/_figures/station-picture/marks';
+import type { StationMark } from '@/app/_figures/station-picture/marks';
 import { setupDimensionKey } from '@/app/_shop/standard-uncertainties';
 import { sideName } from '@/app/_words/dimensions';
-import { verdictOf, type Verdict } from '@/app/_words/verdicts';
-import type { HeightVerdict, RoundVerdict } from '@/lib/assess';
-import { SIDES, type Round, type Side } from '@/lib/measure';
+import { callOf, type Call, type HeightVerdict, type RoundVerdict } from '@/lib/assess';
+import type { Round, Side } from '@/lib/measure';
 
 /** One height of one setup: what was read, what it counts for, and what is thought of it. */
 export interface HeightRow {
@@ -66,15 +65,16 @@ export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRo
   );
 }
 
-export function verdictOfRow(row: HeightRow, round: RoundVerdict | null): Verdict {
-  return row.verdict === null || round?.decidable === false ? 'undecided' : verdictOf(row.verdict.p);
+/** What is said of a height; nothing is decided where the center section does not carry the datum. */
+export function callOfRow(row: HeightRow, round: RoundVerdict | null): Call {
+  return row.verdict === null || round?.decidable === false ? 'undecided' : callOf(row.verdict.p);
 }
 
 /** Heights whose gauge is likely set wrong, by name: each is to be hung again and read again. */
 export function toRehang(rows: readonly HeightRow[], round: RoundVerdict | null): string[] {
   return rows
     .filter((row) => row.last && !row.zero)
-    .filter((row) => ['gauge', 'both'].includes(verdictOfRow(row, round)))
+    .filter((row) => ['likely-gauge', 'likely-both'].includes(callOfRow(row, round)))
     .map((row) => `${row.point} ${sideName(row.side)} (${row.gauge})`);
 }
 
@@ -92,22 +92,10 @@ export function stationMarks(rows: readonly HeightRow[], round: RoundVerdict | n
             zero: row.zero,
             deviation: row.deviation,
             tolerance: row.tolerance,
-            verdict: verdictOfRow(row, round),
+            call: callOfRow(row, round),
             last: row.last,
             gauge: row.gauge,
           },
         ],
   );
-}
-
-/** The estimated setting errors of the zero gauges that were hung last, side by side. */
-export function datumTilts(rows: readonly HeightRow[]): DatumTilt[] {
-  return SIDES.flatMap((side) => {
-    const ends = rows.flatMap((row) =>
-      row.side === side && row.zero && row.last && row.station !== null && row.verdict !== null
-        ? [{ station: row.station, misset: row.verdict.misset }]
-        : [],
-    );
-    return ends.length === 2 ? [{ side, ends }] : [];
-  });
 }

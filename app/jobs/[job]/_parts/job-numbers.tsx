@@ -10,7 +10,7 @@ import styles from './job-numbers.module.css';
 export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
   return (
     <nav aria-label="Rounds of this job">
-      <ol className={styles.rounds} role="list">
+      <ol className={styles.rounds} data-plain>
         {rounds.map((round) => {
           const record = recordedDimensions(round);
           const out = record.filter((dimension) => !dimension.within).length;

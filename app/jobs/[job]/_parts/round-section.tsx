@@ -8,7 +8,8 @@ import { count, millimetres } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import type { Learned, RoundVerdict } from '@/lib/assess';
 import type { Reading, Round } from '@/lib/measure';
-import { datumTilts, heightRows, stationMarks, toRehang } from './heights';
+import { CenterlineTable } from './centerline-table';
+import { heightRows, stationMarks, toRehang } from './heights';
 import { HeightTable } from './height-table';
 import { RecordedTable } from './recorded-table';
 import { SetupList } from './setup-list';
@@ -36,7 +37,7 @@ export function RoundSection({ round, verdict, learned, readings, timeZone }: Ro
     <Panel id={anchor} title={roundName(round.stage, round.attempt)} note={note(round, timeZone)}>
       <WhatNext verdict={verdict} rehang={toRehang(rows, verdict)} />
       {verdict?.decidable === true && rows.some((row) => row.zero) && <ZeroGauges p={verdict.pZeroMisset} />}
-      <StationPicture marks={stationMarks(rows, verdict)} tilts={verdict === null ? [] : datumTilts(rows)} />
+      <StationPicture marks={stationMarks(rows, verdict)} datum={verdict?.datum ?? []} />
       {rows.length > 0 && (
         <HeightTable
           rows={rows}
@@ -55,12 +56,7 @@ export function RoundSection({ round, verdict, learned, readings, timeZone }: Ro
         />
       )}
       {centerline.length > 0 && (
-        <RecordedTable
-          caption="Centerline, sideways offset of the centre pin, millimetres"
-          rows={centerline}
-          uncertainties={uncertainties}
-          name={anchor}
-        />
+        <CenterlineTable rows={centerline} round={verdict} uncertainties={uncertainties} name={anchor} />
       )}
       <p className={styles.small}>
         Uncertainty is expanded, k = 2 (about 95 %): reading again, setting again, and for heights the datum.

@@ -19,7 +19,7 @@ interface SetupListProps {
 /** Every setting and hanging of a gauge in the order it was done, with the readings as they were read. */
 export function SetupList({ setups, readings, timeZone, name }: SetupListProps) {
   return (
-    <ol className={styles.list} role="list">
+    <ol className={styles.list} data-plain>
       {setups.map((setup) => (
         <li key={setup.label} id={setupAnchor(`${name} ${setup.label}`)} className={styles.setup}>
           <p className={styles.head}>

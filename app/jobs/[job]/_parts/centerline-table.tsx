@@ -1,0 +1,37 @@
+import { callOf, type RecordedDimension, type RoundVerdict } from '@/lib/assess';
+import { CauseCell } from './cause-cell';
+import { RecordedTable } from './recorded-table';
+
+interface CenterlineTableProps {
+  rows: RecordedDimension[];
+  round: RoundVerdict | null;
+  uncertainties: ReadonlyMap<string, number>;
+  name: string;
+}
+
+/** Centre pins: whether the body has swayed or the gauge was hung off centre. */
+export function CenterlineTable({ rows, round, uncertainties, name }: CenterlineTableProps) {
+  const toldOf = (row: RecordedDimension) =>
+    round?.centerline.find((one) => one.setup === row.setup && one.point === row.point) ?? null;
+  return (
+    <RecordedTable
+      caption="Centerline, sideways offset of the centre pin, millimetres"
+      rows={rows}
+      uncertainties={uncertainties}
+      name={name}
+      extra={{
+        key: 'cause',
+        head: 'Gauge or body',
+        cell: (row) => {
+          const told = toldOf(row);
+          return (
+            <CauseCell
+              told={told}
+              call={told === null || round?.decidable === false ? 'undecided' : callOf(told.p)}
+            />
+          );
+        },
+      }}
+    />
+  );
+}
