@@ -1,0 +1,82 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { writeMeasurementFile } from '@/lib/measure';
+import { regularShop } from '@/tests/unit/store/invented-readings';
+
+const folder = mkdtempSync(join(tmpdir(), 'rehang-load-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const file = (name: string, text: string) => {
+  writeFileSync(join(folder, name), text);
+  return join(folder, name);
+};
+const text = writeMeasurementFile(regularShop(4));
+const good = file('good.csv', text);
+
+/** Runs `npm run -s load` as a person does, on a database of this file's own. */
+function load(...paths: string[]): Promise<{ code: number; out: string; err: string }> {
+  return new Promise((resolve) => {
+    execFile(
+      process.execPath,
+      ['--import', 'tsx', 'lib/commands/load.ts', ...paths],
+      { env: { ...process.env, DATABASE_URL: `file:${join(folder, 'new/shop.db')}` } },
+      (error, out, err) => resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err }),
+    );
+  });
+}
+
+describe('loading on the command line', () => {
+  it('makes the database, says what the file holds and what was stored, and brings the figures up to date', async () => {
+    const { code, out, err } = await load(good);
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    expect(out).toMatch(/good\.csv: 128 readings, 32 setups, 8 rounds, 4 jobs/);
+    expect(out).toMatch(/128 readings new, 0 there already; 4 jobs changed \(4 new\)/);
+    expect(out).toMatch(/8 rounds judged/);
+  });
+
+  it('adds nothing the second time', async () => {
+    const { code, out } = await load(good);
+    expect(code).toBe(0);
+    expect(out).toMatch(/0 readings new, 128 there already; 0 jobs changed/);
+    expect(out).not.toMatch(/Learning/);
+  });
+
+  it('takes from the stored sheet what a later file leaves out', async () => {
+    const rows = text.split('\r\n').map((row) => row.split(','));
+    const left = ['nominal_mm', 'tolerance_mm', 'section', 'zero'].map((name) => rows[0]?.indexOf(name));
+    const short = rows.map((row) => row.filter((_, index) => !left.includes(index)).join(','));
+    const { code, out } = await load(file('short.csv', short.join('\n').replaceAll('J00000', 'K00000')));
+    expect(code).toBe(0);
+    expect(out).toMatch(/128 readings new/);
+  });
+
+  it('refuses a faulty file with every fault, stores nothing of it, and goes on with the next', async () => {
+    const faulty = file('faulty.csv', text.replaceAll('J00000', 'F').replace(',before,', ',during,'));
+    const next = file('next.csv', text.replaceAll('J00000', 'N'));
+    const { code, out, err } = await load(faulty, next);
+    expect(code).toBe(1);
+    expect(err).toMatch(/faulty\.csv is refused; nothing of it was stored\.\nLine 2, column stage/);
+    expect(out).toMatch(/next\.csv: 128 readings/);
+    expect(out).toMatch(/128 readings new/);
+  });
+
+  it('refuses what contradicts the stored readings, by line', async () => {
+    const rows = text.split('\r\n');
+    const changed = rows.map((row, index) => (index === 3 ? row.replace(/,[\d.]+,$/, ',311,') : row));
+    const { code, err } = await load(file('changed.csv', changed.join('\r\n')));
+    expect(code).toBe(1);
+    expect(err).toMatch(/Line 4, column value_mm: .*is stored as [\d.]+ mm, this line says 311/);
+  });
+
+  it('says in a sentence what it cannot read', async () => {
+    const { code, err } = await load(join(folder, 'absent.csv'), folder);
+    expect(code).toBe(1);
+    expect(err).toMatch(/There is no file .*absent\.csv\./);
+    expect(err).toMatch(/is a folder/);
+    expect((await load()).err).toMatch(/Name at least one measurement file/);
+  });
+});

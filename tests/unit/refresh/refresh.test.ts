@@ -1,0 +1,86 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { assessRound, firstTimeOutcomes, learn, technicianFigures } from '@/lib/assess';
+import { collapse } from '@/lib/measure';
+import { currentFigures, currentLearned, refreshSoon, roundVerdicts } from '@/lib/refresh';
+import { refresh } from '@/lib/refresh/refresh';
+import {
+  countOutcomes,
+  currentFit,
+  getJobRow,
+  jobsWithoutOutcome,
+  roundsWithoutVerdict,
+  saveReadings,
+} from '@/lib/store';
+import { freshStore } from '@/tests/unit/store/fresh-store';
+import { fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+
+const store = freshStore();
+const readings = regularShop(6);
+const jobs = collapse(readings);
+
+beforeEach(async () => {
+  await saveReadings(store.shop, readings, fileNamed('six.csv'));
+});
+
+describe('refresh', () => {
+  it('gives pages what is computed from the readings themselves', async () => {
+    await refresh(store.shop, 'this program');
+    const learned = learn(jobs);
+    expect(await currentLearned(store.shop)).toMatchObject({ learned, stale: false });
+    const figures = await currentFigures(store.shop);
+    expect(figures?.figures.technicians).toEqual(technicianFigures(jobs, learned));
+    const verdicts = await roundVerdicts(store.shop, { job: 'J000002' });
+    const rounds = jobs.find((job) => job.job === 'J000002')?.rounds.toReversed() ?? [];
+    expect(verdicts.map(({ at: _, ...verdict }) => verdict)).toEqual(
+      rounds.map((round) => assessRound(round, learned)),
+    );
+    const outcomes = firstTimeOutcomes(jobs);
+    expect(await countOutcomes(store.shop, 'shop')).toEqual([
+      { key: '', jobs: outcomes.length, right: outcomes.filter(({ right }) => right).length },
+    ]);
+  });
+
+  it('does nothing where nothing changed', async () => {
+    await refresh(store.shop, 'this program');
+    const before = await currentFit(store.shop);
+    await refresh(store.shop, 'this program');
+    expect(await currentFit(store.shop)).toEqual(before);
+  });
+
+  it('learns again when the program that computes is another', async () => {
+    await refresh(store.shop, 'this program');
+    const before = await currentFit(store.shop);
+    await refresh(store.shop, 'a later program');
+    expect((await currentFit(store.shop))?.id).toBeGreaterThan(before?.id ?? Infinity);
+  });
+
+  it('says that a fit is stale until it was made again from the new readings', async () => {
+    await refresh(store.shop, 'this program');
+    const more = regularShop(7).filter((reading) => reading.job === 'J000006');
+    await saveReadings(store.shop, more, fileNamed('more.csv'));
+    expect((await currentLearned(store.shop))?.stale).toBe(true);
+    expect(await roundVerdicts(store.shop, { job: 'J000006' })).toEqual([]);
+    await refresh(store.shop, 'this program');
+    expect((await currentLearned(store.shop))?.stale).toBe(false);
+    expect(await roundVerdicts(store.shop, { job: 'J000006' })).toHaveLength(2);
+    expect((await getJobRow(store.shop, 'J000006'))?.outcome).not.toBe('unknown');
+  });
+
+  it('leaves nothing waiting', async () => {
+    await refresh(store.shop, 'this program');
+    const fit = await currentFit(store.shop);
+    expect(await roundsWithoutVerdict(store.shop, fit?.id ?? 0)).toEqual([]);
+    expect(await jobsWithoutOutcome(store.shop)).toEqual([]);
+  });
+});
+
+describe('refreshSoon', () => {
+  it('brings figures up to date behind the caller', async () => {
+    expect(await currentLearned(store.shop)).toBeNull();
+    refreshSoon(store.shop);
+    refreshSoon(store.shop);
+    while ((await roundVerdicts(store.shop, {})).length < 12) await pause(50);
+    expect((await currentLearned(store.shop))?.stale).toBe(false);
+  });
+});
