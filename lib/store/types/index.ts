@@ -1,0 +1,8 @@
+/** What the store hands out and takes in: plain types, lengths in mm, times in epoch milliseconds (UTC). */
+export * from './jobs';
+export * from './json';
+export * from './outcomes';
+export * from './readings';
+export * from './sheets';
+export * from './shop';
+export * from './verdicts';

@@ -1,0 +1,2 @@
+/** Anything that survives JSON. */
+export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };

@@ -1,0 +1,49 @@
+import type { GaugeKind } from '@/lib/measure';
+
+export type ShopId = number;
+
+export interface Shop {
+  id: ShopId;
+  name: string;
+  /** IANA name; readings without an offset are in this zone, and months are counted in it. */
+  timeZone: string;
+  /** Where a sheet states none, mm. */
+  defaultTolerance: number;
+  /** Grows by one with every change of the measurements; a fit names the version it was made from. */
+  inputsVersion: number;
+}
+
+export const ROLES = ['technician', 'trainer', 'manager'] as const;
+export type Role = (typeof ROLES)[number];
+
+export interface Person {
+  /** Unique within the shop; the `technician` of a measurement file. */
+  code: string;
+  name: string;
+  role: Role;
+  active: boolean;
+}
+
+export const GAUGE_STATES = ['in-service', 'out-of-service', 'retired'] as const;
+export type GaugeState = (typeof GAUGE_STATES)[number];
+
+export interface Gauge {
+  /** Asset tag, unique within the shop. */
+  tag: string;
+  kind: GaugeKind | null;
+  /** Length from the pointer's tip to the fixed mark, mm. */
+  fixedMark: number | null;
+  state: GaugeState;
+  verifiedAt: number | null;
+}
+
+export interface GaugeVerification {
+  gauge: string;
+  at: number;
+  /** Error found, mm; null where only the state was judged. */
+  error: number | null;
+  passed: boolean;
+  /** Person's code. */
+  by: string | null;
+  note: string | null;
+}
