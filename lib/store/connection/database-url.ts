@@ -14,7 +14,7 @@ export function databaseUrl(text: string | undefined = process.env.DATABASE_URL)
     const path = given.slice('file:'.length).split('?')[0] ?? '';
     if (path === '')
       throw new Error('DATABASE_URL names no file after "file:"; write for example file:data/rehang.db.');
-    return { engine: 'sqlite', path: resolve(path) };
+    return { engine: 'sqlite', path: resolve(/* turbopackIgnore: true */ path) };
   }
   if (/^postgres(ql)?:\/\//.test(given)) return { engine: 'postgresql', url: given };
   const shown = given.replace(/\/\/[^@/]*@/, '//…@');
