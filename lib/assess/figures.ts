@@ -46,7 +46,7 @@ export function settingOf(learned: Learned, technician: string): SdEstimate {
 
 /** Systematic part of a technician's heights against the mean of all technicians. */
 export function technicianBias(learned: Learned, technician: string): MeanEstimate {
-  const hands = Object.values(learned.technicians).filter((hand) => hand.setups > 0);
+  const hands = Object.values(learned.technicians);
   const hand = learned.technicians[technician];
   if (!hand || hand.setups === 0) return missing('This technician has hung no gauge for heights.');
   if (hands.length < 2) return missing('There is no other technician to compare with.');

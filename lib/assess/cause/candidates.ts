@@ -11,16 +11,19 @@ export interface Candidates {
   /** Row of the pair's columns. */
   row: Int32Array;
   logWeight: Float64Array;
-  /** Hypotheses not even listed, each further behind the best than the depth. */
-  skipped: number;
+  /** ln of a bound on the summed weight of the hypotheses that were not listed. */
+  logUnlisted: number;
 }
 
 class List implements Candidates {
   count = 0;
-  skipped = 0;
   from = new Int32Array(256);
   row = new Int32Array(256);
   logWeight = new Float64Array(256);
+  best = -Infinity;
+  /** Bound on what was not listed, relative to exp(reference). */
+  private unlisted = 0;
+  private reference = -Infinity;
 
   add(from: number, row: number, logWeight: number): void {
     if (this.count === this.from.length) {
@@ -33,6 +36,16 @@ class List implements Candidates {
     this.row[this.count] = row;
     this.logWeight[this.count] = logWeight;
     this.count++;
+    if (logWeight > this.best) this.best = logWeight;
+  }
+
+  skip(logWeight: number, prior: number): void {
+    if (this.reference === -Infinity) this.reference = logWeight;
+    this.unlisted += Math.exp(Math.min(logWeight - this.reference, 600)) * prior;
+  }
+
+  get logUnlisted(): number {
+    return Math.log(this.unlisted) + this.reference;
   }
 }
 
@@ -59,33 +72,33 @@ function expected(item: Explanation, pair: PairModel, rows: Float64Array): Expec
 
 /**
  * Every explanation in `source` with every hypothesis about the next setup, each weighted by the exact density
- * of the two readings. Hypotheses that the left or right reading alone rules out are counted, not listed.
+ * of the two readings. Hypotheses that cannot come within `depth` of the best are bounded, not listed.
  */
 export function candidates(model: RoundModel, source: Source, pair: PairModel, depth: number): Candidates {
-  const list = new List();
   const rows = new Float64Array(2 * model.size);
   const patterns = new Float64Array(4);
+  let list = new List();
   // A reading beyond all hypotheses still gets its nearest one: then the reach is widened until some fits.
-  for (let reach = 2 * (depth + 6); list.count === 0; reach *= 4) {
-    let best = -Infinity;
+  for (let reach = 2 * (depth + 6); list.count === 0 && reach < 1e12; reach *= 4) {
+    list = new List();
     for (let index = 0; index < source.count; index++) {
       const item = source.at(index);
       if (pair.first) patternWeights(model, item, pair.station, patterns);
-      best = scan(
-        list,
-        index,
-        item.logWeight,
-        expected(item, pair, rows),
-        pair,
-        pair.first ? patterns : null,
-        reach,
-        depth,
-        best,
-      );
+      scan(list, index, item.logWeight, expected(item, pair, rows), pair, patterns, reach, depth);
     }
-    if (reach > 1e12) break;
   }
   return list;
+}
+
+/** ln of the highest density that two readings can have under these variances, both sides or one. */
+function ceiling(pair: PairModel, base: Expected): number {
+  const setting = pair.hand.setting ** 2;
+  const vL = base.vL + setting;
+  const vR = base.vR + setting;
+  if (!pair.hasLeft) return -0.5 * (LOG_2PI + Math.log(vR));
+  if (!pair.hasRight) return -0.5 * (LOG_2PI + Math.log(vL));
+  const c = base.c + pair.common * setting;
+  return -LOG_2PI - 0.5 * Math.log(vL * vR - c * c);
 }
 
 function scan(
@@ -94,48 +107,39 @@ function scan(
   logWeight: number,
   base: Expected,
   pair: PairModel,
-  patterns: Float64Array | null,
+  patterns: Float64Array,
   reach: number,
   depth: number,
-  bestSoFar: number,
-): number {
-  const { count, left, right, varLeft, varRight, covariance, logPrior, pattern } = pair.columns;
-  const { hasLeft, hasRight, logCeiling } = pair;
-  let best = bestSoFar;
-  for (let row = 0; row < count; row++) {
-    const rL = base.yL - (left[row] ?? 0);
-    const vL = base.vL + (varLeft[row] ?? 0);
-    if (hasLeft && rL * rL > reach * vL) {
-      list.skipped++;
-      continue;
+): void {
+  const { groups, left, right, varLeft, varRight, covariance, logPrior, tail } = pair.columns;
+  const { hasLeft, hasRight } = pair;
+  const top = ceiling(pair, base);
+  for (const { pattern, from, to } of groups) {
+    const start = logWeight + (pair.first ? (patterns[pattern] ?? -Infinity) : 0);
+    list.skip(start + top - reach / 2, tail[from] ?? 0);
+    for (let row = from; row < to; row++) {
+      const prior = start + (logPrior[row] ?? 0);
+      if (prior + top < list.best - depth) {
+        list.skip(start + top, tail[row] ?? 0);
+        break;
+      }
+      const rL = base.yL - (left[row] ?? 0);
+      const vL = base.vL + (varLeft[row] ?? 0);
+      if (hasLeft && rL * rL > reach * vL) continue;
+      const rR = base.yR - (right[row] ?? 0);
+      const vR = base.vR + (varRight[row] ?? 0);
+      if (hasRight && rR * rR > reach * vR) continue;
+      let density: number;
+      if (!hasLeft) density = -0.5 * (LOG_2PI + Math.log(vR) + (rR * rR) / vR);
+      else if (!hasRight) density = -0.5 * (LOG_2PI + Math.log(vL) + (rL * rL) / vL);
+      else {
+        const c = base.c + (covariance[row] ?? 0);
+        const det = vL * vR - c * c;
+        density = -LOG_2PI - 0.5 * (Math.log(det) + (vR * rL * rL - 2 * c * rL * rR + vL * rR * rR) / det);
+      }
+      const weight = prior + density;
+      if (weight < list.best - depth) list.skip(weight, 1);
+      else list.add(index, row, weight);
     }
-    const rR = base.yR - (right[row] ?? 0);
-    const vR = base.vR + (varRight[row] ?? 0);
-    if (hasRight && rR * rR > reach * vR) {
-      list.skipped++;
-      continue;
-    }
-    const prior =
-      logWeight + (logPrior[row] ?? 0) + (patterns ? (patterns[pattern[row] ?? 0] ?? -Infinity) : 0);
-    if (prior + logCeiling < best - depth) {
-      list.skipped++;
-      continue;
-    }
-    let density: number;
-    if (!hasLeft) density = -0.5 * (LOG_2PI + Math.log(vR) + (rR * rR) / vR);
-    else if (!hasRight) density = -0.5 * (LOG_2PI + Math.log(vL) + (rL * rL) / vL);
-    else {
-      const c = base.c + (covariance[row] ?? 0);
-      const det = vL * vR - c * c;
-      density = -LOG_2PI - 0.5 * (Math.log(det) + (vR * rL * rL - 2 * c * rL * rR + vL * rR * rR) / det);
-    }
-    const weight = prior + density;
-    if (weight < best - depth) {
-      list.skipped++;
-      continue;
-    }
-    if (weight > best) best = weight;
-    list.add(index, row, weight);
   }
-  return best;
 }

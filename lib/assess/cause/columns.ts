@@ -14,6 +14,19 @@ export interface Columns {
   varRight: Float64Array;
   covariance: Float64Array;
   logPrior: Float64Array;
+  /** Rows of one pattern of damage stand together, likeliest first. */
+  groups: { pattern: number; from: number; to: number }[];
+  /** Prior weight of each row and all that follow in its group. */
+  tail: Float64Array;
+}
+
+interface Row {
+  body: number;
+  setting: number;
+  pattern: number;
+  setup: Component;
+  place: Component | null;
+  logPrior: number;
 }
 
 function room(size: number): Columns {
@@ -28,34 +41,51 @@ function room(size: number): Columns {
     varRight: new Float64Array(size),
     covariance: new Float64Array(size),
     logPrior: new Float64Array(size),
+    groups: [],
+    tail: new Float64Array(size),
   };
 }
 
-function add(
-  into: Columns,
-  body: number,
-  setting: number,
-  pattern: number,
-  setup: Component,
-  place: Component | null,
-): void {
-  const row = into.count++;
-  into.body[row] = body;
-  into.setting[row] = setting;
-  into.pattern[row] = pattern;
-  into.left[row] = setup.left + (place?.left ?? 0);
-  into.right[row] = setup.right + (place?.right ?? 0);
-  into.varLeft[row] = setup.varLeft + (place?.varLeft ?? 0);
-  into.varRight[row] = setup.varRight + (place?.varRight ?? 0);
-  into.covariance[row] = setup.covariance + (place?.covariance ?? 0);
-  into.logPrior[row] = setup.logPrior + (place?.logPrior ?? 0);
+function lay(rows: Row[]): Columns {
+  rows.sort((a, b) => a.pattern - b.pattern || b.logPrior - a.logPrior);
+  const into = room(rows.length);
+  for (const { body, setting, pattern, setup, place, logPrior } of rows) {
+    const row = into.count++;
+    into.body[row] = body;
+    into.setting[row] = setting;
+    into.pattern[row] = pattern;
+    into.left[row] = setup.left + (place?.left ?? 0);
+    into.right[row] = setup.right + (place?.right ?? 0);
+    into.varLeft[row] = setup.varLeft + (place?.varLeft ?? 0);
+    into.varRight[row] = setup.varRight + (place?.varRight ?? 0);
+    into.covariance[row] = setup.covariance + (place?.covariance ?? 0);
+    into.logPrior[row] = logPrior;
+    const last = into.groups.at(-1);
+    if (last && last.pattern === pattern) last.to = row + 1;
+    else into.groups.push({ pattern, from: row, to: row + 1 });
+  }
+  for (const { from, to } of into.groups) {
+    let sum = 0;
+    for (let row = to - 1; row >= from; row--) {
+      sum += Math.exp(into.logPrior[row] ?? 0);
+      into.tail[row] = sum;
+    }
+  }
+  return into;
 }
 
 /** What a later setup of a known body can be. */
 export function settingColumns(settings: readonly Component[]): Columns {
-  const columns = room(settings.length);
-  settings.forEach((setting, index) => add(columns, -1, index, -1, setting, null));
-  return columns;
+  return lay(
+    settings.map((setup, setting) => ({
+      body: -1,
+      setting,
+      pattern: 0,
+      setup,
+      place: null,
+      logPrior: setup.logPrior,
+    })),
+  );
 }
 
 /**
@@ -63,13 +93,13 @@ export function settingColumns(settings: readonly Component[]): Columns {
  * and damage in one wide band with any setting (a reading alone cannot tell how two unknown sizes share it).
  */
 export function firstColumns(bodies: readonly Component[], settings: readonly Component[]): Columns {
-  const columns = room(bodies.length * settings.length);
-  bodies.forEach((body, b) => {
-    const pattern = PATTERNS.indexOf(body.pattern);
-    settings.forEach((setting, g) => {
-      if (body.pattern === 'none' || body.width === (g === 0 ? 'fine' : 'wide'))
-        add(columns, b, g, pattern, setting, body);
+  const rows: Row[] = [];
+  bodies.forEach((place, body) => {
+    const pattern = PATTERNS.indexOf(place.pattern);
+    settings.forEach((setup, setting) => {
+      if (place.pattern !== 'none' && place.width !== (setting === 0 ? 'fine' : 'wide')) return;
+      rows.push({ body, setting, pattern, setup, place, logPrior: setup.logPrior + place.logPrior });
     });
   });
-  return columns;
+  return lay(rows);
 }

@@ -32,7 +32,8 @@ export interface LengthEvidence {
   point: string;
   section: Section | null;
   technician: string;
-  setup: string;
+  /** How often it was set up in this round, and read in all; `y` is the mean over the setups. */
+  setups: number;
   n: number;
   y: number;
   tolerance: number;
@@ -169,22 +170,30 @@ function lengthsOf(round: Round, stations: Station[]): LengthEvidence[] {
       }
     }
   });
-  return round.setups.flatMap((setup) =>
-    setup.observations.flatMap((seen) => {
-      if (seen.quantity !== 'length') return [];
-      const ends = seen.point.split('-').flatMap((end) => bearing.get(end) ?? []);
-      return [
-        {
-          point: seen.point,
-          section: seen.section,
-          technician: setup.technician,
-          setup: setup.label,
-          n: seen.n,
-          y: seen.deviation,
-          tolerance: seen.tolerance,
-          ends,
-        },
-      ];
-    }),
-  );
+  // What moved a length is the same however often it is read, so all its readings are one piece of evidence.
+  const lengths = new Map<string, LengthEvidence>();
+  for (const setup of round.setups) {
+    for (const seen of setup.observations) {
+      if (seen.quantity !== 'length') continue;
+      const key = `${seen.point} ${seen.nominal}`;
+      const known = lengths.get(key);
+      if (known) {
+        known.y = (known.y * known.setups + seen.deviation) / (known.setups + 1);
+        known.n += seen.n;
+        known.setups++;
+        continue;
+      }
+      lengths.set(key, {
+        point: seen.point,
+        section: seen.section,
+        technician: setup.technician,
+        setups: 1,
+        n: seen.n,
+        y: seen.deviation,
+        tolerance: seen.tolerance,
+        ends: seen.point.split('-').flatMap((end) => bearing.get(end) ?? []),
+      });
+    }
+  }
+  return [...lengths.values()];
 }

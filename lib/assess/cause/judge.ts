@@ -1,7 +1,6 @@
 import { CAUSES, type Cause, type Round, SIDES } from '@/lib/measure/types';
 import type { HeightVerdict } from '../types';
 import { classProbabilities } from './classes';
-import type { Component } from './components';
 import { frameRound, type RoundFrame } from './frame';
 import type { Learned, Misset } from './learned';
 import { modelRound, type RoundModel } from './model';
@@ -11,10 +10,7 @@ import { search, type SearchEffort, type SearchResult } from './search';
 import { signatureOf } from './signature';
 
 /** Deep enough that more depth changes no verdict by more than a few parts in a thousand. */
-export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 600 };
-
-/** Explanations this unlikely beside the best do not move a probability that anybody reads. */
-const READ_OUT = 1e-5;
+export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 600, share: 0.9998 };
 
 export interface JudgedRound {
   frame: RoundFrame;
@@ -33,22 +29,11 @@ export function judgeRound(
   const frame = frameRound(round);
   if ('why' in frame) return frame;
   const model = modelRound(frame, learned);
-  const found = leading(weighOutcomes(model, search(model, effort)));
-  const heights = heightParts(model, found)
+  const found = weighOutcomes(model, search(model, effort));
+  const heights = heightParts(model)
     .sort((a, b) => a.pair.setup - b.pair.setup || a.station - b.station || a.side - b.side)
     .map((height) => verdict(model, found, height));
   return { frame, model, found, heights, pZeroMisset: zeroMisset(model, found) };
-}
-
-/** The explanations that matter for reading out, weights summing to one again. */
-function leading(found: SearchResult): SearchResult {
-  const kept = found.explanations.filter(({ weight }) => weight >= READ_OUT);
-  const total = kept.reduce((sum, { weight }) => sum + weight, 0);
-  return {
-    ...found,
-    leftOut: found.leftOut + (1 - total),
-    explanations: kept.map(({ weight, explanation }) => ({ weight: weight / total, explanation })),
-  };
 }
 
 function verdict(model: RoundModel, found: SearchResult, height: HeightParts): HeightVerdict {
@@ -57,17 +42,17 @@ function verdict(model: RoundModel, found: SearchResult, height: HeightParts): H
   let gauge = 0;
   let body = 0;
   const slips = new Map<Misset, number>();
-  found.explanations.forEach(({ weight, explanation }, index) => {
-    const { classes } = classesGiven(height, index);
+  for (const { weight, explanation } of found.explanations) {
+    const parts = height.parts(explanation);
+    const { classes } = classesGiven(height, parts);
     for (let c = 0; c < 4; c++) p[c] = (p[c] ?? 0) + weight * (classes[c] ?? 0);
-    const parts = height.parts(index);
     gauge += weight * parts.gauge;
     body += weight * parts.body;
-    const setting = settingOfPair(model, explanation, height);
-    if (setting && setting.misset !== 'ordinary' && (side === 0 ? setting.left : setting.right) !== 0) {
+    const setting = height.setting(explanation);
+    if (setting.misset !== 'ordinary' && (side === 0 ? setting.left : setting.right) !== 0) {
       slips.set(setting.misset, (slips.get(setting.misset) ?? 0) + weight);
     }
-  });
+  }
   const total = p.reduce((sum, value) => sum + value, 0);
   return {
     setup: pair.label,
@@ -83,17 +68,6 @@ function verdict(model: RoundModel, found: SearchResult, height: HeightParts): H
     body,
     signature: signatureOf(slips),
   };
-}
-
-function settingOfPair(
-  model: RoundModel,
-  explanation: SearchResult['explanations'][number]['explanation'],
-  height: HeightParts,
-): Component | undefined {
-  const k = model.zeros.findIndex((zero) => zero.pair === height.pair);
-  if (k >= 0) return model.zeros[k]?.settings[explanation.zeroSettings[k] ?? 0];
-  const step = model.steps.findIndex((pair) => pair.pair === height.pair);
-  return model.steps[step]?.settings[explanation.settings[step] ?? 0];
 }
 
 /** P(at least one hanger of a zero gauge is off by more than the tolerance). */

@@ -147,8 +147,8 @@ export function startingPoint(): Learned {
       'sides-exchanged': 0.01,
       'digits-exchanged': 0.01,
     },
-    missetSizes: [0.1, 0.15, 0.25, 0.25, 0.25, 0],
-    damageSizes: [0.08, 0.12, 0.25, 0.25, 0.2, 0.1],
+    missetSizes: [0.08, 0.32, 0.22, 0.19, 0.18, 0.01],
+    damageSizes: [0.04, 0.18, 0.34, 0.21, 0.18, 0.05],
     bodies: {
       before: {
         scatter: 0.3,

@@ -5,9 +5,14 @@ import { LENGTH_BANDS } from './sizes';
 const density = (y: number, centre: number, variance: number): number =>
   Math.exp((-0.5 * (y - centre) ** 2) / variance) / Math.sqrt(2 * Math.PI * variance);
 
-/** Standard uncertainty of a length's mean deviation, mm: setting and reading. */
-export function lengthSd(length: Pick<LengthEvidence, 'n'>, hand: TechnicianHand, learned: Learned): number {
-  return Math.sqrt((learned.lengths.scatter * hand.setting) ** 2 + hand.reading ** 2 / length.n);
+/** Standard uncertainty of a length's mean deviation, mm: setting (once a setup) and reading. */
+export function lengthSd(
+  length: Pick<LengthEvidence, 'n'> & { setups?: number },
+  hand: TechnicianHand,
+  learned: Learned,
+): number {
+  const setting = (learned.lengths.scatter * hand.setting) ** 2 / (length.setups ?? 1);
+  return Math.sqrt(setting + hand.reading ** 2 / length.n);
 }
 
 /**

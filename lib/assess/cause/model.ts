@@ -4,8 +4,6 @@ import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
 import { lengthEvidence } from './lengths';
 
-const LOG_2PI = Math.log(2 * Math.PI);
-
 /** One pair of heights away from the zero stations, ready for the search. */
 export interface PairModel {
   station: number;
@@ -26,8 +24,8 @@ export interface PairModel {
   zeros: [number, number];
   body: number;
   weights: [number, number];
-  /** ln of the highest density these readings can have under any hypothesis. */
-  logCeiling: number;
+  /** Part of the setting variance that both hangers share. */
+  common: number;
 }
 
 export interface ZeroModel {
@@ -129,9 +127,7 @@ function pairModel(
     hand.reading ** 2 / Math.max(1, pair.n[0]),
     hand.reading ** 2 / Math.max(1, pair.n[1]),
   ];
-  const least = hand.setting ** 2 * (1 - learned.common);
   const settings = settingComponents(pair, frame, hand, gauge, learned, false);
-  const ceiling = (s: 0 | 1): number => (pair.n[s] > 0 ? -0.5 * (LOG_2PI + Math.log(least + noise[s])) : 0);
   return {
     station,
     pair,
@@ -148,7 +144,7 @@ function pairModel(
     zeros: [4 + 2 * pair.against[0], 4 + 2 * pair.against[1]],
     body,
     weights: frame.stations[station]?.weights ?? [0, 0],
-    logCeiling: ceiling(0) + ceiling(1),
+    common: learned.common,
   };
 }
 

@@ -1,6 +1,7 @@
 import { CAUSES, type Cause } from '@/lib/measure/types';
 import { type ClassProbabilities, classProbabilities } from './classes';
-import { componentAt } from './explanation';
+import type { Component } from './components';
+import { componentAt, type Explanation } from './explanation';
 import type { HeightPair } from './frame';
 import type { RoundModel } from './model';
 import { pairParts, type Parts, zeroParts } from './parts';
@@ -22,46 +23,48 @@ export interface HeightParts {
   /** Place of its station in the frame. */
   station: number;
   zero: boolean;
-  parts: (explanation: number) => Parts;
+  parts: (explanation: Explanation) => Parts;
+  /** How this height's gauge was set, under an explanation. */
+  setting: (explanation: Explanation) => Component;
 }
 
 /** All heights that were read, the zero stations' first. */
-export function heightParts(model: RoundModel, found: SearchResult): HeightParts[] {
-  const at = (index: number): SearchResult['explanations'][number]['explanation'] => {
-    const entry = found.explanations[index];
-    if (!entry) throw new RangeError(`There is no explanation ${index} among ${found.explanations.length}.`);
-    return entry.explanation;
-  };
+export function heightParts(model: RoundModel): HeightParts[] {
   const heights: HeightParts[] = [];
   for (const side of [0, 1] as const) {
-    for (const zero of model.zeros) {
-      if (zero.pair.points[side] === null) continue;
+    model.zeros.forEach((zero, k) => {
+      if (zero.pair.points[side] === null) return;
       heights.push({
         pair: zero.pair,
         side,
         station: zero.station,
         zero: true,
-        parts: (index) => zeroParts(at(index), zero, side),
+        parts: (item) => zeroParts(item, zero, side),
+        setting: (item) => componentAt(zero.settings, item.zeroSettings[k] ?? 0),
       });
-    }
+    });
     model.steps.forEach((pair, step) => {
       if (pair.pair.points[side] === null) return;
-      const parts = (index: number): Parts => {
-        const item = at(index);
-        return pairParts(item, pair, componentAt(pair.settings, item.settings[step] ?? 0), side);
-      };
-      heights.push({ pair: pair.pair, side, station: pair.station, zero: false, parts });
+      const setting = (item: Explanation): Component => componentAt(pair.settings, item.settings[step] ?? 0);
+      heights.push({
+        pair: pair.pair,
+        side,
+        station: pair.station,
+        zero: false,
+        parts: (item) => pairParts(item, pair, setting(item), side),
+        setting,
+      });
     });
   }
   return heights;
 }
 
-/** Class probabilities of a height under one explanation, given what a re-check proved of it. */
+/** Class probabilities of a height with these parts, given what a re-check proved of it. */
 export function classesGiven(
   height: HeightParts,
-  explanation: number,
+  parts: Parts,
 ): { classes: ClassProbabilities; likelihood: number } {
-  const prior = classProbabilities(height.parts(explanation), height.pair.tolerance[height.side]);
+  const prior = classProbabilities(parts, height.pair.tolerance[height.side]);
   const cause = height.pair.cause[height.side];
   if (cause === null) return { classes: prior, likelihood: 1 };
   const seen = recorded(cause);
@@ -81,11 +84,14 @@ export function classesGiven(
 
 /** The explanations weighed again by what re-checks proved in this round. */
 export function weighOutcomes(model: RoundModel, found: SearchResult): SearchResult {
-  const proved = heightParts(model, found).filter((height) => height.pair.cause[height.side] !== null);
+  const proved = heightParts(model).filter((height) => height.pair.cause[height.side] !== null);
   if (proved.length === 0) return found;
-  const weighed = found.explanations.map(({ weight, explanation }, index) => ({
+  const weighed = found.explanations.map(({ weight, explanation }) => ({
     explanation,
-    weight: proved.reduce((product, height) => product * classesGiven(height, index).likelihood, weight),
+    weight: proved.reduce(
+      (product, height) => product * classesGiven(height, height.parts(explanation)).likelihood,
+      weight,
+    ),
   }));
   const total = weighed.reduce((sum, { weight }) => sum + weight, 0);
   if (!(total > 0)) return found;

@@ -7,7 +7,10 @@ export interface SearchResult {
   /** Best first; weights sum to one. */
   explanations: { weight: number; explanation: Explanation }[];
   logEvidence: number;
-  /** Bound on the posterior probability of all explanations that were left out on the way. */
+  /**
+   * What was left out on the way: the summed share of all explanations at the step where they were dropped,
+   * or a bound on it. A posterior probability is a martingale, so this is what they are expected to have come to.
+   */
   leftOut: number;
 }
 
@@ -16,28 +19,31 @@ export interface SearchEffort {
   depth: number;
   /** At most so many are kept at any step. */
   breadth: number;
+  /** After the last step the likeliest are kept that together have this share. */
+  share: number;
 }
 
 /**
  * Sums over the explanations of a round: a mis-set or ordinary setting for each setup, a damaged or sound
  * body for each station. Each explanation is Gaussian, so its marginal likelihood is exact; the setups are
  * taken in turn, each being one two-dimensional update of the state, and explanations that fell behind are
- * dropped with a bound on what they could still have become.
+ * dropped, and what is dropped is counted.
  */
 export function search(model: RoundModel, effort: SearchEffort): SearchResult {
   const starts = openings(model);
   const scratch = emptyExplanation(model);
   let beam: Explanation[] = [];
-  let leftOut = -Infinity;
-  const ceilings = remainingCeilings(model);
+  let leftOut = 0;
+  let logEvidence = 0;
   model.steps.forEach((pair, step) => {
     const source: Source =
       step === 0
         ? { count: starts.length, at: (index) => (open(model, startAt(starts, index), scratch), scratch) }
         : { count: beam.length, at: (index) => explanationAt(beam, index) };
     const found = candidates(model, source, pair, effort.depth);
-    const kept = keep(found, effort);
-    leftOut = logAdd(leftOut, kept.logDropped + (ceilings[step + 1] ?? 0));
+    const kept = keep(found, effort, step === model.steps.length - 1 ? effort.share : 1);
+    leftOut += kept.dropped;
+    logEvidence = kept.logSum;
     beam = kept.order.map((index) =>
       advance(model, source.at(found.from[index] ?? 0), found, index, pair, step),
     );
@@ -49,14 +55,13 @@ export function search(model: RoundModel, effort: SearchEffort): SearchResult {
       return item;
     });
   }
-  const logEvidence = beam.reduce((sum, item) => logAdd(sum, item.logWeight), -Infinity);
-  const missed = Math.exp(Math.min(0, leftOut - logEvidence));
+  const logKept = beam.reduce((sum, item) => logAdd(sum, item.logWeight), -Infinity);
   return {
     explanations: beam
-      .map((explanation) => ({ weight: Math.exp(explanation.logWeight - logEvidence), explanation }))
+      .map((explanation) => ({ weight: Math.exp(explanation.logWeight - logKept), explanation }))
       .sort((a, b) => b.weight - a.weight),
     logEvidence,
-    leftOut: missed,
+    leftOut: Math.min(1, leftOut),
   };
 }
 
@@ -83,32 +88,31 @@ const logAdd = (a: number, b: number): number => {
   return top === -Infinity ? top : top + Math.log(Math.exp(a - top) + Math.exp(b - top));
 };
 
-/** ln of the most that the setups from each step on can add. */
-function remainingCeilings(model: RoundModel): number[] {
-  const ceilings = new Array<number>(model.steps.length + 1).fill(0);
-  for (let i = model.steps.length - 1; i >= 0; i--)
-    ceilings[i] = (ceilings[i + 1] ?? 0) + (model.steps[i]?.logCeiling ?? 0);
-  return ceilings;
-}
-
-/** The candidates within reach of the best, and ln of the summed weight of the others. */
-function keep(found: Candidates, effort: SearchEffort): { order: number[]; logDropped: number } {
+/** The candidates within reach of the best, the share of all others, and ln of the summed weight of all. */
+function keep(
+  found: Candidates,
+  effort: SearchEffort,
+  share: number,
+): { order: number[]; dropped: number; logSum: number } {
+  const { logWeight } = found;
   let best = -Infinity;
-  for (let i = 0; i < found.count; i++) best = Math.max(best, found.logWeight[i] ?? -Infinity);
+  for (let i = 0; i < found.count; i++) best = Math.max(best, logWeight[i] ?? -Infinity);
+  const weights = logWeight.subarray(0, found.count).map((value) => Math.exp(value - best));
+  const sum = weights.reduce((total, weight) => total + weight, 0);
   let order: number[] = [];
-  let dropped = found.skipped * Math.exp(-effort.depth);
-  for (let i = 0; i < found.count; i++) {
-    const behind = (found.logWeight[i] ?? -Infinity) - best;
-    if (behind >= -effort.depth) order.push(i);
-    else dropped += Math.exp(behind);
+  for (let i = 0; i < found.count; i++) if ((logWeight[i] ?? -Infinity) >= best - effort.depth) order.push(i);
+  if (order.length > effort.breadth || share < 1)
+    order.sort((a, b) => (logWeight[b] ?? 0) - (logWeight[a] ?? 0));
+  let count = 0;
+  let kept = 0;
+  for (const index of order) {
+    if (count === effort.breadth || kept >= share * sum) break;
+    kept += weights[index] ?? 0;
+    count++;
   }
-  if (order.length > effort.breadth) {
-    order.sort((a, b) => (found.logWeight[b] ?? 0) - (found.logWeight[a] ?? 0));
-    for (const index of order.slice(effort.breadth))
-      dropped += Math.exp((found.logWeight[index] ?? 0) - best);
-    order = order.slice(0, effort.breadth);
-  }
-  return { order, logDropped: Math.log(dropped) + best };
+  order = order.slice(0, count);
+  const unlisted = Math.exp(found.logUnlisted - best);
+  return { order, dropped: Math.max(0, 1 - kept / (sum + unlisted)), logSum: best + Math.log(sum) };
 }
 
 /** The explanation after one more setup: the state conditioned on its two readings. */

@@ -57,7 +57,7 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
         pair.hand.setting,
         scatters,
       );
-      const pull = w * pullOf(moments, setting, pair.commonNoise);
+      const pull = w * pullOf(moments, setting);
       add(biases, `t ${pair.pair.technician}`, pull);
       add(biases, `g ${pair.pair.gauge}`, pull);
     });
@@ -78,10 +78,8 @@ function count(tally: Tally, technician: string): void {
 }
 
 /** d ln p / d bias for one setup: how far the expected setting is from its prior mean, weighed by its precision. */
-function pullOf(moments: SettingMoments, setting: Component, commonNoise: number): number {
-  const vL = setting.varLeft + commonNoise;
-  const vR = setting.varRight + commonNoise;
-  const c = setting.covariance + commonNoise;
+function pullOf(moments: SettingMoments, setting: Component): number {
+  const { varLeft: vL, varRight: vR, covariance: c } = setting;
   const det = vL * vR - c * c;
   const dL = moments.left - setting.left;
   const dR = moments.right - setting.right;
@@ -168,6 +166,6 @@ function tallyLengths(tally: Tally, model: RoundModel, learned: Learned, item: E
       tally.lengths.soundOut += w * out;
     }
     tally.lengths.squares += w * (1 - out) * (evidence.y ** 2 - hand.reading ** 2 / evidence.n);
-    tally.lengths.settings += w * (1 - out) * hand.setting ** 2;
+    tally.lengths.settings += (w * (1 - out) * hand.setting ** 2) / evidence.setups;
   }
 }

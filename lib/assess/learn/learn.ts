@@ -1,3 +1,4 @@
+import { medianAbsoluteDeviation } from 'simple-statistics';
 import type { Job, Round } from '@/lib/measure/types';
 import { type Learned, startingPoint } from '../cause/learned';
 import type { SearchEffort } from '../cause/search';
@@ -8,12 +9,12 @@ import { update } from './update';
 
 /** Passes over the rounds: coarse ones on a sample first, then finer ones on more. */
 const PASSES: { rounds: number; effort: SearchEffort }[] = [
-  { rounds: 250, effort: { depth: 6, breadth: 60 } },
-  { rounds: 250, effort: { depth: 6, breadth: 60 } },
-  { rounds: 400, effort: { depth: 6, breadth: 80 } },
-  { rounds: 400, effort: { depth: 6.5, breadth: 100 } },
-  { rounds: 1600, effort: { depth: 7, breadth: 150 } },
-  { rounds: 1600, effort: { depth: 7, breadth: 150 } },
+  { rounds: 250, effort: { depth: 6, breadth: 60, share: 0.995 } },
+  { rounds: 250, effort: { depth: 6, breadth: 60, share: 0.995 } },
+  { rounds: 400, effort: { depth: 6, breadth: 80, share: 0.995 } },
+  { rounds: 400, effort: { depth: 6.5, breadth: 100, share: 0.995 } },
+  { rounds: 1600, effort: { depth: 7, breadth: 150, share: 0.995 } },
+  { rounds: 1600, effort: { depth: 7, breadth: 150, share: 0.995 } },
 ];
 
 export interface LearnOptions {
@@ -31,15 +32,19 @@ export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned
   const rounds = jobs.flatMap((job) => job.rounds);
   const technicians = new Set<string>();
   const gauges = new Set<string>();
+  const heightSetups = new Map<string, number>();
   for (const round of rounds) {
     for (const setup of round.setups) {
       technicians.add(setup.technician);
-      if (setup.observations.some((seen) => seen.quantity === 'height')) gauges.add(setup.gauge);
+      if (!setup.observations.some((seen) => seen.quantity === 'height')) continue;
+      gauges.add(setup.gauge);
+      heightSetups.set(setup.technician, (heightSetups.get(setup.technician) ?? 0) + 1);
     }
   }
   const reading = readingSds(jobs);
   let learned = startingPoint();
   learned.newTechnician.reading = reading.shop;
+  learned.newTechnician.setting = settingStart(rounds) ?? learned.newTechnician.setting;
   for (const name of [...technicians].sort()) {
     learned.technicians[name] = { ...learned.newTechnician, reading: reading.of(name) };
   }
@@ -51,7 +56,24 @@ export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned
     if (tally.rounds > 0) learned = update(learned, tally);
   });
   options.onProgress?.(1);
+  for (const [name, hand] of Object.entries(learned.technicians)) hand.setups = heightSetups.get(name) ?? 0;
   return { ...learned, rounds: rounds.length };
+}
+
+/**
+ * Where the setting sds start: half the robust spread of the heights, since a height away from the zero stations
+ * carries its own setting and those of two zero gauges. A far start would take many passes.
+ */
+function settingStart(rounds: readonly Round[]): number | null {
+  const deviations = rounds.flatMap((round) =>
+    round.setups.flatMap((setup) =>
+      setup.observations.flatMap((seen) =>
+        seen.quantity === 'height' && !seen.zero ? [seen.deviation] : [],
+      ),
+    ),
+  );
+  if (deviations.length < 10) return null;
+  return Math.min(3, Math.max(0.3, 0.5 * 1.4826 * medianAbsoluteDeviation(deviations)));
 }
 
 /** At most `count` rounds, spread evenly over the history. */

@@ -7,7 +7,7 @@ const WORTH = {
   missetRate: 25,
   shopRate: 40,
   missets: 15,
-  sizes: 8,
+  sizes: 40,
   impacts: 5,
   shares: 12,
   lengths: 10,
