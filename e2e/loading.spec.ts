@@ -1,11 +1,9 @@
 import { expect, test, type Page } from '@playwright/test';
-import { measurementFile } from './measurement-file';
+import { fileOf, measurementFile } from './measurement-file';
 
 async function check(page: Page, name: string, text: string | Buffer) {
   await page.goto('/load');
-  await page
-    .getByLabel('Measurement file')
-    .setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+  await page.getByLabel('Measurement file').setInputFiles(fileOf(name, text));
   await page.getByRole('button', { name: 'Check the file' }).click();
 }
 
@@ -107,12 +105,15 @@ test('by keyboard alone: choose, check, load', async ({ page }) => {
   await page.goto('/load');
   const input = page.getByLabel('Measurement file');
   await input.focus();
-  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
-  await chooser.setFiles({
-    name: 'keys.csv',
-    mimeType: 'text/csv',
-    buffer: Buffer.from(measurementFile({ job: 'E2E-KEYS' })),
-  });
+  page.on(
+    'filechooser',
+    (chooser) => void chooser.setFiles(fileOf('keys.csv', measurementFile({ job: 'E2E-KEYS' }))),
+  );
+  await expect(async () => {
+    await input.focus();
+    await page.keyboard.press('Enter');
+    await expect(page.getByText('Chosen: keys.csv')).toBeVisible({ timeout: 1000 });
+  }).toPass();
   await page.keyboard.press('Tab');
   await expect(page.getByRole('button', { name: 'Check the file' })).toBeFocused();
   await page.keyboard.press('Enter');

@@ -38,3 +38,8 @@ export function measurementFile({ job }: { job: string }): string {
   );
   return `${[HEADER, ...lines].join('\n')}\n`;
 }
+
+/** A file as the browser's chooser hands it over. */
+export function fileOf(name: string, content: string | Buffer) {
+  return { name, mimeType: 'text/csv', buffer: Buffer.from(content as string) };
+}

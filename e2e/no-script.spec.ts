@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { measurementFile } from './measurement-file';
+import { fileOf, measurementFile } from './measurement-file';
 
 test.use({ javaScriptEnabled: false });
 
@@ -37,11 +37,9 @@ test('jobs are filtered and a file is loaded by plain forms', async ({ page }) =
   await page.goto('/load');
   await page.getByRole('button', { name: 'Check the file' }).click();
   await expect(page.getByText('No file was chosen.')).toBeVisible();
-  await page.getByLabel('Measurement file').setInputFiles({
-    name: 'plain.csv',
-    mimeType: 'text/csv',
-    buffer: Buffer.from(measurementFile({ job: 'E2E-PLAIN' })),
-  });
+  await page
+    .getByLabel('Measurement file')
+    .setInputFiles(fileOf('plain.csv', measurementFile({ job: 'E2E-PLAIN' })));
   await page.getByRole('button', { name: 'Check the file' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'The file can be loaded' })).toBeVisible();
   await page.getByRole('button', { name: /^Load \d+ readings$/ }).click();

@@ -1,3 +1,4 @@
+import type { SdEstimate } from '@/lib/assess';
 import { signedMillimetres, millimetres } from '@/app/_words/numbers';
 import type { ShopFigures } from '@/lib/refresh';
 
@@ -8,9 +9,15 @@ export interface Departure {
   words: string;
 }
 
+/** A bias smaller than this is too small to act on, mm: a tenth of the usual tolerance. */
+const BIAS_THAT_MATTERS = 0.3;
+
+/** Scatter less than this many times the shop's is too near to it to act on. */
+const SCATTER_THAT_MATTERS = 1.2;
+
 /**
- * Who is apart from the shop beyond chance: repeatability or setting with an interval wholly above the shop's own
- * figure, or a bias whose interval does not hold zero. In the order of the technicians' codes.
+ * Who is apart from the shop beyond chance and by enough to matter: repeatability or setting with an interval wholly
+ * above the shop's, or a bias whose interval does not hold zero. In the order of the technicians' codes.
  */
 export function departuresFrom(figures: ShopFigures): Departure[] {
   const { repeatability, setting } = figures.shop;
@@ -18,14 +25,14 @@ export function departuresFrom(figures: ShopFigures): Departure[] {
     .sort((a, b) => a.technician.localeCompare(b.technician))
     .flatMap((one) => {
       const found: Departure[] = [];
-      if (above(one.repeatability.low, repeatability.high)) {
+      if (apart(one.repeatability, repeatability)) {
         found.push({
           technician: one.technician,
           of: 'repeatability',
           words: `Reads less repeatably than the shop: ${sd(one.repeatability)} against ${sd(repeatability)} when reading again.`,
         });
       }
-      if (above(one.setting.low, setting.high)) {
+      if (apart(one.setting, setting)) {
         found.push({
           technician: one.technician,
           of: 'setting',
@@ -33,7 +40,13 @@ export function departuresFrom(figures: ShopFigures): Departure[] {
         });
       }
       const { mean, low, high } = one.bias;
-      if (mean !== null && low !== null && high !== null && (low > 0 || high < 0)) {
+      if (
+        mean !== null &&
+        low !== null &&
+        high !== null &&
+        (low > 0 || high < 0) &&
+        Math.abs(mean) >= BIAS_THAT_MATTERS
+      ) {
         found.push({
           technician: one.technician,
           of: 'bias',
@@ -44,8 +57,9 @@ export function departuresFrom(figures: ShopFigures): Departure[] {
     });
 }
 
-function above(low: number | null, shopHigh: number | null): boolean {
-  return low !== null && shopHigh !== null && low > shopHigh;
+function apart(own: SdEstimate, shop: SdEstimate): boolean {
+  if (own.sd === null || own.low === null || shop.sd === null || shop.high === null) return false;
+  return own.low > shop.high && own.sd >= SCATTER_THAT_MATTERS * shop.sd;
 }
 
 function sd(estimate: { sd: number | null }): string {

@@ -11,24 +11,25 @@ interface CenterlineTableProps {
 
 /** Centre pins: whether the body has swayed or the gauge was hung off centre. */
 export function CenterlineTable({ rows, round, uncertainties, name }: CenterlineTableProps) {
+  const shown = {
+    caption: 'Centerline, sideways offset of the centre pin, millimetres',
+    rows,
+    uncertainties,
+    name,
+  };
+  if (round === null || round.centerline.length === 0) return <RecordedTable {...shown} />;
   const toldOf = (row: RecordedDimension) =>
-    round?.centerline.find((one) => one.setup === row.setup && one.point === row.point) ?? null;
+    round.centerline.find((one) => one.setup === row.setup && one.point === row.point) ?? null;
   return (
     <RecordedTable
-      caption="Centerline, sideways offset of the centre pin, millimetres"
-      rows={rows}
-      uncertainties={uncertainties}
-      name={name}
+      {...shown}
       extra={{
         key: 'cause',
         head: 'Gauge or body',
         cell: (row) => {
           const told = toldOf(row);
           return (
-            <CauseCell
-              told={told}
-              call={told === null || round?.decidable === false ? 'undecided' : callOf(told.p)}
-            />
+            <CauseCell told={told} call={told === null || !round.decidable ? 'undecided' : callOf(told.p)} />
           );
         },
       }}

@@ -1,0 +1,64 @@
+import { expect, test } from 'vitest';
+import { setupDimensionKey, standardUncertainties } from '@/app/_shop/standard-uncertainties';
+import type { Learned } from '@/lib/assess';
+import type { Observation, Round, Setup } from '@/lib/measure';
+
+const hand = { reading: 0.4, setting: 1 };
+const learned = {
+  technicians: { T: hand },
+  newTechnician: { reading: 0.5, setting: 2 },
+  lengths: { scatter: 0.5 },
+} as unknown as Learned;
+
+const seen = (point: string, change: Partial<Observation>): Observation => ({
+  quantity: 'height',
+  point,
+  side: 'L',
+  section: 'center',
+  station: 0,
+  zero: false,
+  nominal: 200,
+  tolerance: 3,
+  n: 1,
+  deviation: 0,
+  ss: 0,
+  cause: null,
+  takenAt: 0,
+  ...change,
+});
+
+const setup = (label: string, ...observations: Observation[]): Setup => ({
+  label,
+  technician: 'T',
+  gauge: 'C1',
+  gaugeKind: 'centering',
+  takenAt: 0,
+  observations,
+});
+
+const round: Round = {
+  job: 'J',
+  sheet: null,
+  stage: 'before',
+  attempt: 1,
+  clearance: 0,
+  setups: [
+    setup('Z1', seen('A', { station: 1000, zero: true })),
+    setup('Z2', seen('B', { station: 2000, zero: true })),
+    setup('S1', seen('F', { station: 0, n: 4 })),
+    setup('S2', seen('M', { station: 1500 })),
+    setup('L1', seen('A-B', { quantity: 'length', side: null, station: null })),
+  ],
+};
+
+// Worked by hand from GUM 5.1.2: u² = 0.4²/n + 1² + ((1 − λ)·1)² + (λ·1)², λ the lever of the station.
+test.each([
+  ['a zero station', 'Z1', Math.sqrt(0.16)],
+  ['a height before the zero stations, read four times', 'S1', Math.sqrt(0.04 + 1 + 4 + 1)],
+  ['a height half way between them', 'S2', Math.sqrt(0.16 + 1 + 0.25 + 0.25)],
+  ['a length', 'L1', Math.sqrt(0.16 + 0.25)],
+])('standard uncertainty of %s', (_, label, expected) => {
+  const observation = round.setups.find((one) => one.label === label)?.observations[0];
+  const key = observation && setupDimensionKey(label, observation);
+  expect(standardUncertainties(round, learned).get(key ?? '')).toBeCloseTo(expected, 12);
+});
