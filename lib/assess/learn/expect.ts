@@ -61,7 +61,11 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
       add(biases, `t ${pair.pair.technician}`, pull);
       add(biases, `g ${pair.pair.gauge}`, pull);
     });
-    add(scatters, `b ${frame.phase}`, w * tallyBodies(tally, model, explanation, w));
+    add(
+      scatters,
+      frame.phase === 'before' ? 'b before' : 'b after',
+      w * tallyBodies(tally, model, explanation, w),
+    );
     tallyLengths(tally, model, learned, explanation, w);
   }
   addScores(tally.scatters, scatters);

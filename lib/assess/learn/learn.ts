@@ -9,13 +9,18 @@ import { update } from './update';
 
 /** Passes over the rounds: coarse ones on a sample first, then finer ones on more. */
 const PASSES: { rounds: number; effort: SearchEffort }[] = [
-  { rounds: 250, effort: { depth: 6, breadth: 60, share: 0.995 } },
-  { rounds: 250, effort: { depth: 6, breadth: 60, share: 0.995 } },
-  { rounds: 400, effort: { depth: 6, breadth: 80, share: 0.995 } },
-  { rounds: 400, effort: { depth: 6.5, breadth: 100, share: 0.995 } },
-  { rounds: 1600, effort: { depth: 7, breadth: 150, share: 0.995 } },
-  { rounds: 1600, effort: { depth: 7, breadth: 150, share: 0.995 } },
+  ...repeated(3, 250, { depth: 6, breadth: 60, share: 0.99 }),
+  ...repeated(4, 500, { depth: 6.5, breadth: 100, share: 0.99 }),
+  ...repeated(3, 1600, { depth: 7, breadth: 150, share: 0.995 }),
 ];
+
+function repeated(
+  times: number,
+  rounds: number,
+  effort: SearchEffort,
+): { rounds: number; effort: SearchEffort }[] {
+  return Array.from({ length: times }, () => ({ rounds, effort }));
+}
 
 export interface LearnOptions {
   /** Called before each pass with how much is done, from 0 to 1. */

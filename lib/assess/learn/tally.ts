@@ -35,7 +35,7 @@ export interface Tally {
     soundOut: number;
   };
   marks: Map<string, { precision: number; weighted: number }>;
-  /** ln of the scatters: each technician's setting (`t …`) and the undamaged body in each phase (`b …`). */
+  /** ln of the scatters: each technician's setting (`t …`), the sound body before (`b before`) and after repair (`b after`). */
   scatters: Scores;
   biases: Scores;
 }
@@ -84,7 +84,7 @@ export function emptyTally(learned: Learned, technicians: string[], gauges: stri
     common: { cross: 0, squares: 0 },
     lengths: { squares: 0, settings: 0, damaged: 0, damagedOut: 0, sound: 0, soundOut: 0 },
     marks: new Map(gauges.map((g) => [g, { precision: 0, weighted: 0 }])),
-    scatters: scores([...technicians.map((t) => `t ${t}`), ...PHASES.map((phase) => `b ${phase}`)]),
+    scatters: scores([...technicians.map((t) => `t ${t}`), 'b before', 'b after']),
     biases: scores([...technicians.map((t) => `t ${t}`), ...gauges.map((g) => `g ${g}`)]),
   };
 }

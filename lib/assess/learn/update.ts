@@ -6,7 +6,7 @@ import type { Tally } from './tally';
 const WORTH = {
   missetRate: 25,
   shopRate: 40,
-  missets: 15,
+  missets: 60,
   sizes: 40,
   impacts: 5,
   shares: 12,
@@ -16,7 +16,7 @@ const WORTH = {
 
 /** Prior sds of ln(setting sd) of one technician around the shop's, and of ln(body scatter) around its start. */
 const SETTING_SPREAD = 0.45;
-const BODY_SPREAD = 1;
+const BODY_SPREAD = 0.5;
 
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
@@ -104,7 +104,8 @@ function updateScatters(next: Learned, tally: Tally): void {
     const log = (logs[i] ?? 0) + clamp(0.7 * (solution[i] ?? 0), -0.6, 0.6);
     if (key.startsWith('b ')) {
       // The floor is the rounding of a reading.
-      next.bodies[phaseOfKey(key)].scatter = clamp(Math.exp(log), 0.03, 4);
+      const scatter = clamp(Math.exp(log), 0.03, 4);
+      for (const phase of phasesOfKey(key)) next.bodies[phase].scatter = scatter;
       return;
     }
     const hand = next.technicians[key.slice(2)];
@@ -124,11 +125,12 @@ function updateScatters(next: Learned, tally: Tally): void {
   };
 }
 
-const phaseOfKey = (key: string): Phase => PHASES.find((phase) => key === `b ${phase}`) ?? 'before';
+/** A repair's scatter is the same however often it is measured. */
+const phasesOfKey = (key: string): Phase[] => (key === 'b before' ? ['before'] : ['after', 'again']);
 
 const scatterOf = (learned: Learned, key: string): number =>
   key.startsWith('b ')
-    ? learned.bodies[phaseOfKey(key)].scatter
+    ? learned.bodies[key === 'b before' ? 'before' : 'after'].scatter
     : (learned.technicians[key.slice(2)]?.setting ?? learned.newTechnician.setting);
 
 /** Biases of technicians and gauges together: one Newton step of the crossed model with normal priors. */
