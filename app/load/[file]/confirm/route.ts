@@ -18,7 +18,12 @@ export async function POST(
   if (!id.success || staged === null) return leadTo('/load?refused=gone');
   if (staged.result === null && staged.faultCount === 0) {
     const shop = await getShop();
-    await saveStaged(id.data, await store(id.data, staged, shop));
+    try {
+      await saveStaged(id.data, await store(id.data, staged, shop));
+    } catch (error) {
+      console.error(`Loading ${staged.name} failed:`, error);
+      return leadTo(`/load/${id.data}?failed=yes`);
+    }
     await discardBytes(id.data);
     refreshSoon(shop.id);
   }
