@@ -129,7 +129,7 @@ export interface RoundVerdict {
   heights: HeightVerdict[];
   /** The same question for the centre pins: sway or a gauge hung off centre. */
   centerline: CenterlineVerdict[];
-  /** Bound on the probability of all explanations that were left out. */
+  /** Bound, under the model, on the probability that the true explanation was left out of the search. */
   leftOut: number;
   /** Best first. */
   nextChecks: NextCheck[];

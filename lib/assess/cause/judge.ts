@@ -9,8 +9,18 @@ import { zeroParts } from './parts';
 import { search, type SearchEffort, type SearchResult } from './search';
 import { signatureOf } from './signature';
 
-/** Deep enough that more depth changes no verdict by more than a few parts in a thousand. */
-export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 600, share: 0.9998 };
+/** Enough for nearly all rounds; where the readings leave much in reach, the search is made again, wider. */
+export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 400, share: 0.9998 };
+
+/** With more than this share dropped for want of room, verdicts would move by more than a hundredth. */
+const TOO_CROWDED = 0.005;
+const WIDER = 4;
+
+function searchEnough(model: RoundModel, effort: SearchEffort): SearchResult {
+  const found = search(model, effort);
+  if (found.crowdedOut <= TOO_CROWDED) return found;
+  return search(model, { ...effort, breadth: effort.breadth * WIDER });
+}
 
 export interface JudgedRound {
   frame: RoundFrame;
@@ -29,7 +39,7 @@ export function judgeRound(
   const frame = frameRound(round);
   if ('why' in frame) return frame;
   const model = modelRound(frame, learned);
-  const found = weighOutcomes(model, search(model, effort));
+  const found = weighOutcomes(model, searchEnough(model, effort));
   const heights = heightParts(model)
     .sort((a, b) => a.pair.setup - b.pair.setup || a.station - b.station || a.side - b.side)
     .map((height) => verdict(model, found, height));

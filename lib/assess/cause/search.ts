@@ -8,10 +8,12 @@ export interface SearchResult {
   explanations: { weight: number; explanation: Explanation }[];
   logEvidence: number;
   /**
-   * What was left out on the way: the summed share of all explanations at the step where they were dropped,
-   * or a bound on it. A posterior probability is a martingale, so this is what they are expected to have come to.
+   * Shares dropped at each step, summed, or bounds on them. Under the model this bounds the probability that the
+   * true explanation was left out: at each step a share is the probability of being among the dropped.
    */
   leftOut: number;
+  /** The part of it that was dropped only because too many explanations were in reach. */
+  crowdedOut: number;
 }
 
 export interface SearchEffort {
@@ -34,6 +36,7 @@ export function search(model: RoundModel, effort: SearchEffort): SearchResult {
   const scratch = emptyExplanation(model);
   let beam: Explanation[] = [];
   let leftOut = 0;
+  let crowdedOut = 0;
   let logEvidence = 0;
   model.steps.forEach((pair, step) => {
     const source: Source =
@@ -43,6 +46,7 @@ export function search(model: RoundModel, effort: SearchEffort): SearchResult {
     const found = candidates(model, source, pair, effort.depth);
     const kept = keep(found, effort, step === model.steps.length - 1 ? effort.share : 1);
     leftOut += kept.dropped;
+    crowdedOut += kept.crowded;
     logEvidence = kept.logSum;
     beam = kept.order.map((index) =>
       advance(model, source.at(found.from[index] ?? 0), found, index, pair, step),
@@ -62,6 +66,7 @@ export function search(model: RoundModel, effort: SearchEffort): SearchResult {
       .sort((a, b) => b.weight - a.weight),
     logEvidence,
     leftOut: Math.min(1, leftOut),
+    crowdedOut: Math.min(1, crowdedOut),
   };
 }
 
@@ -93,7 +98,7 @@ function keep(
   found: Candidates,
   effort: SearchEffort,
   share: number,
-): { order: number[]; dropped: number; logSum: number } {
+): { order: number[]; dropped: number; crowded: number; logSum: number } {
   const { logWeight } = found;
   let best = -Infinity;
   for (let i = 0; i < found.count; i++) best = Math.max(best, logWeight[i] ?? -Infinity);
@@ -110,9 +115,16 @@ function keep(
     kept += weights[index] ?? 0;
     count++;
   }
+  let crowded = 0;
+  if (count === effort.breadth) for (const index of order.slice(count)) crowded += weights[index] ?? 0;
   order = order.slice(0, count);
   const unlisted = Math.exp(found.logUnlisted - best);
-  return { order, dropped: Math.max(0, 1 - kept / (sum + unlisted)), logSum: best + Math.log(sum) };
+  return {
+    order,
+    dropped: Math.max(0, 1 - kept / (sum + unlisted)),
+    crowded: crowded / sum,
+    logSum: best + Math.log(sum),
+  };
 }
 
 /** The explanation after one more setup: the state conditioned on its two readings. */
