@@ -139,47 +139,62 @@ function placeColumns(candidate: Candidate, first: number): ModelFactor {
 
 function pairsOf(factors: readonly ModelFactor[], cells: number): FactorPair[] {
   return factors.flatMap((_, a) =>
-    factors.slice(a + 1).map((__, i) => ({ a, b: a + 1 + i, position: new Int32Array(cells).fill(-1) })),
+    factors
+      .slice(a + 1)
+      .map(({ column }, i) => ({ a, b: a + 1 + i, other: column, position: new Int32Array(cells).fill(-1) })),
   );
 }
 
 /** Finds which later columns each eliminated column meets, and where each cell's pairs have their element. */
 function layOutSparse(model: MixedModel, chain: number): void {
-  const rows: number[] = [];
-  const slot = new Int32Array(model.columns).fill(-1);
   const intercept = model.columns - 1;
-  for (let f = 0; f < chain; f++) {
-    const factor = model.factors[f];
-    if (factor === undefined) break;
-    const later = model.pairs.filter((pair) => pair.a === f);
+  const room = model.cells * model.factors.length * chain + model.sparse;
+  const rows = new Int32Array(Math.min(room, model.sparse * model.columns));
+  const slot = new Int32Array(model.columns).fill(-1);
+  let end = 0;
+  for (const factor of model.factors.slice(0, chain)) {
+    const later = model.pairs.filter((pair) => model.factors[pair.a] === factor);
     const { order, start } = cellsByColumn(factor, model.cells);
     for (let j = 0; j < factor.width; j++) {
-      const found: number[] = [];
-      const from = rows.length;
-      for (let k = start[j] as number; k < (start[j + 1] as number); k++) {
-        for (const { b } of later) {
-          const column = (model.factors[b] as ModelFactor).column[order[k] as number] as number;
+      const from = end;
+      const first = start[j] as number;
+      const last = start[j + 1] as number;
+      for (const { other } of later) {
+        for (let k = first; k < last; k++) {
+          const column = other[order[k] as number] as number;
           if (column >= 0 && (slot[column] as number) < from) {
             slot[column] = from;
-            found.push(column);
+            rows[end++] = column;
           }
         }
       }
-      found.sort((x, y) => x - y);
-      found.forEach((column, i) => (slot[column] = from + i));
-      for (const column of found) rows.push(column);
-      rows.push(intercept);
-      for (let k = start[j] as number; k < (start[j + 1] as number); k++) {
-        const cell = order[k] as number;
-        for (const pair of later) {
-          const column = (model.factors[pair.b] as ModelFactor).column[cell] as number;
-          if (column >= 0) pair.position[cell] = slot[column] as number;
+      sortRange(rows, from, end);
+      for (let t = from; t < end; t++) slot[rows[t] as number] = t;
+      rows[end++] = intercept;
+      for (const { other, position } of later) {
+        for (let k = first; k < last; k++) {
+          const cell = order[k] as number;
+          const column = other[cell] as number;
+          if (column >= 0) position[cell] = slot[column] as number;
         }
       }
-      model.start[factor.first + j + 1] = rows.length;
+      model.start[factor.first + j + 1] = end;
     }
   }
-  model.row = Int32Array.from(rows);
+  model.row = rows.slice(0, end);
+}
+
+function sortRange(values: Int32Array, from: number, to: number): void {
+  if (to - from > 40) {
+    values.subarray(from, to).sort();
+    return;
+  }
+  for (let t = from + 1; t < to; t++) {
+    const value = values[t] as number;
+    let u = t - 1;
+    for (; u >= from && (values[u] as number) > value; u--) values[u + 1] = values[u] as number;
+    values[u + 1] = value;
+  }
 }
 
 function layOutDense(model: MixedModel, chain: number): void {

@@ -48,6 +48,8 @@ export interface MixedModel {
 export interface FactorPair {
   a: number;
   b: number;
+  /** The columns of factor b. */
+  other: Int32Array;
   /** Element of each cell in the store of off-diagonal elements; −1 where one of the two has no column. */
   position: Int32Array;
 }
