@@ -20,6 +20,9 @@ const bin = {
   playwright: 'node_modules/@playwright/test/cli.js',
 };
 
+/** Colours are for people: a log gets none. */
+const plain = process.stdout.isTTY ? {} : { NO_COLOR: '1' };
+
 /**
  * @param {readonly string[][]} commands that must all succeed, in order
  * @returns {Promise<Counts>}
@@ -69,8 +72,8 @@ function report(file) {
 function unit() {
   return inTemporaryFolder(async (folder) => {
     const file = join(folder, 'vitest.json');
-    const args = ['run', '--reporter=dot', '--reporter=json', `--outputFile.json=${file}`];
-    const { code } = await node([bin.vitest, ...args], { TZ: 'UTC' });
+    const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
+    const { code } = await node([bin.vitest, ...args], { TZ: 'UTC', ...plain });
     const found = report(file);
     if (found === null) return { passed: 0, failed: 1 };
     return honest(code, { passed: found.numPassedTests, failed: found.numFailedTests });
@@ -84,6 +87,7 @@ function browser() {
       REHANG_BROWSER: await findBrowser(),
       REHANG_TEST_DATABASE: join(folder, 'browser.db'),
       REHANG_TEST_REPORT: file,
+      ...plain,
     });
     const stats = report(file)?.stats;
     if (stats === undefined) return { passed: 0, failed: 1 };
