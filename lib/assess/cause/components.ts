@@ -2,7 +2,6 @@ import type { HeightPair, RoundFrame } from './frame';
 import {
   type GaugeState,
   type Learned,
-  MISSETS,
   type Misset,
   PATTERNS,
   type Pattern,
@@ -146,10 +145,8 @@ export function settingComponents(
     ['right', 0, 1],
   ];
   const slips = slipsOf(pair, frame);
-  const possible = new Set<Misset>([...slips.map((s) => s.misset), 'both', 'left', 'right', 'other-mark']);
-  let total = 0;
-  for (const misset of MISSETS) if (possible.has(misset)) total += learned.missets[misset];
-  const rate = (misset: Misset): number => (hand.missetRate * learned.missets[misset]) / total;
+  // A slip that cannot happen here (no clearance to forget) leaves the others' rates as they are.
+  const rate = (misset: Misset): number => hand.missetRate * learned.missets[misset];
   for (const [misset, left, right] of sides) {
     if (broad) {
       const v = BROAD_SD ** 2;

@@ -12,7 +12,7 @@ export function judgeCenterline(round: Round, learned: Learned): CenterlineVerdi
     .map((setup) => ({ ...setup, observations: setup.observations.flatMap(asOneSide) }))
     .filter((setup) => setup.observations.length > 0);
   if (setups.length === 0) return [];
-  const judged = judgeRound({ ...round, clearance: 0, setups }, learned);
+  const judged = judgeRound({ ...round, clearance: 0, setups }, sideways(learned));
   if ('why' in judged) return [];
   return judged.heights.map(
     ({ setup, gauge, technician, point, station, zero, deviation, p, misset, body }) => ({
@@ -28,6 +28,13 @@ export function judgeCenterline(round: Round, learned: Learned): CenterlineVerdi
       body,
     }),
   );
+}
+
+/** What is known of hands and gauges, but for their biases: those are of heights, and say nothing sideways. */
+function sideways(learned: Learned): Learned {
+  const level = <T extends { bias: number }>(all: Record<string, T>): Record<string, T> =>
+    Object.fromEntries(Object.entries(all).map(([name, one]) => [name, { ...one, bias: 0 }]));
+  return { ...learned, technicians: level(learned.technicians), gauges: level(learned.gauges) };
 }
 
 /** A centre pin as a height with one side; the other side was not read. */

@@ -1,7 +1,9 @@
-import type { Observation, Round, Setup } from '@/lib/measure/types';
+import type { Round } from '@/lib/measure/types';
 import type { Learned } from '../cause/learned';
 import { lengthSd } from '../cause/lengths';
 import { handOf } from '../cause/model';
+import { recordedDimensions } from '../recorded';
+import type { RecordedDimension } from '../types';
 
 /** One-sided 95 % of the normal distribution: how far beyond the tolerance counts as beyond doubt. */
 const COVERAGE = 1.645;
@@ -10,25 +12,20 @@ const mm = (value: number): string => `${Math.abs(value).toFixed(1)} mm`;
 
 /**
  * The center section carries the datum: where one of its lengths or diagonals is out of tolerance by more than
- * its uncertainty, no height of the round is decided. Common practice: center section first.
+ * its uncertainty, no height of the round is decided. Common practice: center section first. The lengths are those
+ * that count for the record, so that of two lengths with one name neither can hide behind the other.
  * @returns the reason, or null where the center section carries the datum.
  */
 export function whyUndecidable(round: Round, learned: Learned): string | null {
   const zeroPoints = zeroNames(round);
-  const last = new Map<string, { seen: Observation; setup: Setup }>();
-  for (const setup of round.setups) {
-    for (const seen of setup.observations) {
-      if (seen.quantity === 'length' && inCenter(seen, zeroPoints))
-        last.set(`${seen.point} ${seen.nominal}`, { seen, setup });
-    }
-  }
   const out: string[] = [];
-  for (const { seen, setup } of last.values()) {
-    const uncertainty = COVERAGE * lengthSd(seen, handOf(learned, setup.technician), learned);
-    if (Math.abs(seen.deviation) - uncertainty <= seen.tolerance) continue;
-    const direction = seen.deviation > 0 ? 'long' : 'short';
+  for (const length of recordedDimensions(round)) {
+    if (length.quantity !== 'length' || !inCenter(length, zeroPoints)) continue;
+    const uncertainty = COVERAGE * lengthSd(length, handOf(learned, length.technician), learned);
+    if (Math.abs(length.deviation) - uncertainty <= length.tolerance) continue;
+    const direction = length.deviation > 0 ? 'long' : 'short';
     out.push(
-      `${seen.point} is ${mm(seen.deviation)} too ${direction} (tolerance ${seen.tolerance} mm, uncertainty ${mm(uncertainty)})`,
+      `${length.point} is ${mm(length.deviation)} too ${direction} (tolerance ${length.tolerance} mm, uncertainty ${mm(uncertainty)})`,
     );
   }
   if (out.length === 0) return null;
@@ -47,7 +44,10 @@ function zeroNames(round: Round): Set<string> {
   return names;
 }
 
-function inCenter(length: Observation, zeroPoints: ReadonlySet<string>): boolean {
+function inCenter(
+  length: Pick<RecordedDimension, 'section' | 'point'>,
+  zeroPoints: ReadonlySet<string>,
+): boolean {
   if (length.section !== null) return length.section === 'center';
   return length.point.split('-').every((end) => zeroPoints.has(end));
 }

@@ -38,6 +38,9 @@ const SHOP: ShopAssessment = {
       decidable: true,
       why: null,
       pZeroMisset: 0.25,
+      datum: [],
+      centerline: [],
+      leftOut: 0.01,
       heights: [
         {
           setup: 'B1-03',
@@ -82,6 +85,9 @@ const SHOP: ShopAssessment = {
       decidable: false,
       why: 'The center section is out.',
       pZeroMisset: 0.5,
+      datum: [],
+      centerline: [],
+      leftOut: 0,
       heights: [],
       nextChecks: [],
     },
