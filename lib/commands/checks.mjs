@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { findBrowser } from './browser.mjs';
 import { generate } from './generate.mjs';
 import { node } from './run.mjs';
+import { freePort } from './serve.mjs';
 
 /**
  * @typedef {{ passed: number, failed: number }} Counts
@@ -85,6 +86,7 @@ function browser() {
     const file = join(folder, 'browser.json');
     const { code } = await node([bin.playwright, 'test'], {
       REHANG_BROWSER: await findBrowser(),
+      REHANG_TEST_PORT: String(await freePort()),
       REHANG_TEST_DATABASE: join(folder, 'browser.db'),
       REHANG_TEST_REPORT: file,
       ...plain,

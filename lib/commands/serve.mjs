@@ -1,5 +1,5 @@
 /** Serves the built pages until it is told to stop. */
-import { connect } from 'node:net';
+import { connect, createServer } from 'node:net';
 import { node } from './run.mjs';
 
 /** Nobody signs in yet, so nobody but this machine is let in. */
@@ -25,6 +25,18 @@ export function answers(port) {
     const socket = connect({ host: HOST, port });
     socket.once('connect', () => (socket.destroy(), resolve(true)));
     socket.once('error', () => resolve(false));
+  });
+}
+
+/** @returns {Promise<number>} a port that nothing listens on */
+export function freePort() {
+  return new Promise((resolve, reject) => {
+    const server = createServer();
+    server.once('error', reject);
+    server.listen(0, HOST, () => {
+      const address = server.address();
+      server.close(() => resolve(typeof address === 'object' && address !== null ? address.port : 0));
+    });
   });
 }
 
