@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, it } from 'vitest';
 import { frameRound } from '@/lib/assess/cause/frame';
 import type { Learned } from '@/lib/assess/cause/learned';
 import { modelRound } from '@/lib/assess/cause/model';

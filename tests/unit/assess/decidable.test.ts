@@ -108,9 +108,9 @@ describe('a round without a datum', () => {
     expect(verdict.nextChecks).toEqual([]);
   });
 
-  it('of no readings at all has no verdict either', () => {
-    const verdict = assessRound(roundOf({ hung: [] }), shop);
-    expect(verdict.decidable).toBe(false);
+  it('and without any height has no verdict on heights either', () => {
+    const verdict = assessRound(roundOf({ hung: [], lengths: [{ point: 'K-N', deviation: 1 }] }), shop);
     expect(verdict.heights).toEqual([]);
+    expect(verdict.nextChecks).toEqual([]);
   });
 });
