@@ -16,6 +16,7 @@ const millimetres = (column) => within(column, -100000, 100000);
 
 export const CHECKS = {
   Shop: [said('name'), said('timeZone'), `"defaultTolerance" > 0`, count('inputsVersion')],
+  MissCost: [within('cost', 3, 99)],
   Person: [said('code'), words('role', 'technician', 'trainer', 'manager')],
   Gauge: [
     said('tag'),
@@ -64,7 +65,15 @@ export const CHECKS = {
     ...['pNeither', 'pGauge', 'pBody', 'pBoth'].map((column) => within(column, 0, 1.000001)),
     `abs("pNeither" + "pGauge" + "pBody" + "pBoth" - 1) < 0.000001`,
   ],
+  RoundProof: [count('format', 1)],
+  HeightProof: [
+    said('month'),
+    ...['pNeither', 'pGauge', 'pBody', 'pBoth'].map((column) => within(column, 0, 1.000001)),
+    `abs("pNeither" + "pGauge" + "pBody" + "pBoth" - 1) < 0.000001`,
+    words('proved', 'neither', 'gauge', 'body', 'both'),
+    words('by', 'rehang', 'recorded'),
+  ],
 };
 
 /** Tables that SQLite keeps in the order of their key, without a second copy of it. */
-export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict'];
+export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof'];

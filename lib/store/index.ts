@@ -3,13 +3,14 @@
  * that no cost grows with the history of readings.
  */
 export type * from './types';
-export { GAUGE_STATES, JOB_SORTS, OUTCOMES, ROLES } from './types';
+export { GAUGE_STATES, JOB_SORTS, MISS_COST_RANGE, OUTCOMES, PROVED_BY, ROLES } from './types';
 
 export { closeStore } from './connection/database';
 
 export { getShop, inputsVersion, saveShop } from './shop/get-shop';
 export { getPerson, listPeople, savePeople } from './shop/people';
 export { getGauge, listGauges, recordVerification, saveGauges } from './shop/gauges';
+export { missCosts, setMissCost } from './settings/miss-cost';
 
 export { getSheet, listSheets, sheetBook } from './sheets/sheets';
 export { saveSheet } from './sheets/save-sheet';
@@ -31,3 +32,7 @@ export { currentFit, saveFit } from './verdicts/fit';
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';
 export { saveRoundVerdicts } from './verdicts/save-round-verdicts';
 export { heightsFor, verdictsFor } from './verdicts/verdicts-for';
+
+export { provedHeights } from './proofs/proved-heights';
+export { roundsWithoutProof } from './proofs/rounds-without-proof';
+export { saveRoundProofs } from './proofs/save-round-proofs';

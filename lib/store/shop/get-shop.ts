@@ -1,4 +1,5 @@
 import { database, type Queries } from '@/lib/store/connection/database';
+import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import type { Shop, ShopId } from '@/lib/store/types';
 
 const columns = {
@@ -7,17 +8,24 @@ const columns = {
   timeZone: true,
   defaultTolerance: true,
   inputsVersion: true,
-} as const;
+  missCosts: { select: { cost: true }, orderBy: { id: 'desc' }, take: 1 },
+} as const satisfies Prisma.ShopSelect;
+
+const shopOf = ({ missCosts, ...shop }: Prisma.ShopGetPayload<{ select: typeof columns }>): Shop => ({
+  ...shop,
+  missCost: missCosts[0]?.cost ?? null,
+});
 
 /** The shop of this installation; made with plain defaults where the database has none. */
 export async function getShop(): Promise<Shop> {
   const first = () => database().shop.findFirst({ orderBy: { id: 'asc' }, select: columns });
   const found = await first();
-  if (found !== null) return found;
+  if (found !== null) return shopOf(found);
   const made = { name: 'Our shop', timeZone: 'UTC' };
   // Two processes may find the database empty at once; the name's uniqueness lets one of them win.
   await database().shop.upsert({ where: { name: made.name }, create: made, update: {} });
-  return (await first()) ?? getShop();
+  const there = await first();
+  return there === null ? getShop() : shopOf(there);
 }
 
 /** Changes what the shop says of itself. */
@@ -28,7 +36,7 @@ export async function saveShop(
   if (change.timeZone !== undefined && !isTimeZone(change.timeZone)) {
     throw new RangeError(`"${change.timeZone}" is no time zone; write one such as Europe/Zurich.`);
   }
-  return database().shop.update({ where: { id: shop }, data: change, select: columns });
+  return shopOf(await database().shop.update({ where: { id: shop }, data: change, select: columns }));
 }
 
 /** Version of everything that a fit is learned from. */

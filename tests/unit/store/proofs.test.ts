@@ -1,0 +1,89 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import {
+  getShop,
+  missCosts,
+  provedHeights,
+  recordOutcome,
+  roundsWithoutProof,
+  savePeople,
+  saveReadings,
+  saveRoundProofs,
+  setMissCost,
+  type RoundProofRecord,
+} from '@/lib/store';
+import { freshStore } from './fresh-store';
+import { fileNamed, regularShop } from './invented-readings';
+
+const store = freshStore();
+const FORMAT = 1;
+
+const proof = (job: string, change: Partial<RoundProofRecord> = {}): RoundProofRecord => ({
+  job,
+  stage: 'before',
+  attempt: 1,
+  version: 1,
+  ahead: true,
+  heights: [
+    {
+      setup: 'before-0',
+      point: 'A',
+      side: 'L',
+      p: { neither: 0.1, gauge: 0.8, body: 0.05, both: 0.05 },
+      proved: 'gauge',
+      by: 'rehang',
+    },
+  ],
+  ...change,
+});
+
+beforeEach(async () => {
+  await saveReadings(store.shop, regularShop(2), fileNamed('two.csv'));
+});
+
+describe('proofs', () => {
+  it('are waited for by every round until it was looked through, and again when an outcome is recorded', async () => {
+    expect(await roundsWithoutProof(store.shop, FORMAT)).toHaveLength(4);
+    await saveRoundProofs(store.shop, FORMAT, [proof('J000000'), proof('J000001', { heights: [] })]);
+    expect(await roundsWithoutProof(store.shop, FORMAT)).toHaveLength(2);
+    expect(await roundsWithoutProof(store.shop, FORMAT + 1)).toHaveLength(4);
+    await recordOutcome(store.shop, {
+      ...{ job: 'J000001', setup: 'before-0', side: 'L', cause: 'gauge', by: 'T0', note: null },
+    });
+    expect(await roundsWithoutProof(store.shop, FORMAT)).toContainEqual({
+      ...{ job: 'J000001', stage: 'before', attempt: 1, version: 2 },
+    });
+  });
+
+  it('come back as they were kept, in the month of the setup, and are replaced whole', async () => {
+    await saveRoundProofs(store.shop, FORMAT, [proof('J000000'), proof('J000009')]);
+    expect(await provedHeights(store.shop)).toEqual([
+      {
+        ...{ job: 'J000000', stage: 'before', attempt: 1, month: '2026-01', ahead: true },
+        ...{ p: { neither: 0.1, gauge: 0.8, body: 0.05, both: 0.05 }, proved: 'gauge', by: 'rehang' },
+      },
+    ]);
+    await saveRoundProofs(store.shop, FORMAT, [proof('J000000', { heights: [] })]);
+    expect(await provedHeights(store.shop)).toEqual([]);
+  });
+});
+
+describe('the cost of missing damage', () => {
+  it('is nobody’s word until it is set; then the last one counts and all stay on record', async () => {
+    await savePeople(store.shop, [{ code: 'M', name: 'Mira', role: 'manager', active: true }]);
+    expect((await getShop()).missCost).toBeNull();
+    await setMissCost(store.shop, { cost: 19, by: 'M', at: 1000 });
+    await setMissCost(store.shop, { cost: 4, by: null, at: 2000 });
+    expect((await getShop()).missCost).toBe(4);
+    expect(await missCosts(store.shop)).toEqual([
+      { cost: 4, by: null, at: 2000 },
+      { cost: 19, by: 'M', at: 1000 },
+    ]);
+  });
+
+  it('is refused out of its range, and from somebody the shop does not know', async () => {
+    await expect(setMissCost(store.shop, { cost: 1, by: null })).rejects.toThrow(/from 3 to 99/);
+    await expect(setMissCost(store.shop, { cost: Number.NaN, by: null })).rejects.toThrow(/from 3 to 99/);
+    await expect(setMissCost(store.shop, { cost: 9, by: 'X' })).rejects.toThrow(/nobody with the code X/);
+    expect(await missCosts(store.shop)).toEqual([]);
+  });
+});
