@@ -1,5 +1,4 @@
 import type { Component } from './components';
-import { PATTERNS } from './learned';
 
 /** Hypotheses laid out in columns, since the search reads them many thousand times a round. */
 export interface Columns {
@@ -95,7 +94,7 @@ export function settingColumns(settings: readonly Component[]): Columns {
 export function firstColumns(bodies: readonly Component[], settings: readonly Component[]): Columns {
   const rows: Row[] = [];
   bodies.forEach((place, body) => {
-    const pattern = PATTERNS.indexOf(place.pattern);
+    const pattern = place.sides;
     settings.forEach((setup, setting) => {
       if (place.pattern !== 'none' && place.width !== (setting === 0 ? 'fine' : 'wide')) return;
       rows.push({ body, setting, pattern, setup, place, logPrior: setup.logPrior + place.logPrior });

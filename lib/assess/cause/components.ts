@@ -1,12 +1,5 @@
 import type { HeightPair, RoundFrame } from './frame';
-import {
-  type GaugeState,
-  type Learned,
-  type Misset,
-  PATTERNS,
-  type Pattern,
-  type TechnicianHand,
-} from './learned';
+import { type GaugeState, type Learned, type Misset, type Pattern, type TechnicianHand } from './learned';
 import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS, WIDE_BAND } from './sizes';
 
 export type Width = 'fine' | 'wide' | 'broad';
@@ -19,6 +12,8 @@ export interface Component {
   /** `ordinary` for a setting without a slip. */
   misset: Misset | 'ordinary';
   pattern: Pattern;
+  /** The pattern as two bits, left 1 and right 2: its index into PATTERNS. */
+  sides: number;
   /** Index of the size band, or −1 where the size is known or the hypothesis has none. */
   band: number;
   /** `fine` bands; `wide`: one band for each sign; `broad`: one for both signs. Known sizes are fine. */
@@ -31,11 +26,6 @@ export interface Component {
   /** ln of the prior weight; for a body without its pattern's probability, which depends on the impact. */
   logPrior: number;
 }
-
-const LEFT = PATTERNS.indexOf('left');
-const RIGHT = PATTERNS.indexOf('right');
-export const patternIndex = (left: boolean, right: boolean): number =>
-  left ? (right ? PATTERNS.indexOf('both') : LEFT) : right ? RIGHT : 0;
 
 interface Slip {
   misset: Misset;
@@ -128,6 +118,7 @@ export function settingComponents(
     components.push({
       misset,
       pattern: 'none',
+      sides: 0,
       band,
       width: broad ? 'broad' : 'fine',
       left,
@@ -187,6 +178,7 @@ export function bodyComponents(scatter: number, learned: Learned): Component[] {
     {
       misset: 'ordinary',
       pattern: 'none',
+      sides: 0,
       band: -1,
       width: 'fine',
       left: 0,
@@ -220,6 +212,7 @@ export function bodyComponents(scatter: number, learned: Learned): Component[] {
         components.push({
           misset: 'ordinary',
           pattern,
+          sides: left + 2 * right,
           band,
           width,
           left: sign * centre * left,

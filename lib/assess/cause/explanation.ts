@@ -1,5 +1,4 @@
 import type { Component } from './components';
-import { PATTERNS } from './learned';
 import { damages, type PairModel, type RoundModel } from './model';
 
 /** One explanation of a whole round: what every setting and every station is taken to be, and what follows. */
@@ -25,7 +24,7 @@ export const componentAt = (list: readonly Component[], index: number): Componen
 };
 
 export const patternAt = (model: RoundModel, item: Explanation, station: number): number =>
-  PATTERNS.indexOf(componentAt(model.bodies, item.bodies[station] ?? 0).pattern);
+  componentAt(model.bodies, item.bodies[station] ?? 0).sides;
 
 export const patternProbability = (
   model: RoundModel,
@@ -66,18 +65,24 @@ export function patternWeights(
   station: number,
   out: Float64Array,
 ): void {
-  for (let pattern = 0; pattern < PATTERNS.length; pattern++) {
+  for (let pattern = 0; pattern < 4; pattern++) {
     let sum = 0;
-    for (let c = 0; c < item.impacts.length; c++)
+    for (let c = 0; c < item.impacts.length; c++) {
       sum += (item.impacts[c] ?? 0) * patternProbability(model, c, station, pattern);
-    let log = Math.log(sum);
-    for (const length of model.lengths) {
-      if (length.last !== station) continue;
-      const damaged = length.ends.some(([end, side]) =>
-        damages(end === station ? pattern : patternAt(model, item, end), side),
-      );
-      log += damaged ? length.damaged : length.sound;
     }
-    out[pattern] = log;
+    out[pattern] = Math.log(sum);
+  }
+  for (const length of model.lengths) {
+    if (length.last !== station) continue;
+    let elsewhere = false;
+    let here = 0;
+    for (const [end, side] of length.ends) {
+      if (end === station) here |= side === 0 ? 1 : 2;
+      else if (damages(patternAt(model, item, end), side)) elsewhere = true;
+    }
+    for (let pattern = 0; pattern < 4; pattern++) {
+      out[pattern] =
+        (out[pattern] ?? 0) + (elsewhere || (pattern & here) !== 0 ? length.damaged : length.sound);
+    }
   }
 }

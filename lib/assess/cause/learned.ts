@@ -16,7 +16,7 @@ export const MISSETS = [
 ] as const;
 export type Misset = (typeof MISSETS)[number];
 
-/** Which points of a station are damaged. */
+/** Which points of a station are damaged; the index is two bits, left 1 and right 2. */
 export const PATTERNS = ['none', 'left', 'right', 'both'] as const;
 export type Pattern = (typeof PATTERNS)[number];
 

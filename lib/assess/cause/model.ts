@@ -1,5 +1,5 @@
 import { type Columns, firstColumns, settingColumns } from './columns';
-import { bodyComponents, type Component, patternIndex, settingComponents } from './components';
+import { bodyComponents, type Component, settingComponents } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
 import { lengthEvidence } from './lengths';
@@ -148,7 +148,5 @@ function pairModel(
   };
 }
 
-const ONE_SIDE = [patternIndex(true, false), patternIndex(false, true)];
-
 /** Whether a pattern (index into PATTERNS) damages a side. */
-export const damages = (pattern: number, side: 0 | 1): boolean => pattern === 3 || pattern === ONE_SIDE[side];
+export const damages = (pattern: number, side: 0 | 1): boolean => ((pattern >> side) & 1) === 1;

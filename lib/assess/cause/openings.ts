@@ -1,6 +1,5 @@
 import type { Component } from './components';
 import { componentAt, type Explanation, patternProbability } from './explanation';
-import { PATTERNS } from './learned';
 import { damages, type RoundModel } from './model';
 
 /** What is taken to be wrong at the zero stations: a body hypothesis at each, a setting for each zero setup. */
@@ -72,7 +71,7 @@ export function open(model: RoundModel, opening: Opening, item: Explanation): vo
   for (const z of [0, 1] as const) {
     const body = componentAt(model.bodies, opening.bodies[z]);
     item.bodies[z] = opening.bodies[z];
-    patterns[z] = PATTERNS.indexOf(body.pattern);
+    patterns[z] = body.sides;
     logWeight += body.logPrior;
     const at = 2 * z;
     mean[at] = body.left;

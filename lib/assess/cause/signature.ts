@@ -15,10 +15,18 @@ export const SLIP_WORDS: Record<Misset, string | null> = {
   'digits-exchanged': 'two digits exchanged',
 };
 
-/** The slip that is likelier than not, named, or null. */
+/** A slip is named from this probability on: it says where to look first, not what happened. */
+const NAMED = 0.33;
+
+/** The likeliest recognisable slip, named where it is likely enough, or null. */
 export function signatureOf(slips: ReadonlyMap<Misset, number>): string | null {
+  let best: string | null = null;
+  let top = NAMED;
   for (const [misset, probability] of slips) {
-    if (probability >= 0.5) return SLIP_WORDS[misset];
+    const words = SLIP_WORDS[misset];
+    if (words === null || probability < top) continue;
+    best = words;
+    top = probability;
   }
-  return null;
+  return best;
 }

@@ -16,14 +16,17 @@ export function assessRound(round: Round, learned: Learned, options: RoundOption
   const { job, stage, attempt } = round;
   const centerline = judgeCenterline(round, learned);
   const why = whyUndecidable(round, learned);
+  const hasHeights = round.setups.some(({ observations }) =>
+    observations.some(({ quantity }) => quantity === 'height'),
+  );
   const judged = judgeRound(round, learned);
   if ('why' in judged) {
     return {
       job,
       stage,
       attempt,
-      decidable: false,
-      why: why ?? judged.why,
+      decidable: why === null && !hasHeights,
+      why: why ?? (hasHeights ? judged.why : null),
       pZeroMisset: 0,
       datum: [],
       heights: [],

@@ -3,18 +3,27 @@ import type { JudgedRound } from '../cause/judge';
 import type { Learned, TechnicianHand } from '../cause/learned';
 import { damages, gaugeOf, type PairModel } from '../cause/model';
 import type { NextCheck } from '../types';
-import { expectedBits, type Prediction } from './information';
+import { entropyBits, expectedBits, type Prediction } from './information';
 import { exchangeWords, lengthWords, otherTechnicianWords, rehangWords, zeroWords } from './words';
 
 /** Minutes that a check takes, as a rule (a judgement of ours; common practice varies). */
 const MINUTES = { rehang: 4, length: 2, exchange: 9, otherTechnician: 6 } as const;
 
 /** Explanations beyond these change no ranking. */
-const LEADING = 24;
+const LEADING = 16;
 
 /** A length of the sheet that was not read in this round. */
 export interface UnreadLength {
   point: string;
+}
+
+/** With less than this open, in bits, no check is worth a walk to the vehicle. */
+const WORTH_ASKING = 0.02;
+
+function groupBits(leading: readonly Leading[]): number {
+  const weights = new Map<string, number>();
+  for (const { group, weight } of leading) weights.set(group, (weights.get(group) ?? 0) + weight);
+  return entropyBits(weights.values());
 }
 
 interface Leading {
@@ -35,7 +44,7 @@ export function nextChecks(
 ): NextCheck[] {
   const leading = leadingOf(judged);
   const groups = leading.map(({ group }) => group);
-  if (new Set(groups).size < 2) return [];
+  if (groupBits(leading) < WORTH_ASKING) return [];
   const last = lastSetups(judged);
   const checks: NextCheck[] = [];
   const predict = (pairs: PairModel[], hand: (pair: PairModel) => TechnicianHand): number =>

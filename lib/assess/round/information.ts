@@ -11,15 +11,19 @@ export interface Prediction {
  * S the mean of the covariances.
  */
 export function bhattacharyya(a: Prediction, b: Prediction): number {
+  return distance(a, b, logDeterminant(a), logDeterminant(b));
+}
+
+function distance(a: Prediction, b: Prediction, logA: number, logB: number): number {
   const n = a.mean.length;
   const pooled = a.covariance.map((value, i) => (value + (b.covariance[i] ?? 0)) / 2);
   const difference = a.mean.map((value, i) => value - (b.mean[i] ?? 0));
   const { logDet, quadratic } = solve(pooled, difference, n);
-  return quadratic / 8 + (logDet - (determinant(a, n) + determinant(b, n)) / 2) / 2;
+  return quadratic / 8 + (logDet - (logA + logB) / 2) / 2;
 }
 
-const determinant = (p: Prediction, n: number): number =>
-  solve(p.covariance, new Array<number>(n).fill(0), n).logDet;
+const logDeterminant = (p: Prediction): number =>
+  solve(p.covariance, new Array<number>(p.mean.length).fill(0), p.mean.length).logDet;
 
 function solve(
   matrix: readonly number[],
@@ -60,9 +64,17 @@ export function entropyBits(weights: Iterable<number>): number {
  * entropy of the groups.
  */
 export function expectedBits(predictions: readonly Prediction[], groups: readonly string[]): number {
-  const overlap = predictions.map((a, i) =>
-    predictions.map((b, j) => (i === j ? 1 : Math.exp(-bhattacharyya(a, b)))),
-  );
+  const logs = predictions.map(logDeterminant);
+  const overlap = predictions.map(() => new Array<number>(predictions.length).fill(1));
+  predictions.forEach((a, i) => {
+    for (let j = 0; j < i; j++) {
+      const b = predictions[j];
+      if (!b) continue;
+      const value = Math.exp(-distance(a, b, logs[i] ?? 0, logs[j] ?? 0));
+      (overlap[i] ?? [])[j] = value;
+      (overlap[j] ?? [])[i] = value;
+    }
+  });
   const information = (members: readonly number[]): number => {
     const total = members.reduce((sum, i) => sum + (predictions[i]?.weight ?? 0), 0);
     if (!(total > 0)) return 0;
