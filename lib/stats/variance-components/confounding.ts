@@ -1,5 +1,6 @@
 import { at } from '@/lib/stats/linear-algebra/element';
 import { isNested, type CodedFactor } from './build-model';
+import { dependentVariances } from './dependent-variances';
 import { assemble, newEquations, setScale } from './equations';
 import { factorise } from './factorise';
 import type { MixedModel } from './mixed-model';
@@ -10,14 +11,15 @@ import { traces } from './traces';
  *
  * RangeError where two random factors split the readings in the same way, where every level of a random factor has
  * one reading only (its spread is then the residual's), where a random factor is coarser than a fixed one, and
- * where one fixed factor determines another.
+ * where one fixed factor determines another, and where a small design leaves a combination of variances open.
  */
 export function refuseConfounded(
   random: readonly CodedFactor[],
   fixed: readonly CodedFactor[],
-  cells: number,
+  n: Float64Array,
   readings: number,
 ): void {
+  const cells = n.length;
   random.forEach((factor, i) => {
     for (const other of random.slice(i + 1)) {
       if (factor.levels === other.levels && isNested(factor, other, cells)) {
@@ -50,6 +52,14 @@ export function refuseConfounded(
       }
     }
   });
+  const dependent = dependentVariances(random, fixed, n, readings);
+  if (dependent.length > 0) {
+    const listed = dependent.map((name) => (name === null ? 'the residual' : `"${name}"`)).join(', ');
+    refuse(
+      `The variances of ${listed}`,
+      'in this design a combination of them changes nothing that can be read',
+    );
+  }
 }
 
 /** The same for what takes several fixed factors together; needs the model. */

@@ -46,7 +46,7 @@ export function estimate(problem: CellProblem): CellEstimates {
       readings === 1 ? 'One reading shows no scatter.' : 'There are no more readings than fixed effects.';
     return nothing(problem, split.length === 0 ? level : null, single);
   }
-  refuseConfounded(kept, split, cells, readings);
+  refuseConfounded(kept, split, problem.n, readings);
   const scale = Math.sqrt(totalSquares(problem, centre) / (readings - 1));
   if (scale === 0) return allEqual(problem, level);
   const cellComponent = kept.findIndex((factor) => factor.levels === cells);

@@ -11,6 +11,10 @@ import type { Label, LevelEffect, VarianceComponents, VarianceComponentsInput } 
  * reading = intercept + fixed effects + Σ random effects + residual, each random effect and the residual normal with
  * its own variance. Readings need not be balanced. A variance may be 0 (its lower limit then is 0 too). Limits
  * are those of the REML profile (not of the ML one that lme4's confint draws), at `level`.
+ * By simulation (three to twelve technicians, two or three readings a setup, unbalanced) nominal 95 % limits hold
+ * the true sd in 93 to 97 %, but for a factor of three to five levels: there 97 to 98 %, so its limits are wider
+ * than need be. With two to four degrees of freedom the likelihood ratio is not yet chi-square distributed: the
+ * upper limit is then so far up that it is hardly ever missed.
  * Readings that share every level are collapsed first, so the cost follows the number of levels.
  *
  * `null` with a reason in `why`: a factor with one level, a single reading, readings without any scatter left.

@@ -27,15 +27,15 @@ export function profileLimits(
   fit: Minimum,
   j: number,
   cut: number,
-  everyStart: boolean,
+  thorough: boolean,
 ): VarianceLimits {
-  const profile = new Profile(objective, fit, j, cut, everyStart);
+  const profile = new Profile(objective, fit, j, cut, thorough);
   const bound = at(objective.lower, j);
   const estimate = at(fit.x, j);
   const high = profile.upper();
   if (estimate <= bound) return { low: 0, high };
   // The residual's bound is no place to look at: the equations there are as good as singular.
-  const reachesZero = bound === 0 && profile.at(0).excess <= 0;
+  const reachesZero = bound === 0 && profile.atZero() <= 0;
   return { low: reachesZero ? 0 : profile.lower(bound), high };
 }
 
@@ -47,14 +47,18 @@ interface ProfilePoint {
 }
 
 class Profile {
+  /** Where the other variances stood last: the start of the next minimum. */
   private warm: Float64Array;
+  /** Try the fit itself as a start as well; set once the warm start was found to miss a minimum. */
+  private everyStart = false;
 
   constructor(
     private readonly objective: Objective,
     private readonly fit: Minimum,
     private readonly j: number,
     private readonly cut: number,
-    private readonly everyStart: boolean,
+    /** Look for minima that the warm starts miss. */
+    private readonly thorough: boolean,
   ) {
     this.warm = fit.x;
   }
@@ -73,6 +77,15 @@ class Profile {
     return { excess: root - Math.sqrt(this.cut), slope };
   }
 
+  /** The excess at a variance of 0, from every start. */
+  atZero(): number {
+    const before = this.everyStart;
+    this.everyStart = this.thorough;
+    const { excess } = this.at(0);
+    this.everyStart = before;
+    return excess;
+  }
+
   private minimum(variance: number, from: Float64Array): Minimum {
     const start = from.slice();
     start[this.j] = variance;
@@ -85,14 +98,24 @@ class Profile {
     this.warm = this.fit.x;
     const first =
       estimate > at(this.objective.lower, this.j) ? Math.log(estimate) + spread : Math.log(this.fromZero());
-    return this.root(first, estimate > 0 ? Math.log(estimate) : -Infinity, Infinity, 1);
+    return this.limit(first, estimate > 0 ? Math.log(estimate) : -Infinity, Infinity, 1);
   }
 
   lower(bound: number): number {
     const estimate = Math.log(at(this.fit.x, this.j));
     this.warm = this.fit.x;
     const least = bound > 0 ? Math.log(bound) + 3 : -Infinity;
-    return this.root(estimate - this.spread(), -Infinity, estimate, -1, least) ?? 0;
+    return this.limit(estimate - this.spread(), -Infinity, estimate, -1, least) ?? 0;
+  }
+
+  /** The root, found again with every start where the profile has a lower minimum there than the warm start led to. */
+  private limit(first: number, below: number, above: number, side: 1 | -1, least = -Infinity): number | null {
+    const found = this.root(first, below, above, side, least);
+    if (found === null || !this.thorough) return found;
+    const missed = this.fit.value + this.cut - this.minimum(found, this.fit.x).value;
+    if (missed < 1e-7) return found;
+    this.everyStart = true;
+    return this.root(Math.log(found), below, above, side, least);
   }
 
   /** Half width of the interval of the logarithm as the curvature at the minimum has it, within reason. */
@@ -119,7 +142,7 @@ class Profile {
     let u = first;
     for (let i = 0; i < 80; i++) {
       const { excess, slope } = this.at(Math.exp(u));
-      if (Math.abs(excess) < 1e-10) return Math.exp(u);
+      if (Math.abs(excess) < 1e-9) return Math.exp(u);
       if (excess * side > 0) high = u;
       else low = u;
       if (u > 60 || (side < 0 && u < leastLog)) return null;
@@ -128,7 +151,7 @@ class Profile {
       if (!(next > low && next < high)) {
         next = Number.isFinite(low) && Number.isFinite(high) ? (low + high) / 2 : u + (next > u ? 1 : -1);
       }
-      if (Math.abs(next - u) < 1e-10) return Math.exp(next);
+      if (Math.abs(next - u) < 1e-9) return Math.exp(next);
       u = next;
     }
     return Math.exp(u);

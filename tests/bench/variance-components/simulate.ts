@@ -27,7 +27,11 @@ export function simulateReadings(
   const uniform = seededUniform(seed);
   const normal = seededNormal(uniform);
   const pick = (count: number) => Math.floor(uniform() * count);
-  const draw = (count: number, sd: number) => Float64Array.from({ length: count }, () => sd * normal());
+  const draw = (count: number, sd: number) => {
+    const effects = new Float64Array(count);
+    for (let i = 0; i < count; i++) effects[i] = sd * normal();
+    return effects;
+  };
   const setups = Math.ceil(readings / 3);
   const dimensions = Math.ceil(setups / 10);
   const level = {
@@ -36,15 +40,28 @@ export function simulateReadings(
     gauge: draw(gauges, 0.3),
     setup: draw(setups, 1.2),
   };
-  const dimension = Int32Array.from({ length: setups }, () => pick(dimensions));
-  const technician = Int32Array.from({ length: setups }, () => pick(technicians));
-  const gauge = Int32Array.from({ length: setups }, () => pick(gauges));
-  const setup = Int32Array.from({ length: readings }, (_, i) => (i < setups ? i : pick(setups))).sort();
+  // Plain loops: the garbage of Array.from over a million readings would count as memory of the fit.
+  const choose = (count: number) => {
+    const codes = new Int32Array(setups);
+    for (let s = 0; s < setups; s++) codes[s] = pick(count);
+    return codes;
+  };
+  const dimension = choose(dimensions);
+  const technician = choose(technicians);
+  const gauge = choose(gauges);
+  const setup = new Int32Array(readings);
+  for (let i = 0; i < readings; i++) setup[i] = i < setups ? i : pick(setups);
+  setup.sort();
+  const value = new Float64Array(readings);
   const at = (values: Float64Array, i: number | undefined) => values[i ?? 0] ?? 0;
-  const value = Float64Array.from(setup, (s) => {
-    const mean =
-      at(level.dimension, dimension[s]) + at(level.technician, technician[s]) + at(level.gauge, gauge[s]);
-    return mean + at(level.setup, s) + 0.4 * normal();
-  });
+  for (let i = 0; i < readings; i++) {
+    const s = setup[i] ?? 0;
+    value[i] =
+      at(level.dimension, dimension[s]) +
+      at(level.technician, technician[s]) +
+      at(level.gauge, gauge[s]) +
+      at(level.setup, s) +
+      0.4 * normal();
+  }
   return { readings, setups, value, setup, dimension, technician, gauge };
 }

@@ -70,6 +70,21 @@ describe('fitVarianceComponents refuses', () => {
   });
 });
 
+describe('a small design that leaves variances open', () => {
+  it('is refused by the names of those variances: a 2 × 2 Latin square', () => {
+    const square = { a: [1, 1, 2, 2], b: [1, 2, 1, 2], c: [1, 2, 2, 1] };
+    expect(() => fitVarianceComponents({ values: [1, 2, 4, 3], random: square })).toThrow(
+      /"a", "b", "c", the residual are perfectly confounded/,
+    );
+  });
+
+  it('is fitted where a repeat of it opens them', () => {
+    const twice = { a: [1, 1, 2, 2, 1], b: [1, 2, 1, 2, 1], c: [1, 2, 2, 1, 1] };
+    const found = fitVarianceComponents({ values: [1, 2, 4, 3, 1.2], random: twice });
+    expect(found.residual.sd).toBeGreaterThan(0);
+  });
+});
+
 describe('fitVarianceComponents says why', () => {
   it('one level shows no spread, and the others are estimated without it', () => {
     const found = fitVarianceComponents({ values, random: { setup, shop: setup.map(() => 'only') } });
