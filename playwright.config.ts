@@ -13,7 +13,7 @@ export default defineConfig({
   workers: 1,
   forbidOnly: process.env.CI !== undefined,
   retries: 0,
-  timeout: 60_000,
+  timeout: 120_000,
   reporter: [
     ['list'],
     ['json', { outputFile: process.env.REHANG_TEST_REPORT ?? 'test-results/browser.json' }],

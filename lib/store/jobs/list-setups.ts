@@ -3,6 +3,7 @@ import { database } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import { dimensionColumns, dimensionOf } from '@/lib/store/sheets/dimension-row';
 import type { Page, SetupQuery, SetupRow, ShopId } from '@/lib/store/types';
+import { handIds } from './hand-ids';
 import { paging } from './paging';
 
 const select = {
@@ -23,8 +24,7 @@ export async function listSetups(shop: ShopId, query: SetupQuery): Promise<Page<
   const { technician, gauge, job, from, to } = query;
   const where: Prisma.SetupWhereInput = {
     shopId: shop,
-    ...(technician !== undefined && { technician: { code: technician } }),
-    ...(gauge !== undefined && { gauge: { tag: gauge } }),
+    ...(await handIds(shop, { technician, gauge })),
     ...(job !== undefined && { job: { number: job } }),
     ...((from !== undefined || to !== undefined) && {
       hungAt: {

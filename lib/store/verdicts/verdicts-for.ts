@@ -1,6 +1,7 @@
 import type { Cause, Side, Stage } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { handIds } from '@/lib/store/jobs/hand-ids';
 import type { Json, ShopId, StoredHeight, StoredVerdict, VerdictFilter } from '@/lib/store/types';
 
 const USUAL = 200;
@@ -32,6 +33,7 @@ interface VerdictRow {
 /** Heights with their verdict, newest first; `minGauge` then asks for each height, the rest as in `verdictsFor`. */
 export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<StoredHeight[]> {
   const { technician, gauge, minGauge, ...ofRound } = filter;
+  const { technicianId, gaugeId } = await handIds(shop, { technician, gauge });
   const rows = await database().$queryRaw<HeightRow[]>`
     SELECT j."number" AS "job", r."stage", r."attempt", s."label" AS "setup", p."code" AS "technician",
       g."tag" AS "gauge", s."hungAt", d."point", d."side", d."zero", o."cause", h."deviation", h."pNeither",
@@ -46,10 +48,10 @@ export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<S
       JOIN "Observation" o ON o."setupId" = h."setupId" AND o."dimensionId" = h."dimensionId"
       JOIN "Dimension" d ON d."id" = h."dimensionId"
     WHERE s."shopId" = ${shop} ${roundConditions(ofRound)}
-      ${technician === undefined ? Prisma.empty : Prisma.sql`AND p."code" = ${technician}`}
-      ${gauge === undefined ? Prisma.empty : Prisma.sql`AND g."tag" = ${gauge}`}
+      ${technicianId === undefined ? Prisma.empty : Prisma.sql`AND s."technicianId" = ${technicianId}`}
+      ${gaugeId === undefined ? Prisma.empty : Prisma.sql`AND s."gaugeId" = ${gaugeId}`}
       ${minGauge === undefined ? Prisma.empty : Prisma.sql`AND h."pGauge" + h."pBoth" >= ${minGauge}`}
-    ORDER BY s."hungAt" DESC, s."id" DESC, d."side" LIMIT ${limited(filter)}`;
+    ORDER BY s."hungAt" DESC, s."id" DESC LIMIT ${limited(filter)}`;
   return rows.map(({ hungAt, pNeither, pGauge, pBody, pBoth, ...height }) => ({
     ...height,
     hungAt: hungAt.getTime(),

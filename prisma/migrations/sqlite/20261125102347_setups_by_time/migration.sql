@@ -1,0 +1,2 @@
+-- CreateIndex
+CREATE INDEX "Setup_shopId_hungAt_idx" ON "Setup"("shopId", "hungAt");
