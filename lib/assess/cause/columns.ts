@@ -89,14 +89,19 @@ export function settingColumns(settings: readonly Component[]): Columns {
 
 /**
  * What the first setup at a station can be: any body with an ordinary setting, a sound body with any setting,
- * and damage in one wide band with any setting (a reading alone cannot tell how two unknown sizes share it).
+ * and damage with any setting: in one wide band where this is the only setup (one reading cannot tell how two
+ * unknown sizes share it), in all bands where others will tell, so that their order does not matter.
  */
-export function firstColumns(bodies: readonly Component[], settings: readonly Component[]): Columns {
+export function firstColumns(
+  bodies: readonly Component[],
+  settings: readonly Component[],
+  only: boolean,
+): Columns {
   const rows: Row[] = [];
   bodies.forEach((place, body) => {
     const pattern = place.sides;
     settings.forEach((setup, setting) => {
-      if (place.pattern !== 'none' && place.width !== (setting === 0 ? 'fine' : 'wide')) return;
+      if (place.pattern !== 'none' && place.width !== (setting === 0 || !only ? 'fine' : 'wide')) return;
       rows.push({ body, setting, pattern, setup, place, logPrior: setup.logPrior + place.logPrior });
     });
   });

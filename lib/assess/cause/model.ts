@@ -134,7 +134,9 @@ function pairModel(
     hand,
     gauge,
     settings,
-    columns: first ? firstColumns(bodies, settings) : settingColumns(settings),
+    columns: first
+      ? firstColumns(bodies, settings, (frame.stations[station]?.pairs.length ?? 1) === 1)
+      : settingColumns(settings),
     first,
     hasLeft: pair.n[0] > 0,
     hasRight: pair.n[1] > 0,

@@ -63,7 +63,7 @@ export function nextChecks(
         'rehang',
         MINUTES.rehang,
         predict([pair], (p) => p.hand),
-        rehangWords(pair.pair, height),
+        rehangWords(pair.pair, height, judged.pZeroMisset),
       ),
       setup: pair.pair.label,
     });

@@ -10,12 +10,21 @@ const place = (pair: HeightPair): string => {
 const amount = (deviation: number): string =>
   `${Math.abs(deviation).toFixed(1)} mm ${deviation < 0 ? 'low' : 'high'}`;
 
-export function rehangWords(pair: HeightPair, height: HeightVerdict | undefined): string {
+/** From this probability of a mis-set zero gauge on, a reading that repeats may be the datum. */
+const DATUM_IN_DOUBT = 0.05;
+
+export function rehangWords(
+  pair: HeightPair,
+  height: HeightVerdict | undefined,
+  pZeroMisset: number,
+): string {
   const worst = Math.abs(pair.y[0]) >= Math.abs(pair.y[1]) ? 0 : 1;
   const side = worst === 0 ? 'left' : 'right';
   const hang = `Hang the gauge at ${place(pair)} again and read both sides`;
   if (height === undefined || Math.abs(pair.y[worst]) <= pair.tolerance[worst]) return `${hang}.`;
-  return `${hang}; if the ${side} side still reads ${amount(pair.y[worst])}, it is the body.`;
+  const still = `if the ${side} side still reads ${amount(pair.y[worst])}`;
+  if (pZeroMisset < DATUM_IN_DOUBT) return `${hang}; ${still}, it is the body.`;
+  return `${hang}; ${still}, it is the body or a zero gauge that was set wrong: then hang the zero gauges again.`;
 }
 
 export const zeroWords = (pair: HeightPair): string =>
