@@ -148,7 +148,7 @@ function pairsOf(factors: readonly ModelFactor[], cells: number): FactorPair[] {
 /** Finds which later columns each eliminated column meets, and where each cell's pairs have their element. */
 function layOutSparse(model: MixedModel, chain: number): void {
   const intercept = model.columns - 1;
-  const room = model.cells * model.factors.length * chain + model.sparse;
+  const room = model.pairs.reduce((sum, { a }) => sum + (a < chain ? model.cells : 0), model.sparse);
   const rows = new Int32Array(Math.min(room, model.sparse * model.columns));
   const slot = new Int32Array(model.columns).fill(-1);
   let end = 0;

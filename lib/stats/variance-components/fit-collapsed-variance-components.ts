@@ -38,7 +38,7 @@ export interface CollapsedComponents extends Omit<CellEstimates, 'random' | 'fix
 export function fitCollapsedVarianceComponents(input: CollapsedComponentsInput): CollapsedComponents {
   const { level = 0.95, intervals = 'profile', setup = 'setup' } = input;
   requireLevel('The level of an interval', level);
-  const n = copyLess(input.n, 0);
+  const n = input.n instanceof Float64Array ? input.n : copyLess(input.n, 0);
   const cells = n.length;
   requireSetups(n, input);
   const origin = input.mean[0] ?? 0;

@@ -48,16 +48,18 @@ function cellTrace(equations: Equations): number {
   const { model, weight } = equations;
   const leverage = leverages(equations);
   let sum = 0;
-  for (let s = 0; s < model.cells; s++)
-    sum += (weight[s] as number) * (1 - (weight[s] as number) * (leverage[s] as number));
+  for (let s = 0; s < model.cells; s++) {
+    const w = weight[s] as number;
+    sum += w * (1 - w * (leverage[s] as number));
+  }
   return sum;
 }
 
-/** h = x' A⁻¹ x of every cell, x its row of X Λ. */
+/** h = x' A⁻¹ x of every cell, x its row of X Λ; in `product`, which the next solution overwrites. */
 export function leverages(equations: Equations): Float64Array {
-  const { model, inverse, inverseDiagonal, scale } = equations;
+  const { model, inverse, inverseDiagonal, scale, product: h } = equations;
   const intercept = model.columns - 1;
-  const h = new Float64Array(model.cells).fill(inverseDiagonal[intercept] as number);
+  h.fill(inverseDiagonal[intercept] as number);
   const own = new Float64Array(model.columns);
   const size = model.columns - model.sparse;
   const lastRow = model.row.length + (size - 1) * size - model.sparse;
