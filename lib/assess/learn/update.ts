@@ -5,7 +5,7 @@ import type { Tally } from './tally';
 /** What the weak priors are worth, in setups, rounds or lengths. */
 const WORTH = {
   missetRate: 25,
-  shopRate: 40,
+  shopRate: 300,
   missets: 60,
   sizes: 40,
   impacts: 5,
