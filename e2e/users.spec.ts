@@ -93,6 +93,7 @@ test('light or dark is kept from page to page', async ({ page }) => {
   await page.goto('/jobs');
   expect(await page.evaluate(() => getComputedStyle(document.documentElement).colorScheme)).toBe('dark');
   await page.getByRole('button', { name: 'Device' }).click();
+  await expect(page.getByRole('button', { name: 'Device' })).toHaveAttribute('aria-pressed', 'true');
   expect(await page.evaluate(() => getComputedStyle(document.documentElement).colorScheme)).toBe(
     'light dark',
   );

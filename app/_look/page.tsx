@@ -18,7 +18,11 @@ export function Page({ title, lead, above, actions, children }: PageProps) {
     <main id="main" tabIndex={-1} className={styles.main}>
       <div className={styles.head}>
         <div>
-          {above !== undefined && <p className={styles.above}>{above}</p>}
+          {above !== undefined && (
+            <p className={styles.above} data-print="no">
+              {above}
+            </p>
+          )}
           <h1>{title}</h1>
           {lead !== undefined && <p className={styles.lead}>{lead}</p>}
         </div>

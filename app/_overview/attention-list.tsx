@@ -5,12 +5,25 @@ import { gaugeAddress, jobAddress, roundAnchor, technicianAddress } from '@/app/
 import { roundName } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
-import { gaugeConcern, openHeights, type Attention, type JudgedRound } from './attention';
+import {
+  CONCERNS,
+  gaugeConcern,
+  openHeights,
+  type Attention,
+  type GaugeConcern,
+  type JudgedRound,
+} from './attention';
 import type { Departure } from './departures';
 import styles from './attention-list.module.css';
 
 /** More lines than this are told as a count: a list that never ends is not read. */
 const SHOWN = 4;
+
+const CONCERN_NAMES: Record<GaugeConcern, string> = {
+  'out of service': 'Out of service',
+  'verification overdue': 'Verification overdue',
+  'never verified': 'Never verified',
+};
 
 interface AttentionListProps {
   attention: Attention;
@@ -25,7 +38,12 @@ export function AttentionList({ attention, departures, now, timeZone }: Attentio
   if (nothing) return <p>Nothing in the latest rounds asks for a re-check, and every gauge is verified.</p>;
   return (
     <div className={styles.groups}>
-      <Group title="Rounds to settle with a re-check" glyph="undecided" total={attention.open.length}>
+      <Group
+        title="Rounds to settle with a re-check"
+        glyph="undecided"
+        total={attention.open.length}
+        rest={attention.open.length - SHOWN}
+      >
         {attention.open.slice(0, SHOWN).map((round) => (
           <RoundLine key={roundKey(round)} round={round} timeZone={timeZone}>
             {round.nextChecks[0]?.words}
@@ -36,6 +54,7 @@ export function AttentionList({ attention, departures, now, timeZone }: Attentio
         title="Rounds that cannot be decided: center section first"
         glyph="caution"
         total={attention.undecidable.length}
+        rest={attention.undecidable.length - SHOWN}
       >
         {attention.undecidable.slice(0, SHOWN).map((round) => (
           <RoundLine key={roundKey(round)} round={round} timeZone={timeZone}>
@@ -56,15 +75,23 @@ export function AttentionList({ attention, departures, now, timeZone }: Attentio
         ))}
       </Group>
       <Group title="Gauges to take out of use or verify" glyph="gauge" total={attention.gauges.length}>
-        {attention.gauges.map((gauge) => (
-          <li key={gauge.tag}>
-            <Link href={gaugeAddress(gauge.tag)}>{gauge.tag}</Link>
-            <p>
-              {gaugeConcern(gauge, now)}
-              {gauge.verifiedAt !== null && `, last verified ${day(gauge.verifiedAt, timeZone)}`}
-            </p>
-          </li>
-        ))}
+        {CONCERNS.map((concern) => {
+          const gauges = attention.gauges.filter((gauge) => gaugeConcern(gauge, now) === concern);
+          return (
+            gauges.length > 0 && (
+              <li key={concern}>
+                <b>{CONCERN_NAMES[concern]}</b>
+                <p className={styles.tags}>
+                  {gauges.map((gauge) => (
+                    <Link key={gauge.tag} href={gaugeAddress(gauge.tag)} prefetch={false}>
+                      {gauge.tag}
+                    </Link>
+                  ))}
+                </p>
+              </li>
+            )
+          );
+        })}
       </Group>
     </div>
   );
@@ -74,10 +101,12 @@ interface GroupProps {
   title: string;
   glyph: GlyphName;
   total: number;
-  children: ReactNode[];
+  /** How many are not shown. */
+  rest?: number;
+  children: ReactNode;
 }
 
-function Group({ title, glyph, total, children }: GroupProps) {
+function Group({ title, glyph, total, rest = 0, children }: GroupProps) {
   if (total === 0) return null;
   return (
     <section className={styles.group}>
@@ -86,9 +115,7 @@ function Group({ title, glyph, total, children }: GroupProps) {
         {title} <span>({total})</span>
       </h3>
       <ul data-plain>{children}</ul>
-      {total > children.length && (
-        <p className={styles.rest}>and {count(total - children.length, 'more round')} of the last 200</p>
-      )}
+      {rest > 0 && <p className={styles.rest}>and {count(rest, 'more round')} of the last 200</p>}
     </section>
   );
 }

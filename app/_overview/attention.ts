@@ -39,11 +39,11 @@ export function openHeights(round: RoundVerdict): RoundVerdict['heights'] {
   );
 }
 
+export const CONCERNS = ['out of service', 'verification overdue', 'never verified'] as const;
+export type GaugeConcern = (typeof CONCERNS)[number];
+
 /** Why a gauge should not be used as it is, or null. */
-export function gaugeConcern(
-  gauge: Gauge,
-  now: number,
-): 'out of service' | 'never verified' | 'verification overdue' | null {
+export function gaugeConcern(gauge: Gauge, now: number): GaugeConcern | null {
   if (gauge.state === 'retired') return null;
   if (gauge.state === 'out-of-service') return 'out of service';
   if (gauge.verifiedAt === null) return 'never verified';

@@ -23,7 +23,7 @@ export function Still({ points, shop, label }: StillProps) {
   const y = (share: number) => TOP + (1 - share / top) * (HEIGHT - TOP - BOTTOM);
   const every = Math.ceil(points.length / 12);
   return (
-    <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
+    <svg className={styles.still} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
       {linesOf(top).map((share) => (
         <g key={share}>
           <path className={styles.grid} d={`M${LEFT} ${y(share)}H${WIDTH - RIGHT}`} />

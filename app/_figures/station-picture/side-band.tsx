@@ -66,6 +66,7 @@ function Bar({ mark, x, datum, scale, labelY }: BarProps) {
   const tip = datum + scale.y(mark.deviation);
   const above = mark.deviation >= 0;
   const tint = mark.zero ? styles.zero : styles[CALL_GLYPHS[mark.call]];
+  const footTop = Math.max(datum, tip) + (above && !mark.zero ? 18 : 38);
   const cut = Math.abs(mark.deviation) > scale.limit;
   return (
     <g className={classNames(styles.mark, tint, !mark.last && styles.earlier)}>
@@ -92,10 +93,7 @@ function Bar({ mark, x, datum, scale, labelY }: BarProps) {
           >
             {signed(mark.deviation)}
           </text>
-          <path
-            className={styles.foot}
-            d={`M${x} ${labelY - 13}V${Math.max(datum, tip) + (above && !mark.zero ? 18 : 38)}`}
-          />
+          {footTop < labelY - 13 && <path className={styles.foot} d={`M${x} ${labelY - 13}V${footTop}`} />}
           <text className={styles.letter} x={x} y={labelY} textAnchor="middle">
             {mark.point}
           </text>

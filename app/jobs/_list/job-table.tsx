@@ -48,6 +48,11 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
         </Link>
       ),
     },
+    {
+      key: 'outcome',
+      ...sortable('outcome', 'Came out'),
+      cell: (row) => <OutcomeTag outcome={row.outcome} />,
+    },
     { key: 'sheet', ...sortable('sheet', 'Sheet'), cell: (row) => row.sheet ?? 'none named' },
     {
       key: 'opened',
@@ -76,11 +81,6 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
     },
     { key: 'setups', head: 'Setups', numeric: true, cell: (row) => grouped(row.setups) },
     { key: 'readings', head: 'Readings', numeric: true, cell: (row) => grouped(row.readings) },
-    {
-      key: 'outcome',
-      ...sortable('outcome', 'Came out'),
-      cell: (row) => <OutcomeTag outcome={row.outcome} />,
-    },
     {
       key: 'out',
       head: 'Out after repair',

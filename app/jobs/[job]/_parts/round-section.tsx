@@ -61,7 +61,7 @@ export function RoundSection({ round, verdict, learned, readings, timeZone }: Ro
       <p className={styles.small}>
         Uncertainty is expanded, k = 2 (about 95 %): reading again, setting again, and for heights the datum.
       </p>
-      <details className={styles.setups} open={round.setups.length <= 3}>
+      <details className={styles.setups} data-print="open" open={round.setups.length <= 3}>
         <summary>{count(round.setups.length, 'setup')} and their readings</summary>
         <SetupList setups={round.setups} readings={readings} timeZone={timeZone} name={anchor} />
       </details>

@@ -53,7 +53,7 @@ export function WhatNext({ verdict, rehang }: WhatNextProps) {
         bits of doubt.
       </p>
       {others.length > 0 && (
-        <details>
+        <details data-print="no">
           <summary>{count(others.length, 'other check')}</summary>
           <ol className={styles.others}>
             {others.map((check) => (

@@ -1,0 +1,38 @@
+/**
+ * Takes the pictures of the README from a running demo shop:
+ * `REHANG_BROWSER=/usr/bin/chromium npx tsx e2e/take-pictures.ts http://localhost:3000`
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium } from '@playwright/test';
+
+const [shop = 'http://localhost:3000'] = process.argv.slice(2);
+const folder = join(import.meta.dirname, 'pictures');
+
+/** Name, address, width, height, light or dark, and the part of the page to bring to the top. */
+const PICTURES = [
+  ['overview', '/', 1280, 900, 'light', null],
+  ['months', '/', 1280, 620, 'light', '#months'],
+  ['jobs', '/jobs', 1280, 800, 'light', null],
+  ['job', '/jobs/K4105', 1024, 1180, 'light', '#after-1'],
+  ['job-phone', '/jobs/K4105', 390, 844, 'dark', '#after-1'],
+  ['technician', '/technicians/QUI', 1280, 900, 'dark', null],
+  ['training', '/training', 820, 1000, 'light', null],
+  ['load', '/load', 1024, 700, 'light', null],
+] as const;
+
+mkdirSync(folder, { recursive: true });
+const executablePath = process.env.REHANG_BROWSER;
+const browser = await chromium.launch({
+  ...(executablePath !== undefined && { executablePath }),
+  args: ['--no-sandbox', '--disable-gpu', '--no-first-run'],
+});
+for (const [name, address, width, height, colorScheme, part] of PICTURES) {
+  const page = await browser.newPage({ viewport: { width, height }, colorScheme, locale: 'en-GB' });
+  await page.goto(new URL(address, shop).href, { waitUntil: 'networkidle' });
+  if (part !== null)
+    await page.locator(part).evaluate((element) => element.scrollIntoView({ block: 'start' }));
+  await page.screenshot({ path: join(folder, `${name}.png`) });
+  await page.close();
+}
+await browser.close();
