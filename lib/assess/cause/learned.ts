@@ -151,7 +151,7 @@ export function startingPoint(): Learned {
     damageSizes: [0.04, 0.18, 0.34, 0.21, 0.18, 0.05],
     bodies: {
       before: {
-        scatter: 0.3,
+        scatter: 0.15,
         impacts: [
           impact(0.33, section(0.7, 0.3, 0.3, 0.4), section(0.08, 0.35, 0.35, 0.3)),
           impact(0.25, section(0.08, 0.35, 0.35, 0.3), section(0.7, 0.3, 0.3, 0.4)),

@@ -14,9 +14,10 @@ const WORTH = {
   common: 20,
 };
 
-/** Prior sds of ln(setting sd) of one technician around the shop's, and of ln(body scatter) around its start. */
+/** Prior sds of ln(setting sd) of one technician around the shop's, and of ln(body scatter) around its start:
+ * a repair's scatter is hard to tell from the hands', so its start (common practice) holds until many re-hangs speak. */
 const SETTING_SPREAD = 0.45;
-const BODY_SPREAD = 0.5;
+const BODY_SPREAD = { before: 0.7, after: 0.2 };
 
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
@@ -94,7 +95,7 @@ function updateScatters(next: Learned, tally: Tally): void {
   const start = startingPoint();
   keys.forEach((key, i) => {
     const hand = key.startsWith('t ');
-    const precision = 1 / (hand ? SETTING_SPREAD : BODY_SPREAD) ** 2;
+    const precision = 1 / (hand ? SETTING_SPREAD : BODY_SPREAD[key === 'b before' ? 'before' : 'after']) ** 2;
     matrix[i * n + i] = (matrix[i * n + i] ?? 0) + precision;
     gradient[i] =
       (gradient[i] ?? 0) - precision * ((logs[i] ?? 0) - (hand ? centre : Math.log(scatterOf(start, key))));
