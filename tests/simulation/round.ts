@@ -47,7 +47,7 @@ export function lettersAt(hung: readonly Pick<Hung, 'at'>[], at: number): [strin
   return [String.fromCharCode(65 + 2 * i), String.fromCharCode(66 + 2 * i)];
 }
 
-/** A round of gauges hung one after the other, the lengths last. */
+/** A round of gauges hung one after the other, the lengths last; a reading repeats with an sd of half a millimetre. */
 export function roundOf({
   hung,
   lengths = [],
@@ -83,7 +83,7 @@ export function roundOf({
           tolerance: 3,
           n: length.n ?? 1,
           deviation: length.deviation,
-          ss: 0,
+          ss: 0.25 * ((length.n ?? 1) - 1),
           cause: null,
           takenAt,
         },
@@ -114,7 +114,7 @@ function observations(hung: readonly Hung[], one: Hung, takenAt: number): Observ
         tolerance: one.tolerance ?? 3,
         n: one.n?.[s] ?? 1,
         deviation,
-        ss: 0,
+        ss: 0.25 * ((one.n?.[s] ?? 1) - 1),
         cause: one.cause ?? null,
         takenAt,
       },

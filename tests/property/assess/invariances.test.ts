@@ -139,7 +139,7 @@ describe('the verdicts of a round', () => {
     );
   });
 
-  it('change little when two setups at one station change places', () => {
+  it('do not depend on the order of two setups at one station', () => {
     fc.assert(
       fc.property(anyRound({ stations: { min: 1, max: 1 }, missingSides: false }), (parts) => {
         fc.pre(parts.hung.length === 4);
@@ -149,8 +149,7 @@ describe('the verdicts of a round', () => {
           judged(roundOf({ ...parts, hung: named })).heights,
           judged(roundOf({ ...parts, hung: turned })).heights,
         );
-        // Damage that meets a mis-set is summed over coarser sizes at the first setup than at the later one.
-        expect(found.probability).toBeLessThan(0.15);
+        expect(found.probability).toBeLessThan(0.02);
       }),
       RUNS,
     );

@@ -89,9 +89,9 @@ function* explanations(shop: Learned): Generator<Case> {
   const [first, again] = [parts(2, false), parts(3, false)];
   for (const [bodyA, bodyB, zeroA, zeroB] of zeros) {
     for (const body of bodies) {
-      for (const [i, setting] of first.entries()) {
-        // Damage meets a mis-set in one wide band.
-        if (body.pattern !== 'none' && body.width !== (i === 0 ? 'fine' : 'wide')) continue;
+      for (const setting of first) {
+        // Damage meets a mis-set in one wide band where nothing else tells the two apart; here the later setup does.
+        if (body.pattern !== 'none' && body.width !== 'fine') continue;
         for (const later of again)
           yield { bodies: [bodyA, bodyB, body], zeros: [zeroA, zeroB], settings: [setting, later] };
       }
@@ -181,7 +181,7 @@ describe('the sum over explanations against every one written out', () => {
 
   it('finds the same evidence when it may keep everything', () => {
     const found = search(model, { depth: 80, breadth: 1_000_000, share: 1 });
-    expect(all.count).toBeGreaterThan(4000);
+    expect(all.count).toBeGreaterThan(2000);
     expectAbsolute(found.logEvidence, all.logEvidence, 1e-8);
     expect(found.leftOut).toBeLessThan(1e-20);
   });

@@ -70,7 +70,7 @@ function told(model: RoundModel, item: Explanation): string {
 }
 
 const EXPLANATION =
-  '1100 none, 2600 right fine+, 3100 both wide+, 0 none, ' +
+  '1100 none, 2600 right fine+, 3100 both fine+, 0 none, ' +
   'ordinary, ordinary, left+, clearance-omitted−, ordinary, ordinary, ordinary, ordinary';
 
 function explained(): { model: RoundModel; item: Explanation } {
