@@ -17,7 +17,7 @@ export function objectiveOf(model: MixedModel): Objective & { equations: ReturnT
     value: (x) => criterion(equations, x),
     evaluate: (x) => evaluate(equations, x),
     lower,
-    noise: (x) => 1e-12 + 1e-15 * (model.readings + largestRatio(x)),
+    noise: (x) => 1e-12 + 3e-15 * (model.readings + largestRatio(x)),
   };
 }
 

@@ -15,7 +15,9 @@ import type { Label, LevelEffect, VarianceComponents, VarianceComponentsInput } 
  * the true sd in 93 to 97 %, but for a factor of three to five levels: there 97 to 98 %, so its limits are wider
  * than need be. With two to four degrees of freedom the likelihood ratio is not yet chi-square distributed: the
  * upper limit is then so far up that it is hardly ever missed.
- * Readings that share every level are collapsed first, so the cost follows the number of levels.
+ * Readings that share every level are collapsed first, so the cost follows the number of levels. The largest factor,
+ * and those that nest it, cost next to nothing; the levels of the others together cost their cube (a thousand:
+ * some seconds a fit; two crossed factors of five thousand each: minutes, and memory by their square).
  *
  * `null` with a reason in `why`: a factor with one level, a single reading, readings without any scatter left.
  * RangeError, in a sentence that names the factor: values that are not finite, lists of unequal length, a factor

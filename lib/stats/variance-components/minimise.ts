@@ -26,6 +26,9 @@ export interface MinimiseOptions {
   enough?: number;
 }
 
+/** So many times the noise of the criterion, and a step is taken without asking it. */
+const TRUSTED = 1000;
+
 /** Relative step at which the variances have converged. */
 const SMALL_STEP = 1e-9;
 
@@ -47,7 +50,7 @@ export function minimise(
   let expected = Infinity;
   let differences = false;
   let curvature: readonly Float64Array[] = here.information;
-  for (let iteration = 0; iteration < 200; iteration++) {
+  for (let iteration = 0; iteration < 100; iteration++) {
     curvature = differences ? differencedHessian(objective, x, here) : here.information;
     let step = boundedNewtonStep(x, here.gradient, curvature, lower, held);
     if (step === null && differences) {
@@ -88,7 +91,9 @@ function search(
   step: Float64Array,
 ): { x: Float64Array; here: Evaluation } | null {
   const slope = product(here.gradient, step);
-  const noise = objective.noise(x);
+  // A step worth less than this cannot be judged by the criterion; so near the minimum Newton steps are to be trusted.
+  const trusted = -slope < TRUSTED * objective.noise(x);
+  const noise = objective.noise(x) * (trusted ? TRUSTED : 1);
   for (let length = 1, tries = 0; tries < 25; tries++, length *= 0.4) {
     const there = stepped(objective, x, step, length);
     const limit = here.value + 1e-4 * length * slope + noise;
@@ -120,7 +125,7 @@ function limitGrowth(x: Float64Array, step: Float64Array): void {
 function isLast(gain: number, before: number, noise: number): boolean {
   if (!(before < 1)) return false;
   const rate = gain / before;
-  return (rate < 1e-4 && gain * rate < 1e-18) || (rate > 0.25 && gain < noise);
+  return (rate < 1e-4 && gain * rate < 1e-18) || (rate > 0.25 && gain < TRUSTED * noise);
 }
 
 function relativeStep(x: Float64Array, step: Float64Array): number {

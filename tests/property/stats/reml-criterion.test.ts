@@ -115,4 +115,52 @@ describe('the REML criterion', () => {
       { numRuns: 60, seed: 7 },
     );
   });
+
+  it('is that of the definition where nested factors of many levels are eliminated one after another', () => {
+    const uniform = seededUniform(99);
+    const normal = seededNormal(uniform);
+    const pick = (count: number) => Math.floor(uniform() * count);
+    const size = 260;
+    const draw = (levels: number, sd: number) => Array.from({ length: levels }, () => sd * normal());
+    const effects = {
+      job: draw(50, 1),
+      dimension: draw(120, 0.8),
+      technician: draw(4, 0.5),
+      sheet: draw(60, 2),
+    };
+    // Every dimension lies in one job; the sheet, which is fixed, crosses both.
+    const dimension = Array.from({ length: size }, (_, i) => (i < 120 ? i : pick(120)));
+    const job = dimension.map((d) => d % 50);
+    const sheet = dimension.map(() => pick(60));
+    const technician = dimension.map(() => pick(4));
+    const values = dimension.map(
+      (d, i) =>
+        (effects.dimension[d] ?? 0) +
+        (effects.job[job[i] ?? 0] ?? 0) +
+        (effects.technician[technician[i] ?? 0] ?? 0) +
+        (effects.sheet[sheet[i] ?? 0] ?? 0) +
+        0.4 * normal(),
+    );
+    for (const withFixed of [false, true]) {
+      const found = fitVarianceComponents({
+        values,
+        random: { job, dimension, technician },
+        ...(withFixed ? { fixed: { sheet } } : {}),
+        intervals: 'none',
+      });
+      const levels = [...new Set(sheet)].sort((a, b) => a - b).slice(1);
+      const X = sheet.map((own) => [1, ...(withFixed ? levels.map((level) => (level === own ? 1 : 0)) : [])]);
+      const variances = [...found.components, found.residual].map(({ sd }) => (sd ?? NaN) ** 2);
+      const random = [job, dimension, technician].map((codes) => codes.map(String));
+      const at = (changed: number[]) => plainCriterion(values, random, changed, X);
+      expect(Math.abs(at(variances) - (found.criterion ?? NaN))).toBeLessThan(1e-7);
+      variances.forEach((variance, k) => {
+        for (const step of [-0.03 * variance, 0.03 * variance]) {
+          expect(at(variances.map((v, i) => (i === k ? v + step : v)))).toBeGreaterThan(
+            found.criterion ?? NaN,
+          );
+        }
+      });
+    }
+  });
 });
