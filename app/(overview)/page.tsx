@@ -7,6 +7,7 @@ import { NothingYet } from '@/app/_overview/nothing-yet';
 import { monthPoints } from '@/app/_figures/rates-over-time/months';
 import { RateGroups } from '@/app/_figures/rate-groups';
 import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
+import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
@@ -47,6 +48,7 @@ export default async function Overview() {
       title={shop.name}
       lead={`Right the first time, and what asks for a hand now. Newest reading ${day(now, shop.timeZone)}.`}
     >
+      <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <FiguresRow
         figures={[
           {
@@ -76,12 +78,16 @@ export default async function Overview() {
       />
 
       <Panel id="attention" title="What needs attention now">
-        <AttentionList
-          attention={attention}
-          departures={figures === null ? [] : departuresFrom(figures.figures)}
-          now={now}
-          timeZone={shop.timeZone}
-        />
+        {figures === null ? (
+          <p>What needs attention is known once the verdicts are worked out.</p>
+        ) : (
+          <AttentionList
+            attention={attention}
+            departures={departuresFrom(figures.figures)}
+            now={now}
+            timeZone={shop.timeZone}
+          />
+        )}
       </Panel>
 
       <Panel

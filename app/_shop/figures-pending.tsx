@@ -1,15 +1,11 @@
-import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
+import { FiguresAge } from './figures-age';
 
-/** Stands in for figures that the first learning run has not finished yet. */
+/** Stands in for a page of figures before the first of them are worked out. */
 export function FiguresPending({ title }: { title: string }) {
   return (
     <Page title={title}>
-      <Note live>
-        <p>
-          The figures are being worked out from the readings for the first time. Reload the page in a minute.
-        </p>
-      </Note>
+      <FiguresAge fit={null} timeZone="UTC" />
     </Page>
   );
 }

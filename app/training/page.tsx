@@ -4,6 +4,7 @@ import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Note } from '@/app/_look/note';
 import { currentFigures } from '@/lib/refresh';
+import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { NothingYet } from '@/app/_overview/nothing-yet';
 import { departuresFrom } from '@/app/_overview/departures';
@@ -25,6 +26,7 @@ export default async function Training() {
       title="Training"
       lead="Setting error across technicians and gauges: who has a habit worth practising, and on what evidence."
     >
+      <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <Note>
         {apart.length === 0 ? (
           <p>

@@ -5,6 +5,7 @@ import type { DatumLine } from '@/lib/assess';
 import { MarkShape } from './mark-shape';
 import type { StationMark } from './marks';
 import { FIELD, type Scale } from './scale';
+import { shiftLine } from './shift-line';
 import styles from './station-picture.module.css';
 
 interface SideBandProps {
@@ -39,7 +40,9 @@ export function SideBand({ name, marks, datum: line, scale }: SideBandProps) {
         {signed(-tolerance, 0)}
       </text>
       <path className={styles.datum} d={`M${left} ${datum}H${right}`} />
-      {line !== null && <path className={styles.tilt} d={shiftLine(line, scale, datum, left, right)} />}
+      {line !== null && (
+        <path className={styles.tilt} d={shiftLine(line, scale, datum, { from: left, to: right })} />
+      )}
       {placed(marks, scale).map(({ mark, x, row }) => (
         <Bar
           key={mark.key}
@@ -117,23 +120,4 @@ function placed(marks: StationMark[], scale: Scale): { mark: StationMark; x: num
     lastRow = row;
     return { mark, x, row };
   });
-}
-
-/**
- * Where heights would read if only the datum were off: an error at a zero gauge shows at every other station in
- * proportion to its distance, with the sign turned round.
- */
-function shiftLine(
-  { front, rear }: DatumLine,
-  scale: Scale,
-  datum: number,
-  left: number,
-  right: number,
-): string {
-  const xa = scale.x(front.station);
-  const xb = scale.x(rear.station);
-  const ya = datum + scale.y(-front.error);
-  const yb = datum + scale.y(-rear.error);
-  const at = (x: number) => ya + ((yb - ya) * (x - xa)) / (xb - xa);
-  return `M${left} ${at(left)}L${right} ${at(right)}`;
 }

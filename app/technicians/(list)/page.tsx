@@ -8,6 +8,7 @@ import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { currentFigures } from '@/lib/refresh';
 import { rateOf } from '@/app/_shop/rate-of';
+import { FiguresAge } from '@/app/_shop/figures-age';
 import { technicianAddress } from '@/app/_words/address';
 import { countOutcomes, getShop, listPeople } from '@/lib/store';
 import { technicianEstimates } from '../_parts/estimates';
@@ -41,6 +42,7 @@ export default async function Technicians() {
       title="Technicians"
       lead="In the order of their codes: the intervals say what is known, and where they overlap nobody is ahead of anybody."
     >
+      <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <Panel
         id="repeatability"
         title="Repeatability"

@@ -11,6 +11,7 @@ import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
 import { currentFigures } from '@/lib/refresh';
+import { FiguresAge } from '@/app/_shop/figures-age';
 import { address, technicianAddress, type Query } from '@/app/_words/address';
 import { count, grouped } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
@@ -62,6 +63,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
         </Link>
       }
     >
+      <FiguresAge fit={figures} timeZone={shop.timeZone} />
       {own === null ? (
         <Note>
           <p>There are no figures for {code} yet: they come with the first readings that are assessed.</p>
@@ -79,7 +81,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           <Panel
             id="hand"
             title="This hand beside the shop"
-            note="The band is the shop as a whole. Where the interval overlaps the band, the difference may be chance."
+            note="The shop as a whole stands under each figure. Where the two intervals overlap, the difference may be chance."
           >
             <EstimateTable
               caption="Scatter, standard deviations"

@@ -38,8 +38,6 @@ export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]
               </a>
             ),
           },
-          { key: 'time', head: 'Hung', whole: true, cell: (height) => dayAndTime(height.hungAt, timeZone) },
-          { key: 'gauge', head: 'Gauge', cell: (height) => height.gauge },
           {
             key: 'point',
             head: 'Height',
@@ -78,6 +76,8 @@ export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]
             whole: true,
             cell: (height) => (height.cause === null ? 'none on record' : CAUSE_PROVED[height.cause]),
           },
+          { key: 'gauge', head: 'Gauge', cell: (height) => height.gauge },
+          { key: 'time', head: 'Hung', whole: true, cell: (height) => dayAndTime(height.hungAt, timeZone) },
         ]}
       />
     </Panel>

@@ -35,8 +35,8 @@ export function RoundSection({ round, verdict, learned, readings, timeZone }: Ro
   const centerline = record.filter((dimension) => dimension.quantity === 'centerline');
   return (
     <Panel id={anchor} title={roundName(round.stage, round.attempt)} note={note(round, timeZone)}>
-      <WhatNext verdict={verdict} rehang={toRehang(rows, verdict)} />
       {verdict?.decidable === true && rows.some((row) => row.zero) && <ZeroGauges p={verdict.pZeroMisset} />}
+      <WhatNext verdict={verdict} rehang={toRehang(rows, verdict)} />
       <StationPicture marks={stationMarks(rows, verdict)} datum={verdict?.datum ?? []} />
       {rows.length > 0 && (
         <HeightTable
