@@ -3,7 +3,7 @@ import type { HeightVerdict } from '../types';
 import { classProbabilities } from './classes';
 import { frameRound, type RoundFrame } from './frame';
 import type { Learned, Misset } from './learned';
-import { modelRound, type RoundModel } from './model';
+import { modelRound, type RoundModel, type ZeroModel } from './model';
 import { classesGiven, type HeightParts, heightParts, weighOutcomes } from './outcomes';
 import { zeroParts } from './parts';
 import { search, type SearchEffort, type SearchResult } from './search';
@@ -43,7 +43,7 @@ export function judgeRound(
   const heights = heightParts(model)
     .sort((a, b) => a.pair.setup - b.pair.setup || a.station - b.station || a.side - b.side)
     .map((height) => verdict(model, found, height));
-  return { frame, model, found, heights, pZeroMisset: zeroMisset(model, found) };
+  return { frame, model, found, heights, pZeroMisset: zeroMisset({ found }, model.zeros) };
 }
 
 function verdict(model: RoundModel, found: SearchResult, height: HeightParts): HeightVerdict {
@@ -80,12 +80,12 @@ function verdict(model: RoundModel, found: SearchResult, height: HeightParts): H
   };
 }
 
-/** P(at least one hanger of a zero gauge is off by more than the tolerance). */
-function zeroMisset(model: RoundModel, found: SearchResult): number {
+/** P(at least one hanger of these zero gauges is off by more than the tolerance). */
+export function zeroMisset({ found }: Pick<JudgedRound, 'found'>, zeros: readonly ZeroModel[]): number {
   let sum = 0;
   for (const { weight, explanation } of found.explanations) {
     let sound = 1;
-    for (const zero of model.zeros) {
+    for (const zero of zeros) {
       for (const side of [0, 1] as const) {
         const [neither, , body] = classProbabilities(
           zeroParts(explanation, zero, side),

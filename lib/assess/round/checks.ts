@@ -1,5 +1,5 @@
 import { componentAt, type Explanation, patternAt } from '../cause/explanation';
-import type { JudgedRound } from '../cause/judge';
+import { type JudgedRound, zeroMisset } from '../cause/judge';
 import type { Learned, TechnicianHand } from '../cause/learned';
 import { damages, gaugeOf, type PairModel } from '../cause/model';
 import type { NextCheck } from '../types';
@@ -35,7 +35,8 @@ interface Leading {
 /**
  * What to check next: hang a gauge again, hang a zero gauge again (and all others against it), read a length
  * that was not read, exchange two gauges, let another technician hang it. Each with the bits it is expected to
- * tell about what is gauge and what is body, best value for its minutes first; checks that tell nothing are left out.
+ * tell about what is gauge and what is body, best value for its minutes first, but a zero gauge that is likely mis-set
+ * before all others; checks that tell nothing are left out.
  */
 export function nextChecks(
   judged: JudgedRound,
@@ -44,7 +45,7 @@ export function nextChecks(
 ): NextCheck[] {
   const leading = leadingOf(judged);
   const groups = leading.map(({ group }) => group);
-  if (groupBits(leading) < WORTH_ASKING) return [];
+  if (groupBits(leading) < WORTH_ASKING && judged.pZeroMisset < 0.5) return [];
   const last = lastSetups(judged);
   const checks: NextCheck[] = [];
   const predict = (pairs: PairModel[], hand: (pair: PairModel) => TechnicianHand): number =>
@@ -95,6 +96,8 @@ export function nextChecks(
       });
     }
   }
+  /** Setups of zero gauges that are likelier mis-set than not: they spoil every other height. */
+  const spoiling = new Set<string>();
   for (const zero of lastZeros(judged)) {
     const bits = expectedBits(
       leading.map(({ weight, explanation }) =>
@@ -102,8 +105,10 @@ export function nextChecks(
       ),
       groups,
     );
-    const pair = judged.model.zeros[zero]?.pair;
-    if (!pair) continue;
+    const hung = judged.model.zeros[zero];
+    if (!hung) continue;
+    const { pair } = hung;
+    if (zeroMisset(judged, [hung]) >= 0.5) spoiling.add(pair.label);
     checks.push({
       ...none('rehang', MINUTES.rehang * (1 + last.length), bits, zeroWords(pair)),
       setup: pair.label,
@@ -114,8 +119,12 @@ export function nextChecks(
     if (bits > 0) checks.push({ ...none('read-length', MINUTES.length, bits, lengthWords(point)), point });
   }
   return checks
-    .filter((check) => check.gainBits >= 0.01)
-    .sort((a, b) => b.gainBits / b.minutes - a.gainBits / a.minutes);
+    .filter((check) => check.gainBits >= 0.01 || spoiling.has(check.setup ?? ''))
+    .sort(
+      (a, b) =>
+        Number(spoiling.has(b.setup ?? '')) - Number(spoiling.has(a.setup ?? '')) ||
+        b.gainBits / b.minutes - a.gainBits / a.minutes,
+    );
 }
 
 const none = (action: NextCheck['action'], minutes: number, gainBits: number, words: string): NextCheck => ({
