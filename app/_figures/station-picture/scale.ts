@@ -16,7 +16,7 @@ export interface Scale {
   exaggeration: number;
 }
 
-export function scaleFor(marks: readonly StationMark[]): Scale {
+export function scaleFor(marks: readonly Pick<StationMark, 'station' | 'deviation' | 'tolerance'>[]): Scale {
   const stations = marks.map((mark) => mark.station);
   const first = Math.min(...stations);
   const last = Math.max(...stations);

@@ -1,4 +1,5 @@
 import type { Round } from '@/lib/measure/types';
+import { centerlineAsHeights, sideways } from '../round/centerline';
 import { judgeRound } from '../cause/judge';
 import type { Learned } from '../cause/learned';
 import { groupsOf, hypothesisOf } from './hypotheses';
@@ -26,4 +27,11 @@ export function evidenceOf(round: Round, learned: Learned): RoundEvidence | { wh
     rest: Math.max(0, 1 - shown.reduce((sum, { probability }) => sum + probability, 0)),
     weighing: first && second ? weighing(judged, first, second) : [],
   };
+}
+
+/** The same for the centre pins of a round, each as the left side of a height; null where none was read or judged. */
+export function centerlineEvidenceOf(round: Round, learned: Learned): RoundEvidence | null {
+  const pins = centerlineAsHeights(round);
+  const found = pins === null ? null : evidenceOf(pins, sideways(learned));
+  return found === null || 'why' in found ? null : found;
 }

@@ -1,5 +1,5 @@
 /** What stands behind the verdicts of a round: hypotheses, what each leads to expect, what speaks for which. */
-export { evidenceOf } from './evidence-of';
+export { centerlineEvidenceOf, evidenceOf } from './evidence-of';
 export type { Bar, Fault, Hypothesis, RoundEvidence, Weighed } from './types';
 export {
   datumWords,

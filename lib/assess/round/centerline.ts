@@ -8,12 +8,9 @@ import type { CenterlineVerdict } from '../types';
  * sighted along the line through the pins of the two zero gauges, so their errors carry by the same lever.
  */
 export function judgeCenterline(round: Round, learned: Learned): CenterlineVerdict[] {
-  const setups = round.setups
-    .map((setup) => ({ ...setup, observations: setup.observations.flatMap(asOneSide) }))
-    .filter((setup) => setup.observations.length > 0);
-  if (setups.length === 0) return [];
-  const judged = judgeRound({ ...round, clearance: 0, setups }, sideways(learned));
-  if ('why' in judged) return [];
+  const pins = centerlineAsHeights(round);
+  const judged = pins === null ? null : judgeRound(pins, sideways(learned));
+  if (judged === null || 'why' in judged) return [];
   return judged.heights.map(
     ({ setup, gauge, technician, point, station, zero, deviation, p, misset, body }) => ({
       setup,
@@ -31,10 +28,18 @@ export function judgeCenterline(round: Round, learned: Learned): CenterlineVerdi
 }
 
 /** What is known of hands and gauges, but for their biases: those are of heights, and say nothing sideways. */
-function sideways(learned: Learned): Learned {
+export function sideways(learned: Learned): Learned {
   const level = <T extends { bias: number }>(all: Record<string, T>): Record<string, T> =>
     Object.fromEntries(Object.entries(all).map(([name, one]) => [name, { ...one, bias: 0 }]));
   return { ...learned, technicians: level(learned.technicians), gauges: level(learned.gauges) };
+}
+
+/** The centre pins of a round as a round of heights with a left side alone; null where none was read. */
+export function centerlineAsHeights(round: Round): Round | null {
+  const setups = round.setups
+    .map((setup) => ({ ...setup, observations: setup.observations.flatMap(asOneSide) }))
+    .filter((setup) => setup.observations.length > 0);
+  return setups.length === 0 ? null : { ...round, clearance: 0, setups };
 }
 
 /** A centre pin as a height with one side; the other side was not read. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  centerlineEvidenceOf,
   datumWords,
   evidenceOf,
   hypothesisWords,
@@ -153,4 +154,23 @@ describe('the weighing in words', () => {
 it('a round without two zero stations has no evidence, and says why', () => {
   const found = evidenceOf(roundOf({ hung: [QUIET] }), knownShop());
   expect(found).toHaveProperty('why', expect.stringMatching(/needs exactly two/));
+});
+
+describe('centre pins', () => {
+  const pin = (at: number, left: number, zero = false): Hung => ({ at, left, zero, quantity: 'centerline' });
+
+  it('have the same question, in words without sides and heights', () => {
+    const round = roundOf({
+      hung: [pin(1100, 0.1, true), pin(2600, 0, true), pin(0, 9.5), pin(3200, 0.2), pin(0, 9.2)],
+    });
+    const first = centerlineEvidenceOf(round, knownShop())?.hypotheses[0];
+    expect(first && hypothesisWords(first, 'centerline')).toMatch(
+      /^Body at A 9\.\d mm in the plus direction$/,
+    );
+    expect(evidenceOf(round, knownShop())).toHaveProperty('why');
+  });
+
+  it('are silent where none was read', () => {
+    expect(centerlineEvidenceOf(roundOf({ hung: [...ZEROS, QUIET] }), knownShop())).toBeNull();
+  });
 });
