@@ -86,7 +86,6 @@ describe.each(cases)('$id', (reference) => {
 
 describe('the upper tail of F', () => {
   it('keeps its digits where the probability is small', () => {
-    // R 4.2.2: pf(400, 3, 16, lower.tail = FALSE)
     const groups = [
       [1, 2, 3],
       [11, 12, 13],
