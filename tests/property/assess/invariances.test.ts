@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type JudgedRound, judgeRound } from '@/lib/assess/cause/judge';
 import type { Learned } from '@/lib/assess/cause/learned';
+import type { SearchEffort } from '@/lib/assess/cause/search';
 import type { Round } from '@/lib/measure/types';
 import { knownShop } from '@/tests/simulation/known';
 import { type Hung, roundOf } from '@/tests/simulation/round';
@@ -10,8 +11,8 @@ import { anyRound, difference, mirrored } from './rounds';
 const shop = knownShop({ technicians: { T1: {}, T2: { setting: 1.1, bias: 0.4 } } });
 const RUNS = { seed: 20_240, numRuns: 14 };
 
-function judged(round: Round, learned: Learned = shop): JudgedRound {
-  const found = judgeRound(round, learned);
+function judged(round: Round, learned: Learned = shop, effort?: SearchEffort): JudgedRound {
+  const found = judgeRound(round, learned, effort);
   if ('why' in found) throw new Error(found.why);
   return found;
 }
@@ -56,7 +57,7 @@ describe('the verdicts of a round', () => {
       fc.property(anyRound(), (parts) => {
         const found = difference(judged(roundOf(parts)).heights, judged(mirrored(parts)).heights, true);
         expect(found.probability).toBeLessThan(1e-3);
-        expect(found.mm).toBeLessThan(0.02);
+        expect(found.mm).toBeLessThan(0.05);
       }),
       RUNS,
     );
@@ -140,16 +141,18 @@ describe('the verdicts of a round', () => {
   });
 
   it('do not depend on the order of two setups at one station', () => {
+    // Deep, since what is left out on the way depends on the order; in a verdict that may be some hundredths.
+    const deep: SearchEffort = { depth: 16, breadth: 20_000, share: 1 };
     fc.assert(
       fc.property(anyRound({ stations: { min: 1, max: 1 }, missingSides: false }), (parts) => {
         fc.pre(parts.hung.length === 4);
         const named = parts.hung.map((one, i) => ({ ...one, label: `s${i}` }));
         const turned = [...named.slice(0, 2), ...named.slice(2).reverse()];
         const found = difference(
-          judged(roundOf({ ...parts, hung: named })).heights,
-          judged(roundOf({ ...parts, hung: turned })).heights,
+          judged(roundOf({ ...parts, hung: named }), shop, deep).heights,
+          judged(roundOf({ ...parts, hung: turned }), shop, deep).heights,
         );
-        expect(found.probability).toBeLessThan(0.02);
+        expect(found.probability).toBeLessThan(0.01);
       }),
       RUNS,
     );

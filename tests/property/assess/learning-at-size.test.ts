@@ -50,8 +50,10 @@ describe.skipIf(SHOPS === 0)('many shops', () => {
         `${what}: ${own.length} intervals, ${(100 * coverage(own)).toFixed(1)} % hold the truth; ` +
           `error ${error.toFixed(3)} mm, ${z.toFixed(2)} standard errors (root mean square)`,
       );
-      // Scatter learned from heavy-tailed noise by a normal model is not held to its intervals.
-      if (!HARD) expect(coverage(own), what).toBeGreaterThan(0.9);
+      // Scatter learned from heavy-tailed noise by a normal model is not held to its intervals; else three
+      // standard errors below the 0.92 that is reached in practice.
+      const least = 0.92 - 3 * Math.sqrt((0.95 * 0.05) / own.length);
+      if (!HARD) expect(coverage(own), what).toBeGreaterThan(least);
     }
     const loss = logLoss(verdicts);
     console.log(
