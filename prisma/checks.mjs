@@ -37,6 +37,7 @@ export const CHECKS = {
     `"quantity" = 'length' OR "station" IS NOT NULL`,
     millimetres('nominal'),
     within('tolerance', 0, 100000),
+    `"named" = CASE WHEN "quantity" = 'length' THEN "nominal" ELSE 0 END`,
   ],
   Job: [
     said('number'),

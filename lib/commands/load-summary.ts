@@ -8,7 +8,6 @@ export function summaryLines(summary: FileSummary): string[] {
   return [
     `${name}: ${readings} readings, ${setups} setups, ${rounds} rounds, ${jobs} jobs, ${day(summary.from)} to ${day(summary.to)}.`,
     `  Technicians ${technicians.join(', ')}; gauges ${gauges.join(', ')}; sheets ${sheets.join(', ') || 'none named'}.`,
-    ...(summary.ignoredColumns.length > 0 ? [`  Not read: ${summary.ignoredColumns.join(', ')}.`] : []),
     ...notes.map((note) => `  ${note}`),
   ];
 }

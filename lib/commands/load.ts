@@ -1,24 +1,21 @@
 /**
  * `npm run -s load -- FILE…` stores measurement files, each all or nothing, and brings the figures up to date.
- * Exit 0, or 1 where a file was refused; the files before it stay stored.
+ * Exit 0, or 1 where a file was refused or could not be stored; the other files named are stored all the same.
  */
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { faultList, readMeasurementFile } from '@/lib/measure';
 import { refresh } from '@/lib/refresh/refresh';
-import { closeStore, getShop, saveReadings, sheetBook, StoreConflict, type Shop } from '@/lib/store';
+import { closeStore, getShop, saveReadings, sheetBook, type Shop } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { Digest } from './digest';
 import { knownSheets } from './known-sheets';
-import { conflictFaults, summaryLines } from './load-summary';
+import { summaryLines } from './load-summary';
 import { program } from './program.mjs';
-import { reasonOf } from './reason-of';
+import { inWords, reasonOf, Refused } from './reason-of';
 
 const USAGE = 'npm run -s load -- FILE.csv [FILE.csv …]\n\nStores measurement files in the shop’s database.';
-
-/** Nothing of the file was stored. */
-class Refused extends Error {}
 
 const say = (line: string) => console.log(line);
 
@@ -35,17 +32,11 @@ async function load(path: string, shop: Shop): Promise<void> {
   });
   if (faults.length > 0) throw new Refused(faultList(faults).join('\n'));
   for (const line of summaryLines(summary)) say(line);
-  try {
-    const saved = await saveReadings(shop.id, readings, { name, sha256: digest.hex(), lines: summary.lines });
-    const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
-    say(
-      `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,
-    );
-  } catch (error) {
-    if (error instanceof StoreConflict)
-      throw new Refused(faultList(conflictFaults(error.conflicts)).join('\n'));
-    throw error;
-  }
+  const saved = await saveReadings(shop.id, readings, { name, sha256: digest.hex(), lines: summary.lines });
+  const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
+  say(
+    `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,
+  );
 }
 
 async function loadAll(paths: readonly string[]): Promise<number> {
@@ -61,18 +52,24 @@ async function loadAll(paths: readonly string[]): Promise<number> {
       await load(path, shop);
     } catch (error) {
       failed += 1;
-      const reason = error instanceof Refused ? error.message : reasonOf(error, path);
-      console.error(`${path} is refused; nothing of it was stored.\n${reason}`);
+      console.error(`${path} is refused; nothing of it was stored.\n${reasonOf(error, path)}`);
     }
   }
-  await refresh(shop.id, program(), say);
+  try {
+    await refresh(shop.id, program(), say);
+  } catch (error) {
+    failed += 1;
+    console.error(
+      `What was stored stays, but the figures could not be brought up to date. ${inWords(error)}`,
+    );
+  }
   return failed === 0 ? 0 : 1;
 }
 
 try {
   process.exitCode = await loadAll(process.argv.slice(2));
 } catch (error) {
-  console.error(error instanceof Error ? error.message : error);
+  console.error(inWords(error));
   process.exitCode = 1;
 } finally {
   await closeStore();

@@ -5,6 +5,7 @@ import { migrate } from '@/lib/store/migrations/migrate';
 import { refresh } from '@/lib/refresh/refresh';
 import { loadDemo } from './load-demo';
 import { program } from './program.mjs';
+import { inWords } from './reason-of';
 
 const say = (line: string) => console.log(line);
 
@@ -16,7 +17,7 @@ try {
   if ((await countJobs(shop.id)) === 0) await loadDemo(shop.id, say);
   await refresh(shop.id, program(), say);
 } catch (error) {
-  console.error(error instanceof Error ? error.message : error);
+  console.error(inWords(error));
   process.exitCode = 1;
 } finally {
   await closeStore();

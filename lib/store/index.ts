@@ -6,6 +6,7 @@ export type * from './types';
 export { GAUGE_STATES, JOB_SORTS, MISS_COST_RANGE, OUTCOMES, PROVED_BY, ROLES } from './types';
 
 export { closeStore } from './connection/database';
+export { databaseFailure } from './connection/database-failure';
 
 export { getShop, inputsVersion, saveShop } from './shop/get-shop';
 export { getPerson, listPeople, savePeople } from './shop/people';

@@ -2,13 +2,14 @@ import { dimensionKey, type Reading } from '@/lib/measure';
 import type { Conflict } from '@/lib/store/types';
 import type { Batch, BatchJob, BatchObservation, BatchRound, BatchSetup, BatchSheet } from './batch';
 import { dimensionFaults } from './dimension-faults';
+import { lengthConflicts } from './length-conflicts';
 import { observationKey, roundKey, type Known } from './known';
 
 /** Lays readings out beside what is known, and names every line that contradicts it or another line. */
 export function layOut(readings: readonly Reading[], known: Known): { batch: Batch; conflicts: Conflict[] } {
   const layout = new Layout(known);
   for (const reading of readings) layout.take(reading);
-  return { batch: layout.batch, conflicts: layout.conflicts };
+  return { batch: layout.batch, conflicts: [...layout.conflicts, ...lengthConflicts(layout.newLengths)] };
 }
 
 class Layout {
@@ -21,6 +22,8 @@ class Layout {
     alreadyThere: 0,
   };
   readonly #sheets = new Map<string, BatchSheet>();
+  /** Readings of lengths that are not stored yet. */
+  readonly newLengths = new Map<BatchSheet, Reading[]>();
   #line = 0;
 
   constructor(private readonly known: Known) {}
@@ -140,6 +143,11 @@ class Layout {
       const known = job.sheet.known?.dimensions.get(key) ?? null;
       dimension = { stated: { ...(known ?? onlyDimension(reading)) }, known };
       job.sheet.dimensions.set(key, dimension);
+    }
+    if (reading.quantity === 'length' && dimension.known === null) {
+      const waiting = this.newLengths.get(job.sheet);
+      if (waiting === undefined) this.newLengths.set(job.sheet, [reading]);
+      else waiting.push(reading);
     }
     dimension.stated.section ??= reading.section;
     for (const { column, reason } of dimensionFaults(dimension.stated, reading)) this.#refuse(column, reason);

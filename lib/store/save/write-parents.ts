@@ -1,5 +1,6 @@
+import { dimensionKey } from '@/lib/measure';
 import type { Queries } from '@/lib/store/connection/database';
-import { among } from '@/lib/store/sql/among';
+import { dimensionColumns, dimensionOf, namedValue } from '@/lib/store/sheets/dimension-row';
 import { insertRows } from '@/lib/store/sql/insert-rows';
 import { storedSide } from '@/lib/store/sql/side';
 import type { ShopId } from '@/lib/store/types';
@@ -103,12 +104,13 @@ const DIMENSION_COLUMNS = [
   'zero',
   'nominal',
   'tolerance',
+  'named',
 ];
 
 async function writeDimensions(queries: Queries, sheets: ReadonlyMap<BatchSheet, number>) {
   const rows: Parameters<typeof insertRows>[3][number][] = [];
-  const keyed = new Map<string, [BatchSheet, string]>();
   const ids = new Map<BatchSheet, Map<string, number>>();
+  const incomplete = new Map<number, Map<string, number>>();
   for (const [sheet, sheetId] of sheets) {
     const known = new Map<string, number>();
     ids.set(sheet, known);
@@ -120,23 +122,18 @@ async function writeDimensions(queries: Queries, sheets: ReadonlyMap<BatchSheet,
         continue;
       }
       const { quantity, point, section, station, zero, nominal, tolerance } = stated;
-      const side = storedSide(stated.side);
-      rows.push([sheetId, quantity, point, side, section, station, zero, nominal, tolerance]);
-      keyed.set(JSON.stringify([sheetId, quantity, point, side]), [sheet, key]);
+      const sheetValues = [section, station, zero, nominal, tolerance, namedValue(stated)];
+      rows.push([sheetId, quantity, point, storedSide(stated.side), ...sheetValues]);
+      incomplete.set(sheetId, known);
     }
   }
-  if (rows.length === 0) return ids;
   await insertRows(queries, 'Dimension', DIMENSION_COLUMNS, rows);
-  const stored = await inChunks(
-    [...sheets.values()],
-    (sheetIds) => queries.$queryRaw<
-      { id: number; sheetId: number; quantity: string; point: string; side: string }[]
-    >`
-      SELECT "id", "sheetId", "quantity", "point", "side" FROM "Dimension" WHERE "sheetId" ${among(sheetIds)}`,
+  const stored = await inChunks([...incomplete.keys()], (sheetId) =>
+    queries.dimension.findMany({
+      where: { sheetId: { in: sheetId } },
+      select: { id: true, sheetId: true, ...dimensionColumns },
+    }),
   );
-  for (const { id, sheetId, quantity, point, side } of stored) {
-    const place = keyed.get(JSON.stringify([sheetId, quantity, point, side]));
-    if (place !== undefined) ids.get(place[0])?.set(place[1], id);
-  }
+  for (const row of stored) incomplete.get(row.sheetId)?.set(dimensionKey(dimensionOf(row)), row.id);
   return ids;
 }

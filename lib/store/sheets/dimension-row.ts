@@ -13,6 +13,10 @@ export interface DimensionRow {
   tolerance: number;
 }
 
+/** What `named` holds: a length is known by its sheet value too, since its straight and its diagonal may share a name. */
+export const namedValue = ({ quantity, nominal }: Pick<Dimension, 'quantity' | 'nominal'>): number =>
+  quantity === 'length' ? nominal : 0;
+
 export const dimensionColumns = {
   quantity: true,
   point: true,

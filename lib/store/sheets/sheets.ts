@@ -24,7 +24,7 @@ export async function getSheet(shop: ShopId, name: string): Promise<Sheet | null
     select: {
       dimensions: {
         select: dimensionColumns,
-        orderBy: [{ quantity: 'asc' }, { point: 'asc' }, { side: 'asc' }],
+        orderBy: [{ quantity: 'asc' }, { point: 'asc' }, { side: 'asc' }, { nominal: 'asc' }],
       },
       points: { orderBy: [{ station: 'asc' }, { letter: 'asc' }, { side: 'asc' }] },
     },

@@ -2,6 +2,7 @@ import { execFile } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
 import { writeMeasurementFile } from '@/lib/measure';
 import { regularShop } from '@/tests/unit/store/invented-readings';
@@ -17,12 +18,14 @@ const text = writeMeasurementFile(regularShop(4));
 const good = file('good.csv', text);
 
 /** Runs `npm run -s load` as a person does, on a database of this file's own. */
-function load(...paths: string[]): Promise<{ code: number; out: string; err: string }> {
+const load = (...paths: string[]) => loadInto('new/shop.db', ...paths);
+
+function loadInto(database: string, ...paths: string[]): Promise<{ code: number; out: string; err: string }> {
   return new Promise((resolve) => {
     execFile(
       process.execPath,
       ['--import', 'tsx', 'lib/commands/load.ts', ...paths],
-      { env: { ...process.env, DATABASE_URL: `file:${join(folder, 'new/shop.db')}` } },
+      { env: { ...process.env, DATABASE_URL: `file:${join(folder, database)}` } },
       (error, out, err) => resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err }),
     );
   });
@@ -70,6 +73,30 @@ describe('loading on the command line', () => {
     const { code, err } = await load(file('changed.csv', changed.join('\r\n')));
     expect(code).toBe(1);
     expect(err).toMatch(/Line 4, column value_mm: .*is stored as [\d.]+ mm, this line says 311/);
+  });
+
+  it('says in a sentence what the database refuses, and still stores the files named after it', async () => {
+    const database = new Database(join(folder, 'new/shop.db'));
+    const refuse = `BEFORE INSERT ON "Job" WHEN NEW."number" = 'X0' BEGIN SELECT RAISE(ABORT, 'not this one'); END`;
+    database.exec(`CREATE TRIGGER "refuse" ${refuse}`);
+    database.close();
+    const refused = file('refused.csv', text.replaceAll('J00000', 'X'));
+    const next = file('after refused.csv', text.replaceAll('J00000', 'Y'));
+    const { code, out, err } = await load(refused, next);
+    expect(code).toBe(1);
+    expect(err).toMatch(
+      /refused\.csv is refused; nothing of it was stored\.\nThe database refused it: not this one/,
+    );
+    expect(err.trim().split('\n')).toHaveLength(2);
+    expect(out).toMatch(/after refused\.csv: 128 readings/);
+    expect(out).toMatch(/128 readings new/);
+  });
+
+  it('stores straight lengths and diagonals of one name', async () => {
+    const { code, out, err } = await loadInto('letters.db', 'tests/reference/samples/messy-semicolon.csv');
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    expect(out).toMatch(/400 readings new/);
   });
 
   it('says in a sentence what it cannot read', async () => {

@@ -1,11 +1,11 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
 import { schemaFor } from '@/lib/commands/generate.mjs';
 import { migrate } from '@/lib/store/migrations/migrate';
-import { lastSchema, migrationNames } from '@/lib/store/migrations/migration-list';
+import { lastSchema, migrationNames, migrationsFolder } from '@/lib/store/migrations/migration-list';
 
 const folder = mkdtempSync(join(tmpdir(), 'rehang-migrate-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -19,6 +19,8 @@ const tables = (path: string) => {
   database.close();
   return found;
 };
+
+const sqlOf = (name: string) => readFileSync(join(migrationsFolder('sqlite'), name, 'migration.sql'), 'utf8');
 
 describe('migrations', () => {
   it('make the database from nothing, its folder included, in write-ahead mode', async () => {
@@ -60,6 +62,30 @@ describe('migrations', () => {
     after.close();
     expect(before).toHaveLength(1);
     expect(await migrate(`file:${path}`)).toEqual(migrationNames('sqlite'));
+  });
+
+  it('tell a straight length from its diagonal in a database that was filled before they could', () => {
+    const database = new Database(join(folder, 'earlier.db'));
+    const all = migrationNames('sqlite');
+    const change = all.findIndex((name) => name.endsWith('_straight_and_diagonal'));
+    for (const name of all.slice(0, change)) database.exec(sqlOf(name));
+    database.exec(`INSERT INTO "Shop" ("id", "name", "timeZone") VALUES (1, 'One', 'UTC');
+      INSERT INTO "Sheet" ("id", "shopId", "name") VALUES (1, 1, 'S1');
+      INSERT INTO "Dimension" VALUES (5, 1, 'length', 'B-C', '', NULL, NULL, 0, 1452.5, 3),
+        (6, 1, 'height', 'B', 'L', 'front', 300, 0, 250, 3);`);
+    for (const name of all.slice(change)) database.exec(sqlOf(name));
+    const named = database.prepare('SELECT "id", "nominal", "named" FROM "Dimension" ORDER BY "id"').raw();
+    expect(named.all()).toEqual([
+      [5, 1452.5, 1452.5],
+      [6, 250, 0],
+    ]);
+    const again = (point: string, value: number) =>
+      database.exec(
+        `INSERT INTO "Dimension" VALUES (NULL, 1, 'length', '${point}', '', NULL, NULL, 0, ${value}, 3, ${value})`,
+      );
+    expect(() => again('B-C', 1452.5)).toThrow(/UNIQUE/);
+    expect(() => again('B-C', 1791)).not.toThrow();
+    database.close();
   });
 
   it('refuse a PostgreSQL address in words', async () => {

@@ -42,7 +42,7 @@ describe('the database refuses', () => {
     ],
     [
       'a second dimension of the same quantity, point and side',
-      `INSERT INTO "Dimension" SELECT "id" + 1, "sheetId", "quantity", "point", "side", "section", "station", "zero", "nominal", "tolerance" FROM "Dimension"`,
+      `INSERT INTO "Dimension" SELECT "id" + 1, "sheetId", "quantity", "point", "side", "section", "station", "zero", "nominal" + 1, "tolerance", "named" FROM "Dimension"`,
     ],
     ['a second reading of the same repeat', `INSERT INTO "Reading" SELECT * FROM "Reading"`],
     [
@@ -84,6 +84,7 @@ describe('the database refuses', () => {
     ['attempt 0', `UPDATE "Round" SET "attempt" = 0`],
     ['a height without a side', `UPDATE "Dimension" SET "side" = ''`],
     ['a height without a station', `UPDATE "Dimension" SET "station" = NULL`],
+    ['a height that its sheet value tells apart', `UPDATE "Dimension" SET "named" = "nominal"`],
     ['a tolerance below nought', `UPDATE "Dimension" SET "tolerance" = -1`],
     ['an observation of no readings', `UPDATE "Observation" SET "n" = 0`],
     ['scatter of a single reading', `UPDATE "Observation" SET "ss" = 1`],

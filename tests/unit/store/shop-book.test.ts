@@ -123,6 +123,6 @@ describe('a sheet', () => {
   it('does not change a value that readings were taken against', async () => {
     await saveSheet(store.shop, sheet);
     const other = { ...sheet, dimensions: [{ ...height, nominal: 251 }] };
-    await expect(saveSheet(store.shop, other)).rejects.toThrow(/states height KL already, as 250 ± 3 mm/);
+    await expect(saveSheet(store.shop, other)).rejects.toThrow(/states height K L already, as 250 ± 3 mm/);
   });
 });
