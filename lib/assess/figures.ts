@@ -8,6 +8,12 @@ import type { GaugeFigures, MeanEstimate, SdEstimate, TechnicianFigures } from '
 /** 97.5 % of the standard normal distribution. */
 const Z = 1.959963984540054;
 
+/**
+ * The standard error of a bias takes slips, damage and sizes for known, which understates it a little: on eight
+ * simulated shops of 250 jobs the errors were 1.05 standard errors where they should be one.
+ */
+const Z_BIAS = 1.05 * Z;
+
 /** The figures of the shop as a whole, to set one technician beside. */
 export interface ShopBand {
   repeatability: SdEstimate;
@@ -51,7 +57,12 @@ export function technicianBias(learned: Learned, technician: string): MeanEstima
   if (!hand || hand.setups === 0) return missing('This technician has hung no gauge for heights.');
   if (hands.length < 2) return missing('There is no other technician to compare with.');
   const mean = hand.bias - hands.reduce((sum, other) => sum + other.bias, 0) / hands.length;
-  return { mean, low: mean - Z * hand.biasContrastSe, high: mean + Z * hand.biasContrastSe, why: null };
+  return {
+    mean,
+    low: mean - Z_BIAS * hand.biasContrastSe,
+    high: mean + Z_BIAS * hand.biasContrastSe,
+    why: null,
+  };
 }
 
 export function gaugeFigures(jobs: readonly Job[], learned: Learned): GaugeFigures[] {
@@ -67,8 +78,8 @@ export function gaugeBias(learned: Learned, gauge: string): MeanEstimate {
   if (!state) return missing('This gauge has measured no height; its bias shows only there.');
   return {
     mean: state.bias,
-    low: state.bias - Z * state.biasSe,
-    high: state.bias + Z * state.biasSe,
+    low: state.bias - Z_BIAS * state.biasSe,
+    high: state.bias + Z_BIAS * state.biasSe,
     why: null,
   };
 }

@@ -1,5 +1,12 @@
 import type { HeightPair, RoundFrame } from './frame';
-import { type GaugeState, type Learned, type Misset, type Pattern, type TechnicianHand } from './learned';
+import {
+  type GaugeState,
+  type Learned,
+  MISSETS,
+  type Misset,
+  type Pattern,
+  type TechnicianHand,
+} from './learned';
 import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS, WIDE_BAND } from './sizes';
 import { slipsOf } from './slips';
 
@@ -27,6 +34,9 @@ export interface Component {
   /** ln of the prior weight; for a body without its pattern's probability, which depends on the impact. */
   logPrior: number;
 }
+
+/** Mis-sets that any gauge can suffer, whatever the sheet and the round. */
+const ALWAYS_POSSIBLE: ReadonlySet<Misset> = new Set(['both', 'left', 'right', 'other-mark']);
 
 /** All hypotheses about one setting, the ordinary one first. `broad` lumps unknown sizes into one normal distribution. */
 export function settingComponents(
@@ -63,15 +73,18 @@ export function settingComponents(
       logPrior: Math.log(weight),
     });
   };
-  push('ordinary', -1, 0, 0, [0, 0, 0], 1 - hand.missetRate);
+  const slips = slipsOf(pair, frame);
+  const rate = (misset: Misset): number => hand.missetRate * learned.missets[misset];
+  // A slip that cannot happen here (no clearance to forget) leaves the others' rates as they are.
+  const impossible = MISSETS.filter(
+    (misset) => !ALWAYS_POSSIBLE.has(misset) && !slips.some((slip) => slip.misset === misset),
+  ).reduce((sum, misset) => sum + rate(misset), 0);
+  push('ordinary', -1, 0, 0, [0, 0, 0], 1 - hand.missetRate + impossible);
   const sides: [Misset, number, number][] = [
     ['both', 1, 1],
     ['left', 1, 0],
     ['right', 0, 1],
   ];
-  const slips = slipsOf(pair, frame);
-  // A slip that cannot happen here (no clearance to forget) leaves the others' rates as they are.
-  const rate = (misset: Misset): number => hand.missetRate * learned.missets[misset];
   for (const [misset, left, right] of sides) {
     if (broad) {
       const v = BROAD_SD ** 2;

@@ -26,7 +26,11 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
   const scatters = new Map<string, number>();
   const biases = new Map<string, number>();
   for (const zero of model.zeros) count(tally, zero.pair.technician);
-  for (const pair of model.steps) count(tally, pair.pair.technician);
+  for (const pair of model.steps) {
+    count(tally, pair.pair.technician);
+    if (!pair.first) tally.settled++;
+    tally.settled += pair.pair.cause.filter((cause) => cause !== null).length;
+  }
   for (const { weight, explanation } of leading) {
     const w = weight / total;
     model.zeros.forEach((zero, k) => {

@@ -14,6 +14,8 @@ export interface Scores {
 /** Expected counts and sums over the explanations of many rounds. All additive. */
 export interface Tally {
   rounds: number;
+  /** What tells gauge from body: stations hung again in a round, and causes that re-checks proved. */
+  settled: number;
   logEvidence: number;
   /** Setups and expected mis-sets by technician. */
   setups: Map<string, { count: number; misset: number }>;
@@ -67,6 +69,7 @@ export function emptyTally(learned: Learned, technicians: string[], gauges: stri
   const none = (): Record<Pattern, number> => ({ none: 0, left: 0, right: 0, both: 0 });
   return {
     rounds: 0,
+    settled: 0,
     logEvidence: 0,
     setups: new Map(technicians.map((t) => [t, { count: 0, misset: 0 }])),
     missets: Object.fromEntries(MISSETS.map((m) => [m, 0])) as Record<Misset, number>,

@@ -21,14 +21,24 @@ const BODY_SPREAD = { before: 0.7, after: 0.2 };
 
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
+/**
+ * How many times firmer the priors of damage and of mis-sets hold in a shop that never hangs a gauge again: there
+ * 'both sides off alike' is gauge or body as one pleases, and only the start says which.
+ */
+const FIRMER = 30;
+const SETTLED_ENOUGH = 12;
+
+const firmness = (settled: number): number => 1 + FIRMER * Math.exp(-settled / SETTLED_ENOUGH);
+
 /** One maximisation step: the parameters that the tally makes likeliest, drawn towards weak priors. */
 export function update(learned: Learned, tally: Tally): Learned {
   const prior = startingPoint();
   const next: Learned = structuredClone(learned);
+  const firm = firmness(tally.settled);
   next.rounds = tally.rounds;
   updateScatters(next, tally);
   updateBiases(next, tally);
-  updateRates(next, tally);
+  updateRates(next, tally, firm);
   next.missets = shares(tally.missets, prior.missets, WORTH.missets);
   next.missetSizes = list(tally.missetSizes, prior.missetSizes, WORTH.sizes);
   next.damageSizes = list(tally.damageSizes, prior.damageSizes, WORTH.sizes);
@@ -45,10 +55,14 @@ export function update(learned: Learned, tally: Tally): Learned {
       const from = start.impacts[c];
       const seen = tally.impacts[phase][c];
       if (!from || !seen) return;
-      impact.share = seen.share + WORTH.shares * from.share;
+      impact.share = seen.share + firm * WORTH.shares * from.share;
       total += impact.share;
       for (const section of ['front', 'center', 'rear'] as const) {
-        impact.patterns[section] = shares(seen.patterns[section], from.patterns[section], WORTH.impacts);
+        impact.patterns[section] = shares(
+          seen.patterns[section],
+          from.patterns[section],
+          firm * WORTH.impacts,
+        );
       }
     });
     for (const impact of body.impacts) impact.share /= total;
@@ -188,7 +202,7 @@ function contrastSe(inverse: Float64Array, n: number, own: readonly number[], i:
 const biasOf = (learned: Learned, key: string): number =>
   (key.startsWith('t ') ? learned.technicians[key.slice(2)]?.bias : learned.gauges[key.slice(2)]?.bias) ?? 0;
 
-function updateRates(next: Learned, tally: Tally): void {
+function updateRates(next: Learned, tally: Tally, firm: number): void {
   let missets = 0;
   let setups = 0;
   for (const { count, misset } of tally.setups.values()) {
@@ -196,12 +210,17 @@ function updateRates(next: Learned, tally: Tally): void {
     setups += count;
   }
   const shop =
-    (missets + WORTH.shopRate * startingPoint().newTechnician.missetRate) / (setups + WORTH.shopRate);
+    (missets + firm * WORTH.shopRate * startingPoint().newTechnician.missetRate) /
+    (setups + firm * WORTH.shopRate);
   next.newTechnician.missetRate = shop;
   for (const [name, { count, misset }] of tally.setups) {
     const hand = next.technicians[name];
     if (hand)
-      hand.missetRate = clamp((misset + WORTH.missetRate * shop) / (count + WORTH.missetRate), 1e-4, 0.5);
+      hand.missetRate = clamp(
+        (misset + firm * WORTH.missetRate * shop) / (count + firm * WORTH.missetRate),
+        1e-4,
+        0.5,
+      );
   }
 }
 
