@@ -1,9 +1,10 @@
 /** The checks of `npm test`, each with how many passed and failed. */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { findBrowser } from './browser.mjs';
+import { build } from './build.mjs';
 import { generate } from './generate.mjs';
+import { quickFolder } from './quick-folder.mjs';
 import { node } from './run.mjs';
 import { freePort } from './serve.mjs';
 
@@ -21,16 +22,21 @@ const bin = {
   playwright: 'node_modules/@playwright/test/cli.js',
 };
 
+/** Where the pages for the browser tests are built. */
+export const TEST_BUILD = '.next-test';
+
 /** Colours are for people: a log gets none. */
 const plain = process.stdout.isTTY ? {} : { NO_COLOR: '1' };
 
 /**
+ * Runs beside other checks: what it says is told whole, once it is done.
  * @param {readonly string[][]} commands that must all succeed, in order
  * @returns {Promise<Counts>}
  */
 async function one(...commands) {
   for (const command of commands) {
-    const { code } = await node(command);
+    const { code, output } = await node(command, plain, 'pipe');
+    process.stdout.write(output);
     if (code !== 0) return { passed: 0, failed: 1 };
   }
   return { passed: 1, failed: 0 };
@@ -53,7 +59,7 @@ const honest = (code, { passed, failed }) => ({ passed, failed: code !== 0 && fa
  * @param {(folder: string) => Promise<Result>} work
  */
 async function inTemporaryFolder(work) {
-  const folder = mkdtempSync(join(tmpdir(), 'rehang-test-'));
+  const folder = mkdtempSync(join(quickFolder(), 'rehang-test-'));
   try {
     return await work(folder);
   } finally {
@@ -97,17 +103,27 @@ function browser() {
   });
 }
 
+/** The browser tests find it done. */
+async function pages() {
+  await build(TEST_BUILD, 'pipe');
+  return { passed: 0, failed: 0 };
+}
+
 /**
+ * In steps; the lanes of a step run side by side, since hardly any check keeps two cores busy.
  * @param {boolean} quick leaves the browser out
- * @returns {Check[]}
+ * @returns {Check[][][]} steps of lanes of checks
  */
 export function checks(quick) {
-  return [
-    { name: 'database clients', run: clients },
+  const looks = [
     { name: 'format', run: () => one([bin.prettier, '--check', '--log-level=warn', '.']) },
     { name: 'types', run: () => one([bin.next, 'typegen'], [bin.tsc, '--noEmit']) },
     { name: 'lint and layering', run: () => one([bin.eslint, '.', '--max-warnings', '0']) },
-    { name: 'unit, reference and property tests', run: unit },
-    ...(quick ? [] : [{ name: 'browser tests', run: browser }]),
+    ...(quick ? [] : [{ name: 'pages', run: pages }]),
+  ];
+  return [
+    [[{ name: 'database clients', run: clients }]],
+    [looks, [{ name: 'unit, reference and property tests', run: unit }]],
+    ...(quick ? [] : [[[{ name: 'browser tests', run: browser }]]]),
   ];
 }

@@ -1,11 +1,10 @@
 /** Serves the demo shop from a fresh database and a build of its own: what the browser tests run against. */
 import { rmSync } from 'node:fs';
 import { build } from './build.mjs';
+import { TEST_BUILD } from './checks.mjs';
 import { generate } from './generate.mjs';
 import { node, stopChildrenWithUs } from './run.mjs';
 import { answers, portFrom, serve } from './serve.mjs';
-
-const FOLDER = '.next-test';
 
 stopChildrenWithUs();
 const port = portFrom(process.env.PORT);
@@ -21,8 +20,8 @@ remove();
 await generate();
 const prepared = await node(['--import', 'tsx', 'lib/commands/prepare.ts']);
 if (prepared.code === 0) {
-  await build(FOLDER);
-  process.exitCode = await serve(FOLDER, port);
+  await build(TEST_BUILD);
+  process.exitCode = await serve(TEST_BUILD, port);
 } else {
   process.exitCode = 1;
 }

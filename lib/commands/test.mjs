@@ -18,14 +18,26 @@ stopChildrenWithUs();
 const quick = process.argv.includes('--quick');
 let passed = 0;
 let failed = 0;
+
+/** @param {import('./checks.mjs').Check} check */
+async function carryOut(check) {
+  const result = await check.run().catch((error) => {
+    console.error(error instanceof Error ? error.message : error);
+    return { passed: 0, failed: 1 };
+  });
+  const { passed: good, failed: bad } = result;
+  console.log(`— ${check.name}: ${bad > 0 ? `${bad} failed` : good > 0 ? `${good} passed` : 'ready'}\n`);
+  passed += good;
+  failed += bad;
+}
+
 try {
   await install();
-  for (const check of checks(quick)) {
-    console.log(`\n— ${check.name}`);
-    const result = await check.run();
-    if (result.failed > 0) console.log(`— ${check.name}: ${result.failed} failed`);
-    passed += result.passed;
-    failed += result.failed;
+  for (const lanes of checks(quick)) {
+    const one = async (/** @type {import('./checks.mjs').Check[]} */ lane) => {
+      for (const check of lane) await carryOut(check);
+    };
+    await Promise.all(lanes.map(one));
   }
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

@@ -39,6 +39,7 @@ describe('what runs on a bare copy', () => {
     'node-version',
     'generate',
     'checks',
+    'quick-folder',
   ])('%s.mjs imports nothing that has to be installed', (name) => {
     const source = readFileSync(`lib/commands/${name}.mjs`, 'utf8');
     const imported = [...source.matchAll(/^import .*from '([^']+)'|await import\('([^']+)'\)/gm)];
