@@ -1,3 +1,4 @@
+import type { Station } from '../cause/frame';
 import type { JudgedRound } from '../cause/judge';
 import type { Learned } from '../cause/learned';
 import type { Misset } from '../cause/learned';
@@ -42,14 +43,14 @@ export function groupsOf({ model, found }: JudgedRound): Group[] {
 export function hypothesisOf({ model }: JudgedRound, learned: Learned, group: Group): Hypothesis {
   return {
     probability: group.probability,
-    faults: faults(group, (station) => model.frame.stations[station]?.x ?? Number.NaN),
+    faults: faults(group, model.frame.stations),
     datum: datumOf(model, group.members),
     bars: barsOf(model, learned, group.members),
   };
 }
 
 /** The faults that all members share, each with its expected size. */
-function faults({ members, faults: byMember }: Group, placeOf: (station: number) => number): Fault[] {
+function faults({ members, faults: byMember }: Group, stations: readonly Station[]): Fault[] {
   return (byMember[0] ?? []).map((first, index) => {
     let left = 0;
     let right = 0;
@@ -65,9 +66,10 @@ function faults({ members, faults: byMember }: Group, placeOf: (station: number)
     return {
       what: first.what,
       zero: first.zero,
-      station: placeOf(first.station),
+      station: stations[first.station]?.x ?? Number.NaN,
       setup: first.what === 'gauge' ? first.pair.label : null,
       gauge: first.what === 'gauge' ? first.pair.gauge : null,
+      repeated: (stations[first.station]?.pairs.length ?? 0) > 1,
       points: first.pair.points,
       sides: first.sides,
       left,

@@ -13,6 +13,8 @@ export interface Fault {
   /** The setup that is off; null for the body, which is the same behind every setup. */
   setup: string | null;
   gauge: string | null;
+  /** Its station was set up more than once in the round, so the setup has to be named. */
+  repeated: boolean;
   /** The sheet's letters, left and right. */
   points: [string | null, string | null];
   sides: SidesConcerned;

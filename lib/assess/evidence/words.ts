@@ -43,7 +43,8 @@ export function faultWords(fault: Fault, kind: Kind = 'height'): string {
   if (fault.what === 'gauge') {
     const gauge = fault.zero ? 'Zero gauge' : 'Gauge';
     const set = kind === 'height' ? 'set' : 'hung';
-    return `${gauge} ${fault.gauge ?? ''} ${at} ${set} ${amount(fault, kind)}${slip}${tilt}`;
+    const which = fault.repeated ? ` (setup ${fault.setup ?? ''})` : '';
+    return `${gauge} ${fault.gauge ?? ''} ${at}${which} ${set} ${amount(fault, kind)}${slip}${tilt}`;
   }
   const body = fault.zero ? 'Body at the zero station' : 'Body at';
   return `${body} ${place(fault)} ${amount(fault, kind)}${tilt}`;

@@ -49,7 +49,7 @@ describe('the leading hypothesis', () => {
         { at: 0, left: 0.1, right: 0.3, section: 'front', gauge: 'G7', label: 'b1-05' },
       ],
     });
-    expect(leading(round)).toMatch(/^Gauge G7 at A set (9|10)\.\d mm low on the left/);
+    expect(leading(round)).toMatch(/^Gauge G7 at A \(setup b1-03\) set (9|10)\.\d mm low on the left/);
     expect(evidence(round).hypotheses[0]?.faults[0]?.setup).toBe('b1-03');
   });
 
@@ -64,7 +64,7 @@ describe('the leading hypothesis', () => {
       ],
     });
     expect(leading(round)).toMatch(
-      /^Gauge G3 at A and B set 1(19|20)\.\d mm .*low.* \(fits: clearance left out\)$/,
+      /^Gauge G3 at A and B \(setup b1-03\) set 1(19|20)\.\d mm .*low.* \(fits: clearance left out\)$/,
     );
   });
 

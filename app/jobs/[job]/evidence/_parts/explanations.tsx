@@ -1,0 +1,82 @@
+import { Note } from '@/app/_look/note';
+import { Panel } from '@/app/_look/panel';
+import { probability } from '@/app/_words/numbers';
+import {
+  datumWords,
+  hypothesisWords,
+  leftOverWords,
+  type Hypothesis,
+  type Kind,
+  type RoundEvidence,
+} from '@/lib/assess/evidence';
+import styles from './explanations.module.css';
+import { HypothesisFigure } from './hypothesis-figure';
+import { Legend } from './legend';
+import { letterOf } from './letters';
+
+interface ExplanationsProps {
+  id: string;
+  title: string;
+  evidence: RoundEvidence;
+  kind: Kind;
+}
+
+/** So many are drawn at once; the others open on demand. */
+const OPEN = 2;
+
+/** The leading explanations of a round, the likeliest first, each in words and as a picture. */
+export function Explanations({ id, title, evidence, kind }: ExplanationsProps) {
+  const bars = evidence.hypotheses.flatMap((hypothesis) => hypothesis.bars);
+  return (
+    <Panel
+      id={id}
+      title={title}
+      note="Each explanation takes something to be wrong and leaves the rest to ordinary scatter. Its bars are what it leads to expect; where they meet what was read, it fits."
+    >
+      <Legend />
+      <ol className={styles.list} data-plain>
+        {evidence.hypotheses.map((hypothesis, index) => {
+          const letter = letterOf(index);
+          const figure = (
+            <HypothesisFigure hypothesis={hypothesis} scaledBy={bars} letter={letter} kind={kind} />
+          );
+          return (
+            <li key={letter} className={styles.one}>
+              <Head letter={letter} hypothesis={hypothesis} kind={kind} />
+              {index < OPEN ? (
+                figure
+              ) : (
+                <details className={styles.more}>
+                  <summary>Picture of explanation {letter}</summary>
+                  {figure}
+                </details>
+              )}
+            </li>
+          );
+        })}
+      </ol>
+      <p className={styles.rest}>All other explanations together: {probability(evidence.rest)}.</p>
+      {evidence.hypotheses.length === 1 && (
+        <Note>
+          <p>No other explanation comes near this one.</p>
+        </Note>
+      )}
+    </Panel>
+  );
+}
+
+function Head({ letter, hypothesis, kind }: { letter: string; hypothesis: Hypothesis; kind: Kind }) {
+  return (
+    <div className={styles.head}>
+      <h3>
+        <span className={styles.letter}>{letter}</span> {hypothesisWords(hypothesis, kind)}
+      </h3>
+      <p className={styles.probability}>
+        Probability <b>{probability(hypothesis.probability)}</b>
+      </p>
+      <p>
+        {datumWords(hypothesis.datum, kind)} {leftOverWords(hypothesis.bars, kind)}
+      </p>
+    </div>
+  );
+}

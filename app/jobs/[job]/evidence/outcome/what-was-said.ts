@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { CAUSES, SIDES, type Side } from '@/lib/measure';
+
+export const NOTE_LENGTH = 200;
+
+/** A setup's label and a side as one value of a form. */
+export const whichHeight = (setup: string, side: Side): string => JSON.stringify([setup, side]);
+
+const height = z
+  .string()
+  .max(200)
+  .transform((text, context): unknown => {
+    try {
+      return JSON.parse(text);
+    } catch {
+      context.addIssue({ code: 'custom', message: 'not a height' });
+      return z.NEVER;
+    }
+  })
+  .pipe(z.tuple([z.string().min(1).max(80), z.enum(SIDES)]))
+  .transform(([setup, side]) => ({ setup, side }));
+
+/** The form that says what a re-check showed. */
+export const whatWasSaid = z.object({
+  round: z.string().regex(/^(before|after)-[1-9]\d{0,3}$/),
+  height,
+  cause: z.enum(CAUSES),
+  by: z.string().trim().min(1).max(80),
+  note: z
+    .string()
+    .trim()
+    .max(NOTE_LENGTH)
+    .optional()
+    .transform((text) => (text === undefined || text === '' ? null : text)),
+});

@@ -1,0 +1,122 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { Note } from '@/app/_look/note';
+import { Page } from '@/app/_look/page';
+import { FiguresPending } from '@/app/_shop/figures-pending';
+import { missCostOf } from '@/app/_shop/miss-cost';
+import { firstOf, jobAddress, roundAnchor, type Query } from '@/app/_words/address';
+import { roundName } from '@/app/_words/jobs';
+import { labelFrom } from '@/app/_words/parameters';
+import { centerlineEvidenceOf, evidenceOf } from '@/lib/assess/evidence';
+import { currentLearned, roundVerdicts } from '@/lib/refresh';
+import { getJob, getShop, listPeople, listRecheckOutcomes } from '@/lib/store';
+import { JobCautions } from '../_parts/job-cautions';
+import { AllHeights } from './_parts/all-heights';
+import { Checks } from './_parts/checks';
+import { Explanations } from './_parts/explanations';
+import { Outcomes } from './_parts/outcomes';
+import { roundNamed } from './_parts/round-named';
+import { Weighing } from './_parts/weighing';
+
+interface Props {
+  params: Promise<{ job: string }>;
+  searchParams: Promise<Query>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Evidence, job ${labelFrom((await params).job)}` };
+}
+
+export default async function EvidencePage({ params, searchParams }: Props) {
+  const number = labelFrom((await params).job);
+  const query = await searchParams;
+  const shop = await getShop();
+  const [job, verdicts, learned, outcomes, people] = await Promise.all([
+    getJob(shop.id, number),
+    roundVerdicts(shop.id, { job: number }),
+    currentLearned(shop.id),
+    listRecheckOutcomes(shop.id, { job: number }),
+    listPeople(shop.id),
+  ]);
+  const round = job && roundNamed(job.rounds, firstOf(query, 'round'));
+  if (round === null) notFound();
+  const { stage, attempt } = round;
+  const name = roundName(stage, attempt);
+  if (learned === null) return <FiguresPending title={`Evidence, ${name}`} />;
+
+  const verdict = verdicts.find((one) => one.stage === stage && one.attempt === attempt) ?? null;
+  const heights = evidenceOf(round, learned.learned);
+  const pins = centerlineEvidenceOf(round, learned.learned);
+  const missCost = missCostOf(shop);
+  return (
+    <Page
+      above={<Link href={`${jobAddress(number)}#${roundAnchor(stage, attempt)}`}>Job {number}</Link>}
+      title={`Evidence: ${name}`}
+      lead="What would explain the readings of this round, what each explanation leads to expect, and which reading speaks for which. It is about readings and never clears a structure."
+    >
+      {verdict?.decidable === false && (
+        <Note kind="caution">
+          <p>
+            <b>Center section first.</b> {verdict.why} What follows shows the readings as they stand; no
+            height is decided by it.
+          </p>
+        </Note>
+      )}
+      {'why' in heights ? (
+        <Note>
+          <p>{heights.why}</p>
+        </Note>
+      ) : (
+        <>
+          <Explanations
+            id="explanations"
+            title="What would explain the heights"
+            evidence={heights}
+            kind="height"
+          />
+          <Weighing id="weighing" title="Which reading speaks for which" evidence={heights} kind="height" />
+          {verdict !== null && <Checks verdict={verdict} />}
+          <AllHeights
+            id="heights"
+            title="Every height"
+            evidence={heights}
+            {...{ verdict, missCost }}
+            kind="height"
+          />
+        </>
+      )}
+      {pins !== null && (
+        <>
+          <Explanations
+            id="pin-explanations"
+            title="What would explain the centre pins"
+            evidence={pins}
+            kind="centerline"
+          />
+          <Weighing
+            id="pin-weighing"
+            title="Which centre pin speaks for which"
+            evidence={pins}
+            kind="centerline"
+          />
+          <AllHeights
+            id="pins"
+            title="Every centre pin"
+            evidence={pins}
+            {...{ verdict, missCost }}
+            kind="centerline"
+          />
+        </>
+      )}
+      <Outcomes
+        round={round}
+        outcomes={outcomes}
+        people={people.filter(({ active }) => active)}
+        answer={firstOf(query, 'outcome')}
+        timeZone={shop.timeZone}
+      />
+      <JobCautions />
+    </Page>
+  );
+}

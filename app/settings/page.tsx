@@ -1,0 +1,80 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { Note } from '@/app/_look/note';
+import { Page } from '@/app/_look/page';
+import { Panel } from '@/app/_look/panel';
+import prose from '@/app/_look/prose.module.css';
+import { Table } from '@/app/_look/table';
+import { missCostOf, sureFrom } from '@/app/_shop/miss-cost';
+import { firstOf, type Query } from '@/app/_words/address';
+import { percent } from '@/app/_words/numbers';
+import { dayAndTime } from '@/app/_words/times';
+import { DEFAULT_MISS_COST } from '@/lib/assess';
+import { getShop, listPeople, MISS_COST_RANGE, missCosts } from '@/lib/store';
+import { MissCostForm } from './_parts/miss-cost-form';
+import { Thresholds } from './_parts/thresholds';
+
+export const metadata: Metadata = { title: 'Settings' };
+
+export default async function Settings({ searchParams }: { searchParams: Promise<Query> }) {
+  const answer = firstOf(await searchParams, 'answer');
+  const shop = await getShop();
+  const [people, history] = await Promise.all([listPeople(shop.id), missCosts(shop.id)]);
+  const missCost = missCostOf(shop);
+  const managers = people.filter(({ active, role }) => active && role === 'manager');
+  return (
+    <Page
+      title="Settings"
+      lead="What this shop decides for itself. Probabilities do not change with it, only what is called on them."
+    >
+      <Panel id="miss-cost" title="What missing damage costs">
+        <div className={prose.prose}>
+          <p>
+            A height that is called likely gauge is hung again and read again. If the body was off after all
+            and nobody looked further, damage was missed; if a gauge is hung again for nothing, some minutes
+            are. How much worse the first is decides how sure the program must be before it calls a height
+            likely gauge, or neither.
+          </p>
+          <p>
+            Now: one missed damage is worth <b>{missCost}</b> needless re-hangs. So a height is called likely
+            gauge from <b>{percent(sureFrom(missCost))}</b> on, while the body keeps at most{' '}
+            {percent(1 - sureFrom(missCost))}. The body is suspected from one half on, whatever is set here.
+          </p>
+          <p>
+            The usual value is {DEFAULT_MISS_COST}, on the careful side. If in doubt, set it higher: more
+            heights stay undecided and are hung again. No value makes a verdict a clearance of the structure.
+          </p>
+        </div>
+        {answer === 'kept' && (
+          <Note live>
+            <p>Set. All pages call heights by it from now on.</p>
+          </Note>
+        )}
+        {answer === 'refused' && (
+          <Note kind="fault" live>
+            <p>
+              Nothing was changed: write a number from {MISS_COST_RANGE.least} to {MISS_COST_RANGE.most}, and
+              choose who sets it.
+            </p>
+          </Note>
+        )}
+        <MissCostForm cost={missCost} managers={managers} />
+        <Thresholds missCost={missCost} usual={DEFAULT_MISS_COST} />
+        <Table
+          caption="What was set before, newest first"
+          rows={history}
+          rowKey={({ at }) => String(at)}
+          empty={`Nobody has set it yet: the usual value of ${DEFAULT_MISS_COST} holds.`}
+          columns={[
+            { key: 'cost', head: 'Cost', names: true, cell: ({ cost }) => cost },
+            { key: 'by', head: 'Set by', cell: ({ by }) => by ?? 'not named' },
+            { key: 'at', head: 'When', whole: true, cell: ({ at }) => dayAndTime(at, shop.timeZone) },
+          ]}
+        />
+        <p>
+          <Link href="/calibration#calls">What heights called likely gauge have proved to be</Link>
+        </p>
+      </Panel>
+    </Page>
+  );
+}
