@@ -17,3 +17,4 @@ export * from './repeatability';
 export * from './right-first-time';
 export * from './round';
 export * from './types';
+export * from './uncertainty';

@@ -1,7 +1,6 @@
 import type { StationMark } from '@/app/_figures/station-picture/marks';
-import { setupDimensionKey } from '@/app/_shop/standard-uncertainties';
 import { sideName } from '@/app/_words/dimensions';
-import { callOf, type Call, type HeightVerdict, type RoundVerdict } from '@/lib/assess';
+import { callOf, setupDimensionKey, type Call, type HeightVerdict, type RoundVerdict } from '@/lib/assess';
 import type { Round, Side } from '@/lib/measure';
 
 /** One height of one setup: what was read, what it counts for, and what is thought of it. */

@@ -1,9 +1,8 @@
 import { Table, type Column } from '@/app/_look/table';
-import { setupDimensionKey } from '@/app/_shop/standard-uncertainties';
 import { setupAnchor } from '@/app/_words/address';
 import { SECTION_NAMES } from '@/app/_words/jobs';
 import { bareMillimetres } from '@/app/_words/numbers';
-import type { RecordedDimension } from '@/lib/assess';
+import { setupDimensionKey, type RecordedDimension } from '@/lib/assess';
 import { DeviationCell } from './deviation-cell';
 import { expanded } from './height-table';
 

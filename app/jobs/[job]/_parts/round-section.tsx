@@ -1,7 +1,6 @@
 import { StationPicture } from '@/app/_figures/station-picture/station-picture';
 import { Panel } from '@/app/_look/panel';
-import { recordedDimensions } from '@/lib/assess';
-import { standardUncertainties } from '@/app/_shop/standard-uncertainties';
+import { recordedDimensions, standardUncertainties } from '@/lib/assess';
 import { roundAnchor } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
 import { count, millimetres } from '@/app/_words/numbers';

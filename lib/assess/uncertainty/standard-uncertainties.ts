@@ -1,4 +1,4 @@
-import type { Learned } from '@/lib/assess';
+import type { Learned } from '@/lib/assess/cause/learned';
 import { dimensionKey, type Round, type Setup, type Side } from '@/lib/measure';
 
 /** Key of one dimension in one setup. */
@@ -22,7 +22,8 @@ export function standardUncertainties(round: Round, learned: Learned): Map<strin
       if (seen.quantity === 'length') variance += (learned.lengths.scatter * setting) ** 2;
       else if (!seen.zero) variance += setting ** 2;
       if (seen.quantity === 'height' && !seen.zero && seen.side !== null && seen.station !== null) {
-        variance += datumVariance(round, seen.side, seen.station, (zero) => hand(zero).setting);
+        const zeros = zeroSettings(round, setup, seen.side, (zero) => hand(zero).setting);
+        variance += datumVariance(zeros, seen.station);
       }
       uncertainties.set(setupDimensionKey(setup.label, seen), Math.sqrt(variance));
     }
@@ -30,18 +31,32 @@ export function standardUncertainties(round: Round, learned: Learned): Map<strin
   return uncertainties;
 }
 
-/** What the zero gauges of one side bring to a height at `station`, mm²; nothing where the datum has not two ends. */
-function datumVariance(round: Round, side: Side, station: number, setting: (setup: Setup) => number): number {
+/** A zero gauge as a height was read against it: where it hung, and the setting sd of the hand that hung it, mm. */
+interface ZeroSetting {
+  station: number;
+  sd: number;
+}
+
+/** The zero gauges of one side that `setup` was read against: those last hung before it, or else the first ones. */
+function zeroSettings(
+  round: Round,
+  setup: Setup,
+  side: Side,
+  settingSd: (zero: Setup) => number,
+): ZeroSetting[] {
   const zeros = new Map<number, number>();
-  for (const setup of round.setups) {
-    for (const seen of setup.observations) {
-      if (seen.quantity === 'height' && seen.zero && seen.side === side && seen.station !== null) {
-        zeros.set(seen.station, setting(setup));
-      }
+  for (const earlier of round.setups) {
+    for (const { quantity, zero, side: seenSide, station } of earlier.observations) {
+      if (quantity !== 'height' || !zero || seenSide !== side || station === null) continue;
+      if (earlier.takenAt <= setup.takenAt || !zeros.has(station)) zeros.set(station, settingSd(earlier));
     }
   }
-  const [a, b] = [...zeros].map(([at, sd]) => ({ at, sd }));
+  return [...zeros].map(([station, sd]) => ({ station, sd }));
+}
+
+/** What two zero gauges bring to a height at `station`, mm²; nothing where the datum has not two ends. */
+function datumVariance([a, b]: readonly ZeroSetting[], station: number): number {
   if (a === undefined || b === undefined) return 0;
-  const lever = (station - a.at) / (b.at - a.at);
+  const lever = (station - a.station) / (b.station - a.station);
   return ((1 - lever) * a.sd) ** 2 + (lever * b.sd) ** 2;
 }

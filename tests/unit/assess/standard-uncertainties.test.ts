@@ -1,11 +1,10 @@
 import { expect, test } from 'vitest';
-import { setupDimensionKey, standardUncertainties } from '@/app/_shop/standard-uncertainties';
-import type { Learned } from '@/lib/assess';
+import { setupDimensionKey, standardUncertainties, type Learned } from '@/lib/assess';
 import type { Observation, Round, Setup } from '@/lib/measure';
 
 const hand = { reading: 0.4, setting: 1 };
 const learned = {
-  technicians: { T: hand },
+  technicians: { T: hand, U: { reading: 0.4, setting: 3 } },
   newTechnician: { reading: 0.5, setting: 2 },
   lengths: { scatter: 0.5 },
 } as unknown as Learned;
@@ -61,4 +60,32 @@ test.each([
   const observation = round.setups.find((one) => one.label === label)?.observations[0];
   const key = observation && setupDimensionKey(label, observation);
   expect(standardUncertainties(round, learned).get(key ?? '')).toBeCloseTo(expected, 12);
+});
+
+test('a height is read against the zero gauges that were hung before it, whoever hung them', () => {
+  const rehung: Round = {
+    ...round,
+    setups: [
+      ...round.setups,
+      {
+        ...setup('Z1b', seen('A', { station: 1000, zero: true })),
+        technician: 'U',
+        takenAt: 1,
+      },
+      { ...setup('S3', seen('F', { station: 0 })), takenAt: 2 },
+    ],
+  };
+  const found = standardUncertainties(rehung, learned);
+  const at = (label: string) => found.get(setupDimensionKey(label, seen('F', {})));
+  expect(at('S1')).toBeCloseTo(Math.sqrt(0.04 + 1 + 4 + 1), 12);
+  // Worked by hand: the lever of station 0 is −1, so the zero station at 1000 counts twice: (2·3)².
+  expect(at('S3')).toBeCloseTo(Math.sqrt(0.16 + 1 + 36 + 1), 12);
+});
+
+test('where no zero gauge hung before a height, the first ones stand in for it', () => {
+  const late: Round = {
+    ...round,
+    setups: round.setups.map((one) => (one.label.startsWith('Z') ? { ...one, takenAt: 9 } : one)),
+  };
+  expect(standardUncertainties(late, learned)).toEqual(standardUncertainties(round, learned));
 });

@@ -1,0 +1,1 @@
+export { setupDimensionKey, standardUncertainties } from './standard-uncertainties';
