@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { attentionNow } from '@/app/_overview/attention';
+import { missCostOf } from '@/app/_shop/miss-cost';
 import { AttentionList } from '@/app/_overview/attention-list';
 import { departuresFrom } from '@/app/_overview/departures';
 import { NothingYet } from '@/app/_overview/nothing-yet';
@@ -35,7 +36,7 @@ export default async function Overview() {
     countOutcomes(shop.id, 'technician'),
     countOutcomes(shop.id, 'sheet'),
     countOutcomes(shop.id, 'section'),
-    attentionNow(shop.id, now),
+    attentionNow(shop.id, now, missCostOf(shop)),
     currentFigures(shop.id),
     listLoadedFiles(shop.id),
   ]);
@@ -82,6 +83,7 @@ export default async function Overview() {
           <p>What needs attention is known once the verdicts are worked out.</p>
         ) : (
           <AttentionList
+            missCost={missCostOf(shop)}
             attention={attention}
             departures={departuresFrom(figures.figures)}
             now={now}

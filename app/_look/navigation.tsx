@@ -10,7 +10,9 @@ const PAGES = [
   ['/technicians', 'Technicians'],
   ['/training', 'Training'],
   ['/gauges', 'Gauges'],
+  ['/calibration', 'Calibration'],
   ['/load', 'Load'],
+  ['/settings', 'Settings'],
 ] as const;
 
 export function Navigation() {

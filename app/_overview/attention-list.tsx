@@ -30,9 +30,11 @@ interface AttentionListProps {
   departures: Departure[];
   now: number;
   timeZone: string;
+  /** What missing damage costs against a needless re-hang. */
+  missCost: number;
 }
 
-export function AttentionList({ attention, departures, now, timeZone }: AttentionListProps) {
+export function AttentionList({ attention, departures, now, timeZone, missCost }: AttentionListProps) {
   const nothing =
     attention.open.length + attention.undecidable.length + attention.gauges.length + departures.length === 0;
   if (nothing) return <p>Nothing in the latest rounds asks for a re-check, and every gauge is verified.</p>;
@@ -45,7 +47,7 @@ export function AttentionList({ attention, departures, now, timeZone }: Attentio
         rest={attention.open.length - SHOWN}
       >
         {attention.open.slice(0, SHOWN).map((round) => (
-          <RoundLine key={roundKey(round)} round={round} timeZone={timeZone}>
+          <RoundLine key={roundKey(round)} round={round} timeZone={timeZone} missCost={missCost}>
             {round.nextChecks[0]?.words}
           </RoundLine>
         ))}
@@ -57,7 +59,7 @@ export function AttentionList({ attention, departures, now, timeZone }: Attentio
         rest={attention.undecidable.length - SHOWN}
       >
         {attention.undecidable.slice(0, SHOWN).map((round) => (
-          <RoundLine key={roundKey(round)} round={round} timeZone={timeZone}>
+          <RoundLine key={roundKey(round)} round={round} timeZone={timeZone} missCost={missCost}>
             {round.why}
           </RoundLine>
         ))}
@@ -123,13 +125,15 @@ function Group({ title, glyph, total, rest = 0, children }: GroupProps) {
 function RoundLine({
   round,
   timeZone,
+  missCost,
   children,
 }: {
   round: JudgedRound;
   timeZone: string;
+  missCost: number;
   children: ReactNode;
 }) {
-  const open = openHeights(round).length;
+  const open = openHeights(round, missCost).length;
   return (
     <li>
       <Link href={`${jobAddress(round.job)}#${roundAnchor(round.stage, round.attempt)}`} prefetch={false}>

@@ -18,14 +18,14 @@ export interface Attention {
 }
 
 /** What somebody should do something about now, newest first. `now` is the time of the newest reading. */
-export async function attentionNow(shop: ShopId, now: number): Promise<Attention> {
+export async function attentionNow(shop: ShopId, now: number, missCost: number): Promise<Attention> {
   const [rounds, gauges] = await Promise.all([
     roundVerdicts(shop, { last: true, limit: LOOKED_BACK }),
     listGauges(shop),
   ]);
   return {
     open: rounds.filter(
-      (round) => round.decidable && round.nextChecks.length > 0 && openHeights(round).length > 0,
+      (round) => round.decidable && round.nextChecks.length > 0 && openHeights(round, missCost).length > 0,
     ),
     undecidable: rounds.filter((round) => !round.decidable),
     gauges: gauges.filter((gauge) => gaugeConcern(gauge, now) !== null),
@@ -33,9 +33,10 @@ export async function attentionNow(shop: ShopId, now: number): Promise<Attention
 }
 
 /** Heights of a round that a re-check should settle. */
-export function openHeights(round: RoundVerdict): RoundVerdict['heights'] {
+export function openHeights(round: RoundVerdict, missCost: number): RoundVerdict['heights'] {
   return round.heights.filter(
-    (height) => !height.zero && ['undecided', 'likely-gauge', 'likely-both'].includes(callOf(height.p)),
+    (height) =>
+      !height.zero && ['undecided', 'likely-gauge', 'likely-both'].includes(callOf(height.p, missCost)),
   );
 }
 

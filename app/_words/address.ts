@@ -26,3 +26,14 @@ export const roundAnchor = (stage: string, attempt: number) => `${stage}-${attem
 
 /** The anchor of a setup within its job's page; labels may hold any character, anchors may not. */
 export const setupAnchor = (setup: string) => `setup-${encodeURIComponent(setup).replaceAll('%', '_')}`;
+
+/** The evidence behind the verdicts of a round, or one place on that page. */
+export function evidenceAddress(job: string, stage: string, attempt: number, anchor?: string): string {
+  const page = address(`${jobAddress(job)}/evidence`, { round: roundAnchor(stage, attempt) });
+  return anchor === undefined ? page : `${page}#${anchor}`;
+}
+
+/** The anchor of a height within the evidence of its round. */
+export function heightAnchor({ setup, point, side }: { setup: string; point: string; side: string }): string {
+  return `height-${encodeURIComponent(`${setup} ${point} ${side}`).replaceAll('%', '_')}`;
+}

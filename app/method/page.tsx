@@ -5,14 +5,15 @@ import { Tag } from '@/app/_look/tag';
 import prose from '@/app/_look/prose.module.css';
 import { percent } from '@/app/_words/numbers';
 import { CALL_GLYPHS, CALL_NAMES, CALL_SENTENCES, CALLS } from '@/app/_words/verdicts';
-import { DEFAULT_MISS_COST } from '@/lib/assess';
+import { missCostOf, sureFrom } from '@/app/_shop/miss-cost';
+import { getShop } from '@/lib/store';
 
 export const metadata: Metadata = { title: 'Method' };
 
-/** A class is told from this probability on: the careful side of what a missed damage costs against a needless re-hang. */
-const SURE = DEFAULT_MISS_COST / (1 + DEFAULT_MISS_COST);
-
-export default function Method() {
+export default async function Method() {
+  const missCost = missCostOf(await getShop());
+  // A class is told from this probability on: the careful side of what missed damage costs against a needless re-hang.
+  const sure = sureFrom(missCost);
   return (
     <Page
       title="How the verdicts are reached"
@@ -39,9 +40,10 @@ export default function Method() {
           <p>
             For every height four probabilities are worked out, which sum to one: that neither part, the gauge
             part alone, the body part alone, or both are larger than the tolerance. To miss damage is held to
-            be {DEFAULT_MISS_COST} times as bad as a needless re-hang. So a height is called likely gauge, or
-            neither, only from {percent(SURE)} on, and only while the body keeps at most {percent(1 - SURE)};
-            the body is suspected as soon as it is likelier than not.
+            be {missCost} times as bad as a needless re-hang. So a height is called likely gauge, or neither,
+            only from {percent(sure)} on, and only while the body keeps at most {percent(1 - sure)}; the body
+            is suspected as soon as it is likelier than not. The manager sets this cost in the{' '}
+            <Link href="/settings">settings</Link>.
           </p>
           <ul>
             {CALLS.map((call) => (
@@ -94,9 +96,11 @@ export default function Method() {
         <section>
           <h2>How far to trust the probabilities</h2>
           <p>
-            A re-check is the only proof. Where one is on record, the technician’s page shows what it proved
-            beside what had been thought. A shop with few re-checks cannot yet say from its own records how
-            often an ‘80 %’ comes true.
+            A re-check is the only proof. Of every height whose gauge was hung again, or whose cause somebody
+            recorded, the <Link href="/calibration">calibration page</Link> holds what had been said against
+            what was proved: of those called 80 %, how many proved so, with intervals. A shop with few
+            re-checks cannot yet say from its own records how often an ‘80 %’ comes true, and the page says
+            so.
           </p>
           <p>
             <Link href="/cautions">Cautions in full</Link>

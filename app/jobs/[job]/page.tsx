@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
+import { missCostOf } from '@/app/_shop/miss-cost';
 import { address, technicianAddress } from '@/app/_words/address';
 import { OutcomeTag } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
@@ -57,6 +58,7 @@ export default async function JobPage({ params }: Props) {
             (reading) => reading.stage === round.stage && reading.attempt === round.attempt,
           )}
           timeZone={shop.timeZone}
+          missCost={missCostOf(shop)}
         />
       ))}
       <JobCautions />

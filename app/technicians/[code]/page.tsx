@@ -18,6 +18,7 @@ import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
 import { getPerson, getShop, heightsFor, listSetups } from '@/lib/store';
 import { estimateOf } from '../_parts/estimates';
+import { missCostOf } from '@/app/_shop/miss-cost';
 import { DoubtfulHeights } from '../_parts/doubtful-heights';
 import { rateFigure } from '../_parts/rate-figure';
 import { missetMonths } from '../_parts/misset-months';
@@ -120,7 +121,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           </RatesOverTime>
         </Panel>
       )}
-      <DoubtfulHeights heights={heights} timeZone={shop.timeZone} />
+      <DoubtfulHeights heights={heights} timeZone={shop.timeZone} missCost={missCostOf(shop)} />
       <Panel
         id="setups"
         title="The setups behind these figures"

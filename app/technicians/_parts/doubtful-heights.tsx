@@ -12,9 +12,16 @@ import type { StoredHeight } from '@/lib/store';
 const SHOWN = 12;
 
 /** The latest heights that were not plainly undisturbed: what was gauge, what was body. */
-export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]; timeZone: string }) {
+interface DoubtfulHeightsProps {
+  heights: StoredHeight[];
+  timeZone: string;
+  /** What missing damage costs against a needless re-hang. */
+  missCost: number;
+}
+
+export function DoubtfulHeights({ heights, timeZone, missCost }: DoubtfulHeightsProps) {
   const doubtful = heights
-    .filter((height) => !height.zero && callOf(height.p) !== 'nothing-found')
+    .filter((height) => !height.zero && callOf(height.p, missCost) !== 'nothing-found')
     .slice(0, SHOWN);
   return (
     <Panel
@@ -54,7 +61,7 @@ export function DoubtfulHeights({ heights, timeZone }: { heights: StoredHeight[]
             key: 'verdict',
             head: 'Gauge or body',
             cell: (height) => {
-              const call = callOf(height.p);
+              const call = callOf(height.p, missCost);
               return <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>;
             },
           },

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { Tag } from '@/app/_look/tag';
 import { probability, signedMillimetres } from '@/app/_words/numbers';
 import { CALL_GLYPHS, CALL_NAMES, CALL_SENTENCES, CAUSE_NAMES } from '@/app/_words/verdicts';
@@ -9,40 +10,47 @@ interface CauseCellProps {
   /** The verdict on a height or a centre pin; null where there is none yet. */
   told: (Pick<HeightVerdict, 'p' | 'misset' | 'body'> & { signature?: string | null }) | null;
   call: Call;
+  /** Where what stands behind it is shown, and of what. */
+  evidence: { address: string; of: string };
 }
 
 /** The verdict on a height with what stands behind it: four probabilities, both parts, a slip that fits. */
-export function CauseCell({ told, call }: CauseCellProps) {
+export function CauseCell({ told, call, evidence }: CauseCellProps) {
   if (told === null) return <span className={styles.none}>not judged</span>;
   return (
-    <details className={styles.cause}>
-      <summary>
-        <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>
-        <span className={styles.leading}>{leading(told.p)}</span>
-      </summary>
-      <div className={styles.more}>
-        <p>{CALL_SENTENCES[call]}</p>
-        <dl className={styles.list}>
-          {CAUSES.map((cause) => (
-            <div key={cause}>
-              <dt>{CAUSE_NAMES[cause]}</dt>
-              <dd>{probability(told.p[cause])}</dd>
+    <div className={styles.cell}>
+      <details className={styles.cause}>
+        <summary>
+          <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>
+          <span className={styles.leading}>{leading(told.p)}</span>
+        </summary>
+        <div className={styles.more}>
+          <p>{CALL_SENTENCES[call]}</p>
+          <dl className={styles.list}>
+            {CAUSES.map((cause) => (
+              <div key={cause}>
+                <dt>{CAUSE_NAMES[cause]}</dt>
+                <dd>{probability(told.p[cause])}</dd>
+              </div>
+            ))}
+            <div>
+              <dt>Gauge part</dt>
+              <dd>{signedMillimetres(told.misset)}</dd>
             </div>
-          ))}
-          <div>
-            <dt>Gauge part</dt>
-            <dd>{signedMillimetres(told.misset)}</dd>
-          </div>
-          <div>
-            <dt>Body part</dt>
-            <dd>{signedMillimetres(told.body)}</dd>
-          </div>
-        </dl>
-        {told.signature !== undefined && told.signature !== null && (
-          <p>The size fits a known slip: {told.signature}.</p>
-        )}
-      </div>
-    </details>
+            <div>
+              <dt>Body part</dt>
+              <dd>{signedMillimetres(told.body)}</dd>
+            </div>
+          </dl>
+          {told.signature !== undefined && told.signature !== null && (
+            <p>The size fits a known slip: {told.signature}.</p>
+          )}
+        </div>
+      </details>
+      <Link href={evidence.address} prefetch={false} data-print="no">
+        Why<span className="out-of-sight">: the evidence for {evidence.of}</span>
+      </Link>
+    </div>
   );
 }
 

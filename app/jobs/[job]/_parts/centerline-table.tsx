@@ -1,4 +1,5 @@
 import { callOf, type RecordedDimension, type RoundVerdict } from '@/lib/assess';
+import { evidenceAddress, heightAnchor } from '@/app/_words/address';
 import { CauseCell } from './cause-cell';
 import { RecordedTable } from './recorded-table';
 
@@ -7,10 +8,12 @@ interface CenterlineTableProps {
   round: RoundVerdict | null;
   uncertainties: ReadonlyMap<string, number>;
   name: string;
+  /** What missing damage costs against a needless re-hang. */
+  missCost: number;
 }
 
 /** Centre pins: whether the body has swayed or the gauge was hung off centre. */
-export function CenterlineTable({ rows, round, uncertainties, name }: CenterlineTableProps) {
+export function CenterlineTable({ rows, round, uncertainties, name, missCost }: CenterlineTableProps) {
   const shown = {
     caption: 'Centerline, sideways offset of the centre pin, millimetres',
     rows,
@@ -29,7 +32,19 @@ export function CenterlineTable({ rows, round, uncertainties, name }: Centerline
         cell: (row) => {
           const told = toldOf(row);
           return (
-            <CauseCell told={told} call={told === null || !round.decidable ? 'undecided' : callOf(told.p)} />
+            <CauseCell
+              told={told}
+              call={told === null || !round.decidable ? 'undecided' : callOf(told.p, missCost)}
+              evidence={{
+                address: evidenceAddress(
+                  round.job,
+                  round.stage,
+                  round.attempt,
+                  heightAnchor({ setup: row.setup, point: row.point, side: 'C' }),
+                ),
+                of: `centre pin ${row.point}`,
+              }}
+            />
           );
         },
       }}

@@ -1,24 +1,23 @@
 import { Table } from '@/app/_look/table';
 import { setupAnchor } from '@/app/_words/address';
+import { sideName } from '@/app/_words/dimensions';
 import { bareMillimetres, signed } from '@/app/_words/numbers';
 import { classNames } from '@/app/_look/class-names';
-import type { RoundVerdict } from '@/lib/assess';
 import { isWithin } from '@/lib/measure';
 import { CauseCell } from './cause-cell';
 import { DeviationCell } from './deviation-cell';
-import { callOfRow, type HeightRow } from './heights';
+import type { HeightRow } from './heights';
 import styles from './dimension-tables.module.css';
 
 interface HeightTableProps {
   rows: HeightRow[];
-  round: RoundVerdict | null;
   clearance: number;
   /** Standard uncertainty by row key, mm. */
   uncertainties: ReadonlyMap<string, number>;
   name: string;
 }
 
-export function HeightTable({ rows, round, clearance, uncertainties, name }: HeightTableProps) {
+export function HeightTable({ rows, clearance, uncertainties, name }: HeightTableProps) {
   return (
     <Table
       caption={`Heights, millimetres; readings include ${bareMillimetres(clearance, 0)} mm of clearance`}
@@ -48,7 +47,13 @@ export function HeightTable({ rows, round, clearance, uncertainties, name }: Hei
         {
           key: 'cause',
           head: 'Gauge or body',
-          cell: (row) => <CauseCell told={row.verdict} call={callOfRow(row, round)} />,
+          cell: (row) => (
+            <CauseCell
+              told={row.verdict}
+              call={row.call}
+              evidence={{ address: row.evidence, of: `${row.point} ${sideName(row.side)}` }}
+            />
+          ),
         },
         { key: 'sheet', head: 'Sheet', numeric: true, cell: (row) => bareMillimetres(row.nominal) },
         { key: 'read', head: 'Read', numeric: true, cell: (row) => bareMillimetres(row.reading) },

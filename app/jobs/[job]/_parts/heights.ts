@@ -1,4 +1,5 @@
 import type { StationMark } from '@/app/_figures/station-picture/marks';
+import { evidenceAddress, heightAnchor } from '@/app/_words/address';
 import { sideName } from '@/app/_words/dimensions';
 import { callOf, setupDimensionKey, type Call, type HeightVerdict, type RoundVerdict } from '@/lib/assess';
 import type { Round, Side } from '@/lib/measure';
@@ -22,10 +23,15 @@ export interface HeightRow {
   /** Several setups of one height: the last one counts for the record. */
   last: boolean;
   verdict: HeightVerdict | null;
+  /** What is said of it; nothing is decided where the center section does not carry the datum. */
+  call: Call;
+  /** Address of what stands behind it. */
+  evidence: string;
 }
 
 /** Heights of a round from front to rear, left before right, each setup in the order it was hung. */
-export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRow[] {
+export function heightRows(round: Round, verdict: RoundVerdict | null, missCost: number): HeightRow[] {
+  const { job, stage, attempt } = round;
   const verdicts = new Map(
     verdict?.heights.map((height) => [`${height.setup} ${height.point} ${height.side}`, height]),
   );
@@ -35,6 +41,8 @@ export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRo
     for (const seen of setup.observations) {
       if (seen.quantity !== 'height' || seen.side === null) continue;
       lastSetup.set(`${seen.point} ${seen.side}`, setup.label);
+      const height = { setup: setup.label, point: seen.point, side: seen.side };
+      const told = verdicts.get(`${setup.label} ${seen.point} ${seen.side}`) ?? null;
       rows.push({
         key: setupDimensionKey(setup.label, seen),
         point: seen.point,
@@ -50,7 +58,9 @@ export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRo
         gauge: setup.gauge,
         technician: setup.technician,
         last: false,
-        verdict: verdicts.get(`${setup.label} ${seen.point} ${seen.side}`) ?? null,
+        verdict: told,
+        call: told === null || verdict?.decidable === false ? 'undecided' : callOf(told.p, missCost),
+        evidence: evidenceAddress(job, stage, attempt, heightAnchor(height)),
       });
     }
   }
@@ -64,21 +74,16 @@ export function heightRows(round: Round, verdict: RoundVerdict | null): HeightRo
   );
 }
 
-/** What is said of a height; nothing is decided where the center section does not carry the datum. */
-export function callOfRow(row: HeightRow, round: RoundVerdict | null): Call {
-  return row.verdict === null || round?.decidable === false ? 'undecided' : callOf(row.verdict.p);
-}
-
 /** Heights whose gauge is likely set wrong, by name: each is to be hung again and read again. */
-export function toRehang(rows: readonly HeightRow[], round: RoundVerdict | null): string[] {
+export function toRehang(rows: readonly HeightRow[]): string[] {
   return rows
     .filter((row) => row.last && !row.zero)
-    .filter((row) => ['likely-gauge', 'likely-both'].includes(callOfRow(row, round)))
+    .filter((row) => ['likely-gauge', 'likely-both'].includes(row.call))
     .map((row) => `${row.point} ${sideName(row.side)} (${row.gauge})`);
 }
 
 /** The rows that have a place along the vehicle, as marks for the picture. */
-export function stationMarks(rows: readonly HeightRow[], round: RoundVerdict | null): StationMark[] {
+export function stationMarks(rows: readonly HeightRow[]): StationMark[] {
   return rows.flatMap((row) =>
     row.station === null
       ? []
@@ -91,7 +96,7 @@ export function stationMarks(rows: readonly HeightRow[], round: RoundVerdict | n
             zero: row.zero,
             deviation: row.deviation,
             tolerance: row.tolerance,
-            call: callOfRow(row, round),
+            call: row.call,
             last: row.last,
             gauge: row.gauge,
           },

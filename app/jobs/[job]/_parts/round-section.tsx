@@ -9,6 +9,7 @@ import type { Learned, RoundVerdict } from '@/lib/assess';
 import type { Reading, Round } from '@/lib/measure';
 import { CenterlineTable } from './centerline-table';
 import { heightRows, stationMarks, toRehang } from './heights';
+import { EvidenceLinks } from './evidence-links';
 import { HeightTable } from './height-table';
 import { RecordedTable } from './recorded-table';
 import { SetupList } from './setup-list';
@@ -22,12 +23,14 @@ interface RoundSectionProps {
   learned: Learned | null;
   readings: Reading[];
   timeZone: string;
+  /** What missing damage costs against a needless re-hang. */
+  missCost: number;
 }
 
 /** One measuring of the job: what to do next, the picture, every dimension, and the setups behind them. */
-export function RoundSection({ round, verdict, learned, readings, timeZone }: RoundSectionProps) {
+export function RoundSection({ round, verdict, learned, readings, timeZone, missCost }: RoundSectionProps) {
   const anchor = roundAnchor(round.stage, round.attempt);
-  const rows = heightRows(round, verdict);
+  const rows = heightRows(round, verdict, missCost);
   const record = recordedDimensions(round);
   const uncertainties = learned === null ? new Map<string, number>() : standardUncertainties(round, learned);
   const lengths = record.filter((dimension) => dimension.quantity === 'length');
@@ -35,16 +38,11 @@ export function RoundSection({ round, verdict, learned, readings, timeZone }: Ro
   return (
     <Panel id={anchor} title={roundName(round.stage, round.attempt)} note={note(round, timeZone)}>
       {verdict?.decidable === true && rows.some((row) => row.zero) && <ZeroGauges p={verdict.pZeroMisset} />}
-      <WhatNext verdict={verdict} rehang={toRehang(rows, verdict)} />
-      <StationPicture marks={stationMarks(rows, verdict)} datum={verdict?.datum ?? []} />
+      <WhatNext verdict={verdict} rehang={toRehang(rows)} />
+      {(rows.length > 0 || centerline.length > 0) && <EvidenceLinks round={round} />}
+      <StationPicture marks={stationMarks(rows)} datum={verdict?.datum ?? []} />
       {rows.length > 0 && (
-        <HeightTable
-          rows={rows}
-          round={verdict}
-          clearance={round.clearance}
-          uncertainties={uncertainties}
-          name={anchor}
-        />
+        <HeightTable rows={rows} clearance={round.clearance} uncertainties={uncertainties} name={anchor} />
       )}
       {lengths.length > 0 && (
         <RecordedTable
@@ -55,7 +53,13 @@ export function RoundSection({ round, verdict, learned, readings, timeZone }: Ro
         />
       )}
       {centerline.length > 0 && (
-        <CenterlineTable rows={centerline} round={verdict} uncertainties={uncertainties} name={anchor} />
+        <CenterlineTable
+          rows={centerline}
+          round={verdict}
+          uncertainties={uncertainties}
+          name={anchor}
+          missCost={missCost}
+        />
       )}
       <p className={styles.small}>
         Uncertainty is expanded, k = 2 (about 95 %): reading again, setting again, and for heights the datum.

@@ -1,6 +1,7 @@
 import { Panel } from '@/app/_look/panel';
 import { Table, type Column } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
+import { heightAnchor } from '@/app/_words/address';
 import { probability, signed } from '@/app/_words/numbers';
 import { CALL_GLYPHS, CALL_NAMES } from '@/app/_words/verdicts';
 import { callOf, type RoundVerdict } from '@/lib/assess';
@@ -8,7 +9,6 @@ import { heightName, type Bar, type Kind, type RoundEvidence } from '@/lib/asses
 import { CAUSES, type Cause } from '@/lib/measure';
 import styles from './all-heights.module.css';
 import { letterOf } from './letters';
-import { heightAnchor } from './round-named';
 
 interface AllHeightsProps {
   id: string;

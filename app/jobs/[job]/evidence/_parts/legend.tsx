@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { classNames } from '@/app/_look/class-names';
 import styles from './hypothesis-figure.module.css';
 
 /** What the shapes of the figures mean; the same for all of them. */
@@ -7,6 +8,9 @@ export function Legend() {
     <ul className={styles.legend} data-plain>
       <Entry name="Read">
         <rect className={styles.read} x={8} y={4} width={10} height={18} />
+      </Entry>
+      <Entry name="Earlier setup of the same station">
+        <rect className={classNames(styles.read, styles.earlier)} x={8} y={4} width={10} height={18} />
       </Entry>
       <Entry name="Expected under the explanation">
         <rect className={styles.expected} x={8} y={9} width={10} height={14} />

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { address, jobAddress } from '@/app/_words/address';
-import { STAGES, type Round, type Stage } from '@/lib/measure';
+import { STAGES, type Round } from '@/lib/measure';
 
 /** How the address names a round: `before-1`. */
 const name = z
@@ -18,19 +17,4 @@ export function roundNamed(rounds: readonly Round[], text: string | undefined): 
   if (!asked.success) return null;
   const { stage, attempt } = asked.data;
   return rounds.find((round) => round.stage === stage && round.attempt === attempt) ?? null;
-}
-
-export function evidenceAddress(
-  job: string,
-  round: { stage: Stage; attempt: number },
-  anchor?: string,
-): string {
-  const page = address(`${jobAddress(job)}/evidence`, { round: `${round.stage}-${round.attempt}` });
-  return anchor === undefined ? page : `${page}#${anchor}`;
-}
-
-/** The anchor of a height within the evidence; labels may hold any character, anchors may not. */
-export function heightAnchor(height: { setup: string; point: string; side: string }): string {
-  const text = encodeURIComponent(`${height.setup} ${height.point} ${height.side}`);
-  return `height-${text.replaceAll('%', '_')}`;
 }
