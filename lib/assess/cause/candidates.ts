@@ -8,8 +8,9 @@ const LOG_2PI = Math.log(2 * Math.PI);
 export interface Candidates {
   count: number;
   from: Int32Array;
-  /** Row of the pair's columns. */
-  row: Int32Array;
+  /** Block and row of the pair's columns. */
+  block: Int16Array;
+  row: Int16Array;
   logWeight: Float64Array;
   /** ln of a bound on the summed weight of the hypotheses that were not listed. */
   logUnlisted: number;
@@ -18,21 +19,27 @@ export interface Candidates {
 class List implements Candidates {
   count = 0;
   from = new Int32Array(256);
-  row = new Int32Array(256);
+  block = new Int16Array(256);
+  row = new Int16Array(256);
   logWeight = new Float64Array(256);
   best = -Infinity;
   /** Bound on what was not listed, relative to exp(reference). */
   private unlisted = 0;
   private reference = -Infinity;
 
-  add(from: number, row: number, logWeight: number): void {
+  add(from: number, block: number, row: number, logWeight: number): void {
     if (this.count === this.from.length) {
-      const wider = <T extends Int32Array | Float64Array>(old: T, fresh: T): T => (fresh.set(old), fresh);
+      const wider = <T extends Int16Array | Int32Array | Float64Array>(old: T, fresh: T): T => (
+        fresh.set(old),
+        fresh
+      );
       this.from = wider(this.from, new Int32Array(2 * this.count));
-      this.row = wider(this.row, new Int32Array(2 * this.count));
+      this.block = wider(this.block, new Int16Array(2 * this.count));
+      this.row = wider(this.row, new Int16Array(2 * this.count));
       this.logWeight = wider(this.logWeight, new Float64Array(2 * this.count));
     }
     this.from[this.count] = from;
+    this.block[this.count] = block;
     this.row[this.count] = row;
     this.logWeight[this.count] = logWeight;
     this.count++;
@@ -111,35 +118,48 @@ function scan(
   reach: number,
   depth: number,
 ): void {
-  const { groups, left, right, varLeft, varRight, covariance, logPrior, tail } = pair.columns;
+  const { left, right, varLeft, varRight, covariance, logPrior, tail } = pair.columns;
   const { hasLeft, hasRight } = pair;
   const top = ceiling(pair, base);
-  for (const { pattern, from, to } of groups) {
-    const start = logWeight + (pair.first ? (patterns[pattern] ?? -Infinity) : 0);
-    list.skip(start + top - reach / 2, tail[from] ?? 0);
-    for (let row = from; row < to; row++) {
+  for (let b = 0; b < pair.blocks.length; b++) {
+    const block = pair.blocks[b];
+    if (!block) break;
+    const start = logWeight + block.logPrior + (pair.first ? (patterns[block.sides] ?? -Infinity) : 0);
+    const mass =
+      block.to - block.from === 1 ? Math.exp(logPrior[block.from] ?? -Infinity) : (tail[block.from] ?? 0);
+    if (start + top + (logPrior[block.from] ?? -Infinity) < list.best - depth) {
+      list.skip(start + top, mass);
+      continue;
+    }
+    list.skip(start + top - reach / 2, mass);
+    const yL = base.yL - block.left;
+    const yR = base.yR - block.right;
+    const bL = base.vL + block.varLeft;
+    const bR = base.vR + block.varRight;
+    const bC = base.c + block.covariance;
+    for (let row = block.from; row < block.to; row++) {
       const prior = start + (logPrior[row] ?? 0);
       if (prior + top < list.best - depth) {
         list.skip(start + top, tail[row] ?? 0);
         break;
       }
-      const rL = base.yL - (left[row] ?? 0);
-      const vL = base.vL + (varLeft[row] ?? 0);
+      const rL = yL - (left[row] ?? 0);
+      const vL = bL + (varLeft[row] ?? 0);
       if (hasLeft && rL * rL > reach * vL) continue;
-      const rR = base.yR - (right[row] ?? 0);
-      const vR = base.vR + (varRight[row] ?? 0);
+      const rR = yR - (right[row] ?? 0);
+      const vR = bR + (varRight[row] ?? 0);
       if (hasRight && rR * rR > reach * vR) continue;
       let density: number;
       if (!hasLeft) density = -0.5 * (LOG_2PI + Math.log(vR) + (rR * rR) / vR);
       else if (!hasRight) density = -0.5 * (LOG_2PI + Math.log(vL) + (rL * rL) / vL);
       else {
-        const c = base.c + (covariance[row] ?? 0);
+        const c = bC + (covariance[row] ?? 0);
         const det = vL * vR - c * c;
         density = -LOG_2PI - 0.5 * (Math.log(det) + (vR * rL * rL - 2 * c * rL * rR + vL * rR * rR) / det);
       }
       const weight = prior + density;
       if (weight < list.best - depth) list.skip(weight, 1);
-      else list.add(index, row, weight);
+      else list.add(index, b, row, weight);
     }
   }
 }

@@ -11,7 +11,8 @@ const SURE = 1e-7;
 /** Beyond so many sds a normal distribution counts as nothing: 1e-6 on each side. */
 const REACH = 4.75;
 
-const within = (mean: number, sd: number, limit: number): number => {
+/** P(|value| ≤ limit) of a normal value. */
+export const within = (mean: number, sd: number, limit: number): number => {
   if (sd < 1e-9) return Math.abs(mean) <= limit + 1e-9 ? 1 : 0;
   return normalBetween((-limit - mean) / sd, (limit - mean) / sd);
 };

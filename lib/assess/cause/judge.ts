@@ -1,6 +1,6 @@
 import { CAUSES, type Cause, type Round, SIDES } from '@/lib/measure/types';
 import type { HeightVerdict } from '../types';
-import { classProbabilities } from './classes';
+import { within } from './classes';
 import { frameRound, type RoundFrame } from './frame';
 import type { Learned, Misset } from './learned';
 import { modelRound, type RoundModel, type ZeroModel } from './model';
@@ -87,11 +87,8 @@ export function zeroMisset({ found }: Pick<JudgedRound, 'found'>, zeros: readonl
     let sound = 1;
     for (const zero of zeros) {
       for (const side of [0, 1] as const) {
-        const [neither, , body] = classProbabilities(
-          zeroParts(explanation, zero, side),
-          zero.pair.tolerance[side],
-        );
-        sound *= neither + body;
+        const { gauge, varGauge } = zeroParts(explanation, zero, side);
+        sound *= within(gauge, Math.sqrt(varGauge), zero.pair.tolerance[side]);
       }
     }
     sum += weight * (1 - sound);

@@ -1,4 +1,4 @@
-import { type Columns, firstColumns, settingColumns } from './columns';
+import { type Block, firstBlocks, laterBlocks, type SettingColumns, settingColumns } from './columns';
 import { bodyComponents, type Component, settingComponents } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
@@ -11,8 +11,9 @@ export interface PairModel {
   hand: TechnicianHand;
   gauge: GaugeState;
   settings: Component[];
-  /** What this setup can be, with the body for the first setup at a station. */
-  columns: Columns;
+  /** What this setup can be, and the bodies it can meet. */
+  columns: SettingColumns;
+  blocks: Block[];
   first: boolean;
   hasLeft: boolean;
   hasRight: boolean;
@@ -120,6 +121,7 @@ function pairModel(
   first: boolean,
   body: number,
 ): PairModel {
+  const only = frame.stations[station]?.pairs.length === 1;
   const hand = handOf(learned, pair.technician);
   const gauge = gaugeOf(learned, pair.gauge);
   const bias = hand.bias + gauge.bias;
@@ -134,9 +136,8 @@ function pairModel(
     hand,
     gauge,
     settings,
-    columns: first
-      ? firstColumns(bodies, settings, (frame.stations[station]?.pairs.length ?? 1) === 1)
-      : settingColumns(settings),
+    columns: settingColumns(settings),
+    blocks: first ? firstBlocks(bodies, settings.length, only) : laterBlocks(settings.length),
     first,
     hasLeft: pair.n[0] > 0,
     hasRight: pair.n[1] > 0,

@@ -146,7 +146,8 @@ function advance(
     zeroSettings: from.zeroSettings.slice(),
     settings: from.settings.slice(),
   };
-  if (pair.first) settle(model, item, pair, pair.columns.body[row] ?? 0, pair.columns.pattern[row] ?? 0);
+  const block = pair.blocks[found.block[index] ?? 0];
+  if (pair.first && block) settle(model, item, pair, block.body, block.sides);
   const setting = pair.columns.setting[row] ?? 0;
   item.settings[step] = setting;
   condition(item, pair, setting);
