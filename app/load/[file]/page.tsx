@@ -3,30 +3,57 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
-import { firstOf, type Query } from '@/app/_words/address';
+import button from '@/app/_look/button.module.css';
 import { getShop } from '@/lib/store';
+import { AtWorkNote } from '../_parts/at-work-note';
 import { ConfirmForm } from '../_parts/confirm-form';
 import { FaultList } from '../_parts/fault-list';
 import { FileHoldings } from '../_parts/file-holdings';
 import { LoadResult } from '../_parts/load-result';
+import { hasFailed, workOn } from '../_staging/at-work';
 import { stagedId } from '../_staging/staged-file';
 import { readStaged } from '../_staging/staging';
 
 export const metadata: Metadata = { title: 'Check the file' };
 
-interface Props {
-  params: Promise<{ file: string }>;
-  searchParams: Promise<Query>;
-}
-
-export default async function StagedFilePage({ params, searchParams }: Props) {
+export default async function StagedFilePage({ params }: { params: Promise<{ file: string }> }) {
   const id = stagedId.safeParse((await params).file);
+  // Asked before the record is read: what ends in between has its outcome in the record.
+  const work = id.success ? workOn(id.data) : null;
   const staged = id.success ? await readStaged(id.data) : null;
   if (!id.success || staged === null) notFound();
-  const failed = firstOf(await searchParams, 'failed') !== undefined;
+  const failed = hasFailed(id.data);
+  const { checked } = staged;
   const shop = await getShop();
   const above = <Link href="/load">Load another file</Link>;
 
+  if (work !== null) {
+    return (
+      <Page
+        title={work.task === 'check' ? 'The file is being checked' : 'The file is being stored'}
+        lead={staged.name}
+      >
+        <AtWorkNote {...work} />
+      </Page>
+    );
+  }
+  if (checked === null) {
+    return (
+      <Page title="The file was not checked" lead={`${staged.name}: nothing of it was stored.`}>
+        <Note kind="fault" live>
+          <p>
+            Reading it broke off: the program was stopped meanwhile, or the file takes more memory than there
+            is. Send it again; if that breaks off too, split it, for example by year.
+          </p>
+        </Note>
+        <p>
+          <Link className={button.strong} href="/load">
+            Send it again
+          </Link>
+        </p>
+      </Page>
+    );
+  }
   if (staged.result !== null) {
     return (
       <Page
@@ -38,15 +65,15 @@ export default async function StagedFilePage({ params, searchParams }: Props) {
       </Page>
     );
   }
-  if (staged.faultCount > 0) {
+  if (checked.faultCount > 0) {
     return (
       <Page
         above={above}
         title="The file is refused"
         lead={`${staged.name}: nothing of it was stored. Mend what is named here and send the file again.`}
       >
-        <FaultList faults={staged.faults} total={staged.faultCount} />
-        <FileHoldings summary={staged.summary} timeZone={shop.timeZone} />
+        <FaultList faults={checked.faults} total={checked.faultCount} />
+        <FileHoldings summary={checked.summary} timeZone={shop.timeZone} />
       </Page>
     );
   }
@@ -56,7 +83,7 @@ export default async function StagedFilePage({ params, searchParams }: Props) {
       title="The file can be loaded"
       lead={`${staged.name}: no fault was found. Look whether it holds what you expect, then load it.`}
     >
-      <FileHoldings summary={staged.summary} timeZone={shop.timeZone} />
+      <FileHoldings summary={checked.summary} timeZone={shop.timeZone} />
       {failed && (
         <Note kind="fault" live>
           <p>
@@ -65,7 +92,7 @@ export default async function StagedFilePage({ params, searchParams }: Props) {
           </p>
         </Note>
       )}
-      <ConfirmForm action={`/load/${id.data}/confirm`} readings={staged.summary.readings} />
+      <ConfirmForm action={`/load/${id.data}/confirm`} readings={checked.summary.readings} />
     </Page>
   );
 }

@@ -1,9 +1,9 @@
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { count, grouped } from '@/app/_words/numbers';
-import type { StagedFile } from '../_staging/staged-file';
+import type { CheckedFile } from '../_staging/staged-file';
 
-export function FaultList({ faults, total }: { faults: StagedFile['faults']; total: number }) {
+export function FaultList({ faults, total }: { faults: CheckedFile['faults']; total: number }) {
   return (
     <Panel
       id="faults"

@@ -3,13 +3,13 @@ import { Note } from '@/app/_look/note';
 import { Panel } from '@/app/_look/panel';
 import { count, grouped } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
-import type { StagedFile } from '../_staging/staged-file';
+import type { CheckedFile } from '../_staging/staged-file';
 import styles from './file-holdings.module.css';
 
 const SEPARATORS = { comma: 'commas', semicolon: 'semicolons', tab: 'tabs' } as const;
 
 /** What was found in a file, before anything is stored. */
-export function FileHoldings({ summary, timeZone }: { summary: StagedFile['summary']; timeZone: string }) {
+export function FileHoldings({ summary, timeZone }: { summary: CheckedFile['summary']; timeZone: string }) {
   return (
     <Panel id="holdings" title="What the file holds">
       <FiguresRow

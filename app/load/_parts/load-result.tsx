@@ -2,10 +2,10 @@ import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Note } from '@/app/_look/note';
 import { count } from '@/app/_words/numbers';
-import type { StagedFile } from '../_staging/staged-file';
+import type { LoadedFile } from '../_staging/staged-file';
 
 /** What loading a file came to. */
-export function LoadResult({ result }: { result: NonNullable<StagedFile['result']> }) {
+export function LoadResult({ result }: { result: LoadedFile }) {
   return (
     <>
       <Note live>

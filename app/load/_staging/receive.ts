@@ -12,7 +12,7 @@ export class CutOff extends Error {}
 /**
  * Writes an upload to `path` as it arrives, never holding it in memory.
  * @param expected The length that the sender announced, or null.
- * @returns The SHA-256 of the bytes, in hex.
+ * @returns The SHA-256 of the bytes, in hex, and how many they are.
  * @throws TooLarge beyond `MAX_FILE_BYTES`; CutOff where fewer bytes came than were announced. Nothing is left at
  * `path` then.
  */
@@ -20,7 +20,7 @@ export async function receive(
   body: ReadableStream<Uint8Array>,
   path: string,
   expected: number | null,
-): Promise<string> {
+): Promise<{ sha256: string; bytes: number }> {
   const hash = createHash('sha256');
   let bytes = 0;
   try {
@@ -43,7 +43,7 @@ export async function receive(
     await rm(path, { force: true });
     throw error;
   }
-  return hash.digest('hex');
+  return { sha256: hash.digest('hex'), bytes };
 }
 
 /** The sentence for a file beyond the limit. */

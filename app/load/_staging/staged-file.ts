@@ -1,6 +1,5 @@
 import { z } from 'zod';
 
-/** A file that was uploaded and read, waiting to be confirmed; and, afterwards, what became of it. */
 const fault = z.object({
   line: z.number().nullable(),
   column: z.string().nullable(),
@@ -27,6 +26,14 @@ const summary = z.object({
   notes: z.array(z.string()),
 });
 
+/** What was found in a file. */
+const checked = z.object({
+  summary,
+  /** The first of them; `faultCount` counts all. */
+  faults: z.array(fault),
+  faultCount: z.number(),
+});
+
 const result = z.object({
   added: z.number(),
   alreadyThere: z.number(),
@@ -39,18 +46,20 @@ const result = z.object({
   newGauges: z.array(z.string()),
 });
 
+/** A file that was uploaded and waits to be checked, then to be confirmed; and, afterwards, what became of it. */
 export const stagedFile = z.object({
   name: z.string(),
+  bytes: z.number(),
   sha256: z.string(),
-  summary,
-  /** The first of them; `faultCount` counts all. */
-  faults: z.array(fault),
-  faultCount: z.number(),
+  /** Null until the file is read. */
+  checked: checked.nullable(),
   /** Null until the file is stored. */
   result: result.nullable(),
 });
 
 export type StagedFile = z.infer<typeof stagedFile>;
+export type CheckedFile = z.infer<typeof checked>;
+export type LoadedFile = z.infer<typeof result>;
 
 /** Faults kept for the page; a file with more is mended step by step anyway. */
 export const FAULTS_KEPT = 500;

@@ -31,10 +31,10 @@ export async function saveStaged(id: string, staged: StagedFile): Promise<void> 
   await rename(`${path}.new`, path);
 }
 
-/** What is known of a staged file; null where there is none of this id. */
+/** What is known of a staged file; null where there is none of this id, or only what an earlier version wrote. */
 export async function readStaged(id: string): Promise<StagedFile | null> {
   try {
-    return stagedFile.parse(JSON.parse(await readFile(recordPath(id), 'utf8')));
+    return stagedFile.safeParse(JSON.parse(await readFile(recordPath(id), 'utf8'))).data ?? null;
   } catch (error) {
     if (isAbsent(error)) return null;
     throw error;

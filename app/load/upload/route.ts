@@ -1,10 +1,9 @@
 import type { NextRequest } from 'next/server';
 import { comesFromElsewhere } from '@/app/_shop/same-origin';
 import { MAX_FILE_BYTES } from '@/lib/measure';
-import { getShop } from '@/lib/store';
-import { checkStagedFile } from '../_staging/check';
+import { begin } from '../_staging/at-work';
 import { CutOff, receive, TooLarge, tooLarge } from '../_staging/receive';
-import { discardBytes, openStaging, saveStaged } from '../_staging/staging';
+import { openStaging, saveStaged } from '../_staging/staging';
 
 /** A form without scripts is held in memory while it is taken apart, so it may carry less. */
 const MAX_FORM_BYTES = 25 * 1000 * 1000;
@@ -42,13 +41,12 @@ async function fromForm(request: NextRequest, length: number | null): Promise<Re
   return leadTo(`/load/${await stage(file.stream(), nameOf(file.name), file.size)}`);
 }
 
+/** Writes the file down and has it checked; a large one is still being read when its id is answered. */
 async function stage(body: ReadableStream<Uint8Array>, name: string, length: number | null): Promise<string> {
-  const shop = await getShop();
   const { id, path } = await openStaging();
-  const sha256 = await receive(body, path, length);
-  const staged = await checkStagedFile(id, name, sha256, shop);
-  await saveStaged(id, staged);
-  if (staged.faultCount > 0) await discardBytes(id);
+  const { sha256, bytes } = await receive(body, path, length);
+  await saveStaged(id, { name, bytes, sha256, checked: null, result: null });
+  await begin('check', id, bytes);
   return id;
 }
 

@@ -16,7 +16,7 @@ const body = (...pieces: string[]) => new Blob(pieces).stream();
 describe('an upload', () => {
   test('is written as it came, and known by its hash', async () => {
     const path = join(folder, 'a.csv');
-    const hash = await receive(body('job,stage\r\n', 'ü'), path, null);
+    const { sha256: hash } = await receive(body('job,stage\r\n', 'ü'), path, null);
     expect(readFileSync(path, 'utf8')).toBe('job,stage\r\nü');
     expect(hash).toBe(createHash('sha256').update('job,stage\r\nü').digest('hex'));
   });

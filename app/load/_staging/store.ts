@@ -1,0 +1,28 @@
+import { saveReadings, StoreConflict, type Shop } from '@/lib/store';
+import { firstOf, readStagedFile, type Tell } from './check';
+import type { StagedFile } from './staged-file';
+
+/** Stores a staged file, all or nothing. What contradicts the shop's records comes back as faults. */
+export async function storeStagedFile(
+  id: string,
+  staged: StagedFile,
+  shop: Shop,
+  tell: Tell,
+): Promise<StagedFile> {
+  const { readings, faults, summary } = await readStagedFile(id, staged, shop, tell);
+  if (faults.length > 0) return { ...staged, checked: { summary, ...firstOf(faults) } };
+  const { name, sha256 } = staged;
+  try {
+    const { jobs, ...saved } = await saveReadings(shop.id, readings, { name, sha256, lines: summary.lines });
+    return { ...staged, result: { ...saved, jobs: jobs.length } };
+  } catch (error) {
+    if (!(error instanceof StoreConflict)) throw error;
+    const conflicts = error.conflicts.map(({ line, column, reason }) => ({
+      line,
+      column,
+      message: reason,
+      value: null,
+    }));
+    return { ...staged, checked: { summary, ...firstOf(conflicts) } };
+  }
+}

@@ -1,0 +1,19 @@
+import { getShop } from '@/lib/store';
+import { checkStagedFile, type Tell } from './check';
+import { discardBytes, readStaged, saveStaged } from './staging';
+import { storeStagedFile } from './store';
+
+/** What can be done with a file that waits. */
+export const TASKS = ['check', 'store'] as const;
+export type Task = (typeof TASKS)[number];
+
+const DONE_BY = { check: checkStagedFile, store: storeStagedFile } as const;
+
+/** Checks or stores the staged file of this id and keeps what came of it beside the file. */
+export async function doTask(task: Task, id: string, tell: Tell): Promise<void> {
+  const staged = await readStaged(id);
+  if (staged === null) throw new Error(`No file of the id ${id} is waiting.`);
+  const after = await DONE_BY[task](id, staged, await getShop(), tell);
+  await saveStaged(id, after);
+  if (after.result !== null || (after.checked?.faultCount ?? 0) > 0) await discardBytes(id);
+}
