@@ -11,9 +11,11 @@ const LISTS = [
   '/technicians',
   '/training',
   '/gauges',
+  '/calibration',
   '/load',
   '/method',
   '/cautions',
+  '/settings',
   '/nowhere',
 ];
 

@@ -45,9 +45,12 @@ test('no page writes an error to the console', async ({ page }) => {
     '/technicians',
     '/training',
     '/gauges',
+    '/calibration',
     '/load',
     '/method',
     '/cautions',
+    '/settings',
+    '/jobs/K4105/evidence?round=after-1',
   ]) {
     await page.goto(address);
     await page.waitForLoadState('networkidle');

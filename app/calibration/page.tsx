@@ -31,7 +31,7 @@ export default async function Calibration() {
   return (
     <Page
       title="Calibration"
-      lead="Of the heights that were called 80 % gauge, how many proved so? A probability is worth as much as it comes true."
+      lead="Of the heights that were called 80 % gauge, how many proved so? A probability is worth as much as it comes true."
     >
       <FiguresRow
         figures={[

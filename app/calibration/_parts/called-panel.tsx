@@ -33,12 +33,6 @@ export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[
             cell: ({ call }) => <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>,
           },
           { key: 'heights', head: 'Heights', numeric: true, cell: (row) => grouped(row.heights) },
-          ...CAUSES.map((cause) => ({
-            key: cause,
-            head: CAUSE_NAMES[cause],
-            numeric: true,
-            cell: (row: { proved: Record<(typeof CAUSES)[number], number> }) => grouped(row.proved[cause]),
-          })),
           {
             key: 'damage',
             head: 'The body was off',
@@ -48,6 +42,12 @@ export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[
                 ? 'none'
                 : `${percent(share)} (${percent(low)} to ${percent(high)})`,
           },
+          ...CAUSES.map((cause) => ({
+            key: cause,
+            head: CAUSE_NAMES[cause],
+            numeric: true,
+            cell: (row: { proved: Record<(typeof CAUSES)[number], number> }) => grouped(row.proved[cause]),
+          })),
         ]}
       />
     </Panel>

@@ -72,7 +72,6 @@ export function HeightTable({ rows, clearance, uncertainties, name }: HeightTabl
         {
           key: 'setup',
           head: 'Setup',
-          whole: true,
           cell: (row) => (
             <a href={`#${setupAnchor(`${name} ${row.setup}`)}`}>
               {row.setup}, {row.gauge}, {row.technician}
