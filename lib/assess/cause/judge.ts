@@ -10,7 +10,7 @@ import { search, type SearchEffort, type SearchResult } from './search';
 import { signatureOf } from './signature';
 
 /** Enough for nearly all rounds; where the readings leave much in reach, the search is made again, wider. */
-export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 400, share: 0.9998 };
+export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 400, share: 0.999 };
 
 /** With more than this share dropped for want of room, verdicts would move by more than a hundredth. */
 const TOO_CROWDED = 0.005;

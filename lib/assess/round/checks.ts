@@ -11,7 +11,7 @@ import { exchangeWords, lengthWords, otherTechnicianWords, rehangWords, zeroWord
 const MINUTES = { rehang: 4, length: 2, exchange: 9, otherTechnician: 6 } as const;
 
 /** Explanations beyond these change no ranking. */
-const LEADING = 16;
+const LEADING = 10;
 
 /** A length of the sheet that was not read in this round. */
 export interface UnreadLength {
@@ -76,8 +76,9 @@ export function nextChecks(
       });
     }
   }
-  for (const [i, first] of last.entries()) {
-    for (const second of last.slice(i + 1)) {
+  const first = mostDoubtful(judged, last);
+  if (first) {
+    for (const second of last) {
       if (first.pair.gauge === second.pair.gauge) continue;
       checks.push({
         ...none(
@@ -161,6 +162,18 @@ function lastSetups(judged: JudgedRound): PairModel[] {
   const last = new Map<number, PairModel>();
   for (const pair of judged.model.steps) last.set(pair.station, pair);
   return [...last.values()];
+}
+
+/** The setup whose worse height is least clear: the one that is worth exchanging with another. */
+function mostDoubtful(judged: JudgedRound, last: readonly PairModel[]): PairModel | undefined {
+  const doubt = (pair: PairModel): number =>
+    Math.max(
+      0,
+      ...judged.heights
+        .filter((height) => height.setup === pair.pair.label && height.station === stationOf(judged, pair))
+        .map(({ p }) => entropyBits(Object.values(p))),
+    );
+  return [...last].sort((a, b) => doubt(b) - doubt(a))[0];
 }
 
 function lastZeros(judged: JudgedRound): number[] {
