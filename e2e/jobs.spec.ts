@@ -17,7 +17,7 @@ test('the list of jobs can be searched, filtered, sorted and paged', async ({ pa
 
   await page.getByRole('link', { name: 'Show all' }).click();
   await expect(rows).toHaveCount(50);
-  await page.getByLabel('Came out').selectOption({ label: 'Not right first time' });
+  await page.getByLabel('Outcome').selectOption({ label: 'Not right first time' });
   await page.getByRole('button', { name: 'Show', exact: true }).click();
   await expect(page).toHaveURL(/outcome=wrong/);
   await expect(rows.filter({ hasText: 'Not right first time' })).toHaveCount(await rows.count());

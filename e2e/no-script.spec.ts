@@ -33,7 +33,7 @@ test('the figure of the overview is drawn without scripts', async ({ page }) => 
 
 test('jobs are filtered and a file is loaded by plain forms', async ({ page }) => {
   await page.goto('/jobs');
-  await page.getByLabel('Came out').selectOption('right');
+  await page.getByLabel('Outcome').selectOption('right');
   await page.getByRole('button', { name: 'Show', exact: true }).click();
   await expect(page).toHaveURL(/outcome=right/);
 

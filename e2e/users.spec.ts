@@ -46,7 +46,7 @@ test('the technician: own figures with intervals, and the readings behind them t
 }) => {
   await page.goto('/technicians');
   await page
-    .getByRole('table', { name: 'Standard deviation of setting' })
+    .getByRole('table', { name: 'Scatter of setting (standard deviation)' })
     .getByRole('rowheader')
     .first()
     .getByRole('link')
@@ -70,7 +70,7 @@ test('the trainer: setting error of technicians and bias of gauges, each with an
   page,
 }) => {
   await page.goto('/training');
-  const setting = page.getByRole('table', { name: 'Standard deviation of setting, by technician' });
+  const setting = page.getByRole('table', { name: 'Scatter of setting (standard deviation), by technician' });
   const codes = await setting.getByRole('rowheader').allInnerTexts();
   expect(codes).toEqual([...codes].sort());
   await expect(setting.locator('tbody tr').first()).toContainText(/\d\.\d\d to \d/);

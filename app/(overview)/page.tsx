@@ -19,7 +19,7 @@ import { SECTION_NAMES } from '@/app/_words/jobs';
 import { count, grouped, percent } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import { SECTIONS } from '@/lib/measure';
-import { countJobs, countOutcomes, getShop, listJobs, listLoadedFiles } from '@/lib/store';
+import { countJobs, countOutcomes, getShop, listLoadedFiles, listSetups } from '@/lib/store';
 
 export const metadata: Metadata = { title: { absolute: 'Rehang: overview' } };
 
@@ -28,8 +28,8 @@ export default async function Overview() {
   const jobs = await countJobs(shop.id);
   if (jobs === 0) return <NothingYet shop={shop.name} />;
 
-  const newest = await listJobs(shop.id, { sort: 'opened', direction: 'desc', pageSize: 1 });
-  const now = newest.rows[0]?.lastReadAt ?? 0;
+  const newest = await listSetups(shop.id, { pageSize: 1 });
+  const now = newest.rows[0]?.hungAt ?? 0;
   const [all, months, technicians, sheets, sections, attention, figures, files] = await Promise.all([
     countOutcomes(shop.id, 'shop'),
     countOutcomes(shop.id, 'month'),
@@ -47,7 +47,7 @@ export default async function Overview() {
   return (
     <Page
       title={shop.name}
-      lead={`Right the first time, and what asks for a hand now. Newest reading ${day(now, shop.timeZone)}.`}
+      lead={`How often a repair is right the first time, and what needs doing now. Newest reading ${day(now, shop.timeZone)}.`}
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <FiguresRow

@@ -34,7 +34,7 @@ export function EstimateTable({ caption, head, estimates, kind, band, empty }: E
     { key: 'name', head, names: true, cell: (one) => one.name },
     {
       key: 'value',
-      head: kind === 'bias' ? 'Bias, mm' : 'sd, mm',
+      head: kind === 'bias' ? 'Bias, mm' : 'Scatter, mm',
       numeric: true,
       cell: (one) => (one.value === null ? 'none' : print(one.value)),
     },

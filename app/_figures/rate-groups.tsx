@@ -79,7 +79,7 @@ export function RateGroups({ caption, head, groups, shop }: RateGroupsProps) {
 /** Says a difference only where the interval leaves the shop's rate outside. */
 function besideShop(rate: Rate, shop: Rate): string {
   if (rate.low === null || rate.high === null || shop.rate === null) return 'cannot say';
-  if (rate.high < shop.rate) return 'interval lies below';
-  if (rate.low > shop.rate) return 'interval lies above';
+  if (rate.high < shop.rate) return 'below the shop’s rate';
+  if (rate.low > shop.rate) return 'above the shop’s rate';
   return 'no clear difference';
 }

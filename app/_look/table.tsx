@@ -43,7 +43,9 @@ export function Table<Row>({
   return (
     <ScrollFrame name="Table, scrolls sideways">
       <table className={styles.table}>
-        <caption className={captionOutOfSight ? 'out-of-sight' : styles.caption}>{caption}</caption>
+        <caption className={captionOutOfSight ? 'out-of-sight' : styles.caption}>
+          <span className={styles.captionText}>{caption}</span>
+        </caption>
         <thead>
           <tr>
             {columns.map((column) => (

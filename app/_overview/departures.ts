@@ -1,5 +1,5 @@
 import type { SdEstimate } from '@/lib/assess';
-import { signedMillimetres, millimetres } from '@/app/_words/numbers';
+import { bareMillimetres, millimetres, signedMillimetres } from '@/app/_words/numbers';
 import type { ShopFigures } from '@/lib/refresh';
 
 /** A technician's figure whose whole interval lies apart from the shop's. */
@@ -36,7 +36,7 @@ export function departuresFrom(figures: ShopFigures): Departure[] {
         found.push({
           technician: one.technician,
           of: 'setting',
-          words: `Sets gauges with more scatter than the shop: ${sd(one.setting)} against ${sd(setting)}. A setting trial would show which gauges.`,
+          words: `Sets gauges with more scatter than the shop: ${sd(one.setting)} against ${sd(setting)}.`,
         });
       }
       const { mean, low, high } = one.bias;
@@ -62,6 +62,10 @@ function apart(own: SdEstimate, shop: SdEstimate): boolean {
   return own.low > shop.high && own.sd >= SCATTER_THAT_MATTERS * shop.sd;
 }
 
-function sd(estimate: { sd: number | null }): string {
-  return estimate.sd === null ? 'not known' : millimetres(estimate.sd, 2);
+/** `0.97 mm (0.93 to 1.01 mm)` */
+function sd({ sd: value, low, high }: SdEstimate): string {
+  if (value === null) return 'not known';
+  const interval =
+    low === null || high === null ? '' : ` (${bareMillimetres(low, 2)} to ${millimetres(high, 2)})`;
+  return millimetres(value, 2) + interval;
 }

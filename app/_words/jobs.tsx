@@ -9,7 +9,7 @@ export const STAGE_NAMES: Record<Stage, string> = { before: 'Before', after: 'Af
 export const OUTCOME_NAMES: Record<OutcomeName, string> = {
   right: 'Right first time',
   wrong: 'Not right first time',
-  unknown: 'Not yet measured after',
+  unknown: 'Not yet measured after repair',
 };
 
 const GLYPHS = { right: 'within', wrong: 'out', unknown: 'open' } as const;

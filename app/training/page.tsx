@@ -9,6 +9,7 @@ import { FiguresPending } from '@/app/_shop/figures-pending';
 import { NothingYet } from '@/app/_overview/nothing-yet';
 import { departuresFrom } from '@/app/_overview/departures';
 import { gaugeEstimates } from '@/app/gauges/_parts/estimates';
+import { BeyondChance } from './_parts/beyond-chance';
 import { technicianEstimates } from '@/app/technicians/_parts/estimates';
 import { countJobs, getShop } from '@/lib/store';
 
@@ -20,39 +21,47 @@ export default async function Training() {
   if (jobs === 0) return <NothingYet shop={shop.name} />;
   if (figures === null) return <FiguresPending title="Training" />;
   const { technicians, gauges, shop: band } = figures.figures;
+  const setting = technicianEstimates(technicians, 'setting');
+  const repeatability = technicianEstimates(technicians, 'repeatability');
+  const bias = technicianEstimates(technicians, 'bias');
+  const byGauge = gaugeEstimates(gauges);
   const apart = departuresFrom(figures.figures);
   return (
     <Page
       title="Training"
-      lead="Setting error across technicians and gauges: who has a habit worth practising, and on what evidence."
+      lead="How far gauges are set off, by technician and by gauge: what to practise, and on what evidence."
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <Note>
         {apart.length === 0 ? (
           <p>
-            No technician’s interval lies apart from the shop’s: on these readings there is nothing to single
-            anybody out for.
+            No technician’s interval lies apart from the shop’s by enough to matter: on these readings there
+            is nothing to single anybody out for.
           </p>
         ) : (
-          <ul>
-            {apart.map((one) => (
-              <li key={`${one.technician} ${one.of}`}>
-                {one.technician}. {one.words}
-              </li>
-            ))}
-          </ul>
+          <>
+            <p>Apart from the shop beyond chance, and by enough to matter:</p>
+            <ul>
+              {apart.map((one) => (
+                <li key={`${one.technician} ${one.of}`}>
+                  {one.technician}. {one.words}
+                </li>
+              ))}
+            </ul>
+          </>
         )}
       </Note>
       <Panel
         id="setting"
         title="Setting error by technician"
-        note="Scatter of one side’s setting when a gauge is set and hung anew; mis-sets are put aside. Ordered by code. The band is the shop as a whole."
+        note="Scatter of one side’s setting when a gauge is set and hung anew; mis-sets are put aside. In the order of codes. The dot is the figure, the stroke its 95 % interval, the band the shop as a whole."
       >
+        <BeyondChance estimates={setting} kind="scatter" of="technicians" />
         <EstimateTable
-          caption="Standard deviation of setting, by technician"
+          caption="Scatter of setting (standard deviation), by technician"
           head="Technician"
           kind="sd"
-          estimates={technicianEstimates(technicians, 'setting')}
+          estimates={setting}
           band={band.setting}
         />
       </Panel>
@@ -61,24 +70,26 @@ export default async function Training() {
         title="Reading again, by technician"
         note="The floor under every setting error: how far readings scatter with the gauge untouched."
       >
+        <BeyondChance estimates={repeatability} kind="scatter" of="technicians" />
         <EstimateTable
-          caption="Standard deviation of reading again, by technician"
+          caption="Scatter of reading again (standard deviation), by technician"
           head="Technician"
           kind="sd"
-          estimates={technicianEstimates(technicians, 'repeatability')}
+          estimates={repeatability}
           band={band.repeatability}
         />
       </Panel>
       <Panel
         id="technician-bias"
         title="Bias by technician"
-        note="Heights that come out high or low against the mean of all technicians. Another fixed mark, or a habit of sighting, looks like this."
+        note="Heights that come out high or low against the mean of all technicians. Reading to another fixed mark, or sighting from above or below, looks like this."
       >
+        <BeyondChance estimates={bias} kind="bias" of="technicians" />
         <EstimateTable
           caption="Bias of heights, by technician"
           head="Technician"
           kind="bias"
-          estimates={technicianEstimates(technicians, 'bias')}
+          estimates={bias}
         />
       </Panel>
       <Panel
@@ -86,12 +97,8 @@ export default async function Training() {
         title="Bias by gauge"
         note="The same by gauge, technicians set aside. A gauge whose interval leaves zero out wants verifying against a reference length."
       >
-        <EstimateTable
-          caption="Bias of heights, by gauge"
-          head="Gauge"
-          kind="bias"
-          estimates={gaugeEstimates(gauges)}
-        />
+        <BeyondChance estimates={byGauge} kind="bias" of="gauges" />
+        <EstimateTable caption="Bias of heights, by gauge" head="Gauge" kind="bias" estimates={byGauge} />
       </Panel>
     </Page>
   );

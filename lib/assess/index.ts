@@ -11,6 +11,7 @@ export {
   technicianBias,
   technicianFigures,
 } from './figures';
+export * from './differences';
 export { learn, type LearnOptions } from './learn';
 export { recordedDimensions } from './recorded';
 export * from './repeatability';

@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react';
-import { ScrollFrame } from '@/app/_look/scroll-frame';
 import { Table } from '@/app/_look/table';
 import { count, percent } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
@@ -23,9 +22,7 @@ export function RatesOverTime({ words, points, overall, children }: RatesOverTim
   return (
     <figure className={styles.figure}>
       <LiveLeaf words={words} points={points} shop={overall} label={label}>
-        <ScrollFrame name="Figure, scrolls sideways on a small screen">
-          <Still points={points} shop={overall} label={label} />
-        </ScrollFrame>
+        <Still points={points} shop={overall} label={label} />
       </LiveLeaf>
       <figcaption className={styles.caption}>{children}</figcaption>
       <details>

@@ -3,11 +3,11 @@ import { linesOf, topOf, type RatePoint } from './point';
 import styles from './rates-over-time.module.css';
 
 const WIDTH = 800;
-const HEIGHT = 300;
-const LEFT = 56;
+const HEIGHT = 316;
+const LEFT = 76;
 const RIGHT = 12;
 const TOP = 14;
-const BOTTOM = 44;
+const BOTTOM = 60;
 
 interface StillProps {
   points: readonly RatePoint[];
@@ -43,7 +43,7 @@ export function Still({ points, shop, label }: StillProps) {
           )}
           {point.rate !== null && <circle className={styles.dot} cx={x(index)} cy={y(point.rate)} r={6} />}
           {index % every === 0 && (
-            <text className={styles.tick} x={x(index)} y={HEIGHT - 24} textAnchor="middle">
+            <text className={styles.tick} x={x(index)} y={HEIGHT - 34} textAnchor="middle">
               {monthName(point.month).slice(0, 3)}
             </text>
           )}

@@ -29,15 +29,15 @@ export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
       </Field>
       <Choice
         name="outcome"
-        label="Came out"
-        any="any way"
+        label="Outcome"
+        any="any outcome"
         value={question.outcome}
         choices={OUTCOMES.map((o) => [o, OUTCOME_NAMES[o]])}
       />
       <Choice
         name="stage"
-        label="Stage reached"
-        any="either"
+        label="Last round"
+        any="before or after"
         value={question.stage}
         choices={STAGES.map((s) => [s, STAGE_NAMES[s]])}
       />
@@ -65,7 +65,7 @@ export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
       <Field label="First read from" id="from">
         <input id="from" name="from" type="date" defaultValue={question.from} />
       </Field>
-      <Field label="to" id="to">
+      <Field label="First read until" id="to">
         <input id="to" name="to" type="date" defaultValue={question.to} />
       </Field>
       {question.sort !== undefined && <input type="hidden" name="sort" value={question.sort} />}

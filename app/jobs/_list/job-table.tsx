@@ -50,7 +50,7 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
     },
     {
       key: 'outcome',
-      ...sortable('outcome', 'Came out'),
+      ...sortable('outcome', 'Outcome'),
       cell: (row) => <OutcomeTag outcome={row.outcome} />,
     },
     { key: 'sheet', ...sortable('sheet', 'Sheet'), cell: (row) => row.sheet ?? 'none named' },
@@ -62,7 +62,7 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
     },
     {
       key: 'stage',
-      ...sortable('stage', 'Reached'),
+      ...sortable('stage', 'Last round'),
       whole: true,
       cell: (row) => roundName(row.stage, row.attempt),
     },
@@ -86,7 +86,7 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
       head: 'Out after repair',
       cell: (row) =>
         row.out === null || row.out === 0
-          ? (row.out ?? '')
+          ? (row.out ?? 'not measured')
           : `${row.out} (${row.sectionsOut.map((section) => SECTION_NAMES[section].toLowerCase()).join(', ')})`,
     },
   ];

@@ -49,7 +49,7 @@ export default async function Technicians() {
         note="How far readings scatter when the same gauge is read again without touching it. The band is the shop as a whole."
       >
         <EstimateTable
-          caption="Standard deviation of reading again"
+          caption="Scatter of reading again (standard deviation)"
           head="Technician"
           kind="sd"
           estimates={technicianEstimates(technicians, 'repeatability')}
@@ -62,7 +62,7 @@ export default async function Technicians() {
         note="How far one side of a gauge is off when it is set and hung anew, mis-sets put aside. The band is the shop as a whole."
       >
         <EstimateTable
-          caption="Standard deviation of setting"
+          caption="Scatter of setting (standard deviation)"
           head="Technician"
           kind="sd"
           estimates={technicianEstimates(technicians, 'setting')}

@@ -59,7 +59,7 @@ describe('who is named as apart from the shop', () => {
       ['B', 'setting'],
     ]);
     expect(found[0]?.words).toContain('Reads low');
-    expect(found[1]?.words).toContain('1.90\u00a0mm against 1.00\u00a0mm');
+    expect(found[1]?.words).toContain('1.90\u00a0mm (1.60 to 2.20\u00a0mm) against 1.00\u00a0mm');
   });
 
   test('nobody of whom nothing is known', () => {

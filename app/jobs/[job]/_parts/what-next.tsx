@@ -1,6 +1,7 @@
 import { Note } from '@/app/_look/note';
 import { count } from '@/app/_words/numbers';
 import type { RoundVerdict } from '@/lib/assess';
+import { zeroFirst } from './zero-first';
 import styles from './what-next.module.css';
 
 interface WhatNextProps {
@@ -32,7 +33,7 @@ export function WhatNext({ verdict, rehang }: WhatNextProps) {
       </Note>
     );
   }
-  const [first, ...others] = verdict.nextChecks;
+  const [first, ...others] = zeroFirst(verdict);
   if (first === undefined) {
     return (
       <Note>
@@ -50,7 +51,7 @@ export function WhatNext({ verdict, rehang }: WhatNextProps) {
       <p className={styles.words}>{first.words}</p>
       <p className={styles.cost}>
         About {count(Math.round(first.minutes), 'minute')}; expected to settle {first.gainBits.toFixed(2)}{' '}
-        bits of doubt.
+        bits of doubt. One bit is the doubt of a coin toss.
       </p>
       {others.length > 0 && (
         <details data-print="no">

@@ -1,12 +1,10 @@
 import { Note } from '@/app/_look/note';
 import { probability } from '@/app/_words/numbers';
-
-/** From here on a mis-set zero gauge is the likelier story, and the round begins with it. */
-const LIKELY = 0.5;
+import { ZERO_LIKELY_MISSET } from './zero-first';
 
 /** How likely the datum is tilted by a zero gauge, and what to do about it. */
 export function ZeroGauges({ p }: { p: number }) {
-  if (p < LIKELY) {
+  if (p < ZERO_LIKELY_MISSET) {
     return (
       <p>
         Probability that a zero gauge is mis-set, which would tilt the datum of all other stations:{' '}

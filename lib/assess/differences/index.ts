@@ -1,0 +1,1 @@
+export { beyondChance, type Beyond, type Estimated } from './beyond-chance';
