@@ -11,7 +11,6 @@ import type { StoredHeight } from '@/lib/store';
 
 const SHOWN = 12;
 
-/** The latest heights that were not plainly undisturbed: what was gauge, what was body. */
 interface DoubtfulHeightsProps {
   heights: StoredHeight[];
   timeZone: string;
@@ -19,6 +18,7 @@ interface DoubtfulHeightsProps {
   missCost: number;
 }
 
+/** The latest heights where gauge or body may be off: what was gauge, what was body. */
 export function DoubtfulHeights({ heights, timeZone, missCost }: DoubtfulHeightsProps) {
   const doubtful = heights
     .filter((height) => !height.zero && callOf(height.p, missCost) !== 'nothing-found')
@@ -67,13 +67,13 @@ export function DoubtfulHeights({ heights, timeZone, missCost }: DoubtfulHeights
           },
           {
             key: 'gaugeShare',
-            head: 'P(gauge)',
+            head: 'Gauge off, probability',
             numeric: true,
             cell: (height) => probability(height.p.gauge + height.p.both),
           },
           {
             key: 'bodyShare',
-            head: 'P(body)',
+            head: 'Body off, probability',
             numeric: true,
             cell: (height) => probability(height.p.body + height.p.both),
           },
