@@ -2,11 +2,31 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { quickFolder } from './lib/commands/quick-folder.mjs';
 
+/** Tests of what both databases must do alike. */
+const ON_BOTH = [
+  'tests/unit/store/*.test.ts',
+  'tests/property/store/*.test.ts',
+  'tests/unit/refresh/refresh.test.ts',
+];
+const ON_POSTGRESQL = 'tests/unit/store/postgresql/*.test.ts';
+
 export default defineConfig({
   resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)).replace(/\/$/, '') } },
   test: {
-    include: ['tests/**/*.test.ts'],
     env: { TZ: 'UTC', TMPDIR: quickFolder() },
     testTimeout: 60_000,
+    hookTimeout: 60_000,
+    projects: [
+      { extends: true, test: { name: 'sqlite', include: ['tests/**/*.test.ts'], exclude: [ON_POSTGRESQL] } },
+      {
+        extends: true,
+        test: {
+          name: 'postgresql',
+          include: [...ON_BOTH, ON_POSTGRESQL],
+          globalSetup: 'tests/postgresql/global-setup.ts',
+          env: { REHANG_TEST_ENGINE: 'postgresql' },
+        },
+      },
+    ],
   },
 });

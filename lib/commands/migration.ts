@@ -4,7 +4,8 @@
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { lastSchema, migrationsFolder, type EngineName } from '@/lib/store/migrations/migration-list';
+import type { EngineName } from '@/lib/store/connection/database-url';
+import { lastSchema, migrationsFolder } from '@/lib/store/migrations/migration-list';
 import { noPostgresql } from '@/lib/store/migrations/no-postgresql';
 import { schemaEngine } from '@/lib/store/migrations/schema-engine';
 import { SqliteMigrationAdapter } from '@/lib/store/migrations/sqlite-migration-adapter';

@@ -3,6 +3,8 @@ import { resolve } from 'node:path';
 /** Where the measurements are kept, from `DATABASE_URL`. */
 export type DatabaseUrl = { engine: 'sqlite'; path: string } | { engine: 'postgresql'; url: string };
 
+export type EngineName = DatabaseUrl['engine'];
+
 /**
  * Reads a database address.
  * @param text `file:` and a path (from the working folder), or `postgresql://…`; `file:data/rehang.db` where absent.

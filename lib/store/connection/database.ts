@@ -1,5 +1,9 @@
+import { dialect } from '@/lib/store/dialect';
+import { PrismaClient as PostgresqlClient } from '@/lib/store/generated/postgresql/client';
 import { PrismaClient, type Prisma } from '@/lib/store/generated/sqlite/client';
-import { databaseUrl } from './database-url';
+import type { ShopId } from '@/lib/store/types';
+import { databaseUrl, type DatabaseUrl } from './database-url';
+import { postgresqlAdapter } from './postgresql';
 import { Sqlite } from './sqlite';
 
 export type Database = PrismaClient;
@@ -7,8 +11,8 @@ export type Database = PrismaClient;
 export type Queries = Prisma.TransactionClient;
 
 interface Open {
-  path: string;
-  client: PrismaClient;
+  address: string;
+  client: Database;
 }
 
 // One client a process, also where the server loads this module more than once.
@@ -17,16 +21,19 @@ const held = globalThis as typeof globalThis & { rehangDatabase?: Open | undefin
 /** The database that `DATABASE_URL` names, opened at its first use. */
 export function database(): Database {
   const url = databaseUrl();
-  if (url.engine === 'postgresql') {
-    throw new Error(
-      'This version keeps its data in SQLite only: set DATABASE_URL to file: and a path, or leave it out.',
-    );
-  }
+  const address = url.engine === 'sqlite' ? url.path : url.url;
   const open = held.rehangDatabase;
-  if (open !== undefined && open.path === url.path) return open.client;
-  const client = new PrismaClient({ adapter: new Sqlite(url.path) });
-  held.rehangDatabase = { path: url.path, client };
+  if (open !== undefined && open.address === address) return open.client;
+  const client = openDatabase(url);
+  held.rehangDatabase = { address, client };
   return client;
+}
+
+/** A client of its own, to be disconnected by whoever opened it. */
+export function openDatabase(url: DatabaseUrl): Database {
+  if (url.engine === 'sqlite') return new PrismaClient({ adapter: new Sqlite(url.path) });
+  // Both clients are generated from the same models: what one can be asked, the other can.
+  return new PostgresqlClient({ adapter: postgresqlAdapter(url.url) }) as unknown as Database;
 }
 
 /** Closes the database; the next use opens it again. */
@@ -37,8 +44,16 @@ export async function closeStore(): Promise<void> {
 }
 
 const TRANSACTION_MS = 10 * 60_000;
+/** How long a transaction may wait for its turn, and take, ms. */
+export const PATIENCE = { maxWait: TRANSACTION_MS, timeout: TRANSACTION_MS } as const;
 
-/** Runs all of `work` or nothing of it. */
-export function transaction<Result>(work: (queries: Queries) => Promise<Result>): Promise<Result> {
-  return database().$transaction(work, { maxWait: TRANSACTION_MS, timeout: TRANSACTION_MS });
+/** Runs all of `work` or nothing of it. Nobody else changes the shop meanwhile. */
+export function transaction<Result>(
+  shop: ShopId,
+  work: (queries: Queries) => Promise<Result>,
+): Promise<Result> {
+  return database().$transaction(async (queries) => {
+    await dialect().alone(queries, shop);
+    return work(queries);
+  }, PATIENCE);
 }

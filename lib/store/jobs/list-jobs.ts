@@ -27,13 +27,17 @@ type Row = Prisma.JobGetPayload<{ select: typeof select }>;
 
 type Direction = 'asc' | 'desc';
 
+/** What is absent comes before everything that is there, in both databases. */
+const nothingLeast = (direction: Direction) =>
+  ({ sort: direction, nulls: direction === 'asc' ? 'first' : 'last' }) as const;
+
 const SORTS: Record<JobSort, (direction: Direction) => Prisma.JobOrderByWithRelationInput[]> = {
   job: (direction) => [{ number: direction }],
-  sheet: (direction) => [{ sheet: { name: direction } }, { openedAt: 'desc' }],
+  sheet: (direction) => [{ sheet: { name: nothingLeast(direction) } }, { openedAt: 'desc' }],
   stage: (direction) => [{ lastStage: direction }, { lastAttempt: direction }, { openedAt: 'desc' }],
   technician: (direction) => [{ technician: { code: direction } }, { openedAt: 'desc' }],
   opened: (direction) => [{ openedAt: direction }],
-  outcome: (direction) => [{ outcome: { right: direction } }, { openedAt: 'desc' }],
+  outcome: (direction) => [{ outcome: { right: nothingLeast(direction) } }, { openedAt: 'desc' }],
 };
 
 export function countJobs(shop: ShopId, filter: JobFilter = {}): Promise<number> {

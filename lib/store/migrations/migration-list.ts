@@ -2,9 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { MigrationList } from '@prisma/schema-engine-wasm/schema_engine_bg';
-import type { DatabaseUrl } from '@/lib/store/connection/database-url';
-
-export type EngineName = DatabaseUrl['engine'];
+import type { EngineName } from '@/lib/store/connection/database-url';
 
 /** One folder a migration: its SQL, and the schema as it stands after it. */
 export const migrationsFolder = (engine: EngineName): string =>

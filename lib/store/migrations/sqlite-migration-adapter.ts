@@ -41,6 +41,16 @@ export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
     return adapter;
   }
 
+  async hasHistory(): Promise<boolean> {
+    const sql = `SELECT name FROM sqlite_master WHERE type = 'table' AND name = '_prisma_migrations'`;
+    const connection = await this.connect();
+    const { rows } = await connection.queryRaw({ sql, args: [], argTypes: [] });
+    // The engine wants the file for itself.
+    this.#connections.splice(this.#connections.indexOf(connection), 1);
+    await connection.dispose();
+    return rows.length > 0;
+  }
+
   /** Closes every connection: the engine locks the database for itself and never lets go. */
   async close(): Promise<void> {
     for (const connection of this.#connections.splice(0)) await connection.dispose();

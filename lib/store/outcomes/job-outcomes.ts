@@ -19,7 +19,7 @@ export type DatedOutcome = JobOutcome & { version: number };
 /** Keeps the rollup of jobs; one made from older readings never replaces one made from newer. */
 export async function saveJobOutcomes(shop: ShopId, outcomes: readonly DatedOutcome[]): Promise<void> {
   if (outcomes.length === 0) return;
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     const { timeZone } = await queries.shop.findUniqueOrThrow({
       where: { id: shop },
       select: { timeZone: true },

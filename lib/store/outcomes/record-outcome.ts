@@ -13,7 +13,7 @@ export type NewOutcome = Omit<RecheckOutcome, 'at'> & { at?: number };
 export async function recordOutcome(shop: ShopId, outcome: NewOutcome): Promise<void> {
   const { job, setup: label, cause, by, note, at = Date.now() } = outcome;
   const side = storedSide(outcome.side);
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     const setup = await queries.setup.findFirst({
       where: { shopId: shop, label, job: { number: job } },
       select: { id: true, jobId: true, roundId: true },

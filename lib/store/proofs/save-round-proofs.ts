@@ -32,7 +32,7 @@ export async function saveRoundProofs(
   proofs: readonly RoundProofRecord[],
 ): Promise<void> {
   if (proofs.length === 0) return;
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     const { timeZone } = await queries.shop.findUniqueOrThrow({
       where: { id: shop },
       select: { timeZone: true },

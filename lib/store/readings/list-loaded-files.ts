@@ -6,7 +6,8 @@ export async function listLoadedFiles(shop: ShopId): Promise<LoadedFile[]> {
   const rows = await database().loadedFile.findMany({
     where: { shopId: shop },
     select: { name: true, sha256: true, lines: true, added: true, alreadyThere: true, loadedAt: true },
-    orderBy: [{ loadedAt: 'desc' }, { id: 'desc' }],
+    // By the order of storing, whatever the clock said.
+    orderBy: { id: 'desc' },
   });
   return rows.map((row) => ({ ...row, loadedAt: row.loadedAt.getTime() }));
 }

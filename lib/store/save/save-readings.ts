@@ -21,7 +21,7 @@ export function saveReadings(
   readings: readonly Reading[],
   file: SourceFile,
 ): Promise<SaveSummary> {
-  return transaction(async (queries) => {
+  return transaction(shop, async (queries) => {
     const known = await readKnown(queries, shop, readings);
     const { batch, conflicts } = layOut(readings, known);
     if (conflicts.length > 0) throw new StoreConflict(conflicts);

@@ -14,7 +14,7 @@ export async function setMissCost(
   const { least, most } = MISS_COST_RANGE;
   if (!(cost >= least && cost <= most))
     throw new RangeError(`${cost} is no such cost; write a number from ${least} to ${most}.`);
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     const person =
       by === null
         ? null

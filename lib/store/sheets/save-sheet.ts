@@ -10,7 +10,7 @@ import { LengthValues } from './length-values';
  * @throws RangeError where a dimension is known with another value: readings were taken against it.
  */
 export async function saveSheet(shop: ShopId, sheet: Sheet): Promise<void> {
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     const { id } = await queries.sheet.upsert({
       where: { shopId_name: { shopId: shop, name: sheet.name } },
       create: { shopId: shop, name: sheet.name },

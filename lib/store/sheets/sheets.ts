@@ -26,7 +26,7 @@ export async function getSheet(shop: ShopId, name: string): Promise<Sheet | null
         select: dimensionColumns,
         orderBy: [{ quantity: 'asc' }, { point: 'asc' }, { side: 'asc' }, { nominal: 'asc' }],
       },
-      points: { orderBy: [{ station: 'asc' }, { letter: 'asc' }, { side: 'asc' }] },
+      points: { orderBy: [{ station: { sort: 'asc', nulls: 'first' } }, { letter: 'asc' }, { side: 'asc' }] },
     },
   });
   if (row === null) return null;

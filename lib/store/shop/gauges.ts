@@ -60,7 +60,7 @@ export async function getGauge(
 
 /** Adds gauges, or changes those whose tag is known. All or nothing. */
 export async function saveGauges(shop: ShopId, gauges: readonly Gauge[]): Promise<void> {
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     for (const { tag, kind, fixedMark, state, verifiedAt } of gauges) {
       const data = { kind, fixedMark, state, verifiedAt: verifiedAt === null ? null : new Date(verifiedAt) };
       await queries.gauge.upsert({
@@ -75,7 +75,7 @@ export async function saveGauges(shop: ShopId, gauges: readonly Gauge[]): Promis
 /** Keeps a verification; one that failed takes the gauge out of service, one that passed brings it back. */
 export async function recordVerification(shop: ShopId, verification: GaugeVerification): Promise<void> {
   const { gauge: tag, at, error, passed, by, note } = verification;
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     const known = await queries.gauge.findUnique({ where: { shopId_tag: { shopId: shop, tag } } });
     if (known === null) throw new RangeError(`The shop has no gauge ${tag}.`);
     const person =

@@ -25,7 +25,7 @@ export async function getPerson(shop: ShopId, code: string): Promise<Person | nu
 
 /** Adds people, or changes those whose code is known. All or nothing. */
 export async function savePeople(shop: ShopId, people: readonly Person[]): Promise<void> {
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     for (const { code, name, role, active } of people) {
       await queries.person.upsert({
         where: { shopId_code: { shopId: shop, code } },

@@ -22,7 +22,7 @@ export function saveFit(
   shop: ShopId,
   fit: { inputsVersion: number; parameters: Json; figures: Json },
 ): Promise<Fit> {
-  return transaction(async (queries) => {
+  return transaction(shop, async (queries) => {
     const { inputsVersion, parameters, figures } = fit;
     const row = await queries.shopFit.create({
       data: {

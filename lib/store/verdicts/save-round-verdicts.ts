@@ -1,4 +1,5 @@
 import { transaction, type Queries } from '@/lib/store/connection/database';
+import { JsonCell } from '@/lib/store/dialect';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
@@ -35,7 +36,7 @@ export async function saveRoundVerdicts(
   verdicts: readonly DatedVerdict[],
 ): Promise<void> {
   if (verdicts.length === 0) return;
-  await transaction(async (queries) => {
+  await transaction(shop, async (queries) => {
     const jobs = [...new Set(verdicts.map(({ job }) => job))];
     const rounds = await inChunks(
       jobs,
@@ -65,7 +66,7 @@ function roundCells(shop: ShopId, fit: number, verdict: DatedVerdict, row: Round
   const maxGauge = heights.reduce((most, { p }) => Math.max(most, p.gauge + p.both), 0);
   return [
     ...[row.id, shop, fit, version, row.startedAt, decidable, why, pZeroMisset, maxGauge],
-    JSON.stringify(document),
+    new JsonCell(document),
   ];
 }
 

@@ -1,34 +1,42 @@
-import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeEach } from 'vitest';
+import { afterAll, beforeEach, inject } from 'vitest';
 import { closeStore, getShop } from '@/lib/store';
-import { migrate } from '@/lib/store/migrations/migrate';
+import { database } from '@/lib/store/connection/database';
+import { freshPostgresql } from './fresh/postgresql';
+import { freshSqlite } from './fresh/sqlite';
 
-/** A migrated, empty SQLite database of its own before every test of a file. */
+/** A migrated, empty database of its own before every test of a file. */
 export interface FreshStore {
-  /** Of the database at present. */
-  path: string;
+  /** `DATABASE_URL` of the database at present. */
+  url: string;
   shop: number;
 }
 
+/** Makes empty databases, each with all migrations. */
+export interface Databases {
+  /** @returns `DATABASE_URL` */
+  next: () => Promise<string>;
+  close: () => Promise<void>;
+}
+
+/** Of the engine that this run of the tests is about. */
 export function freshStore(): FreshStore {
-  const folder = mkdtempSync(join(tmpdir(), 'rehang-store-'));
-  const template = join(folder, 'template.db');
-  const migrated = migrate(`file:${template}`);
-  const store: FreshStore = { path: '', shop: 0 };
-  let count = 0;
-  beforeEach(async () => {
-    await migrated;
+  const databases = onPostgresql ? freshPostgresql(inject('postgresql')) : freshSqlite();
+  const store: FreshStore = { url: '', shop: 0 };
+  beforeEach(async (context) => {
+    if (databases === null) return context.skip('no PostgreSQL server');
     await closeStore();
-    store.path = join(folder, `${count++}.db`);
-    copyFileSync(template, store.path);
-    process.env.DATABASE_URL = `file:${store.path}`;
+    store.url = await databases.next();
+    process.env.DATABASE_URL = store.url;
     store.shop = (await getShop()).id;
   });
   afterAll(async () => {
     await closeStore();
-    rmSync(folder, { recursive: true, force: true });
+    await databases?.close();
   });
   return store;
 }
+
+export const onPostgresql = process.env.REHANG_TEST_ENGINE === 'postgresql';
+
+/** Sends a statement that no code of ours sends. */
+export const statement = (sql: string): Promise<number> => database().$executeRawUnsafe(sql);

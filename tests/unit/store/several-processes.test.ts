@@ -17,7 +17,7 @@ interface Saving {
 
 function saving(...args: string[]): Saving {
   const child = spawn(process.execPath, ['--import', 'tsx', 'tests/unit/store/saving-process.ts', ...args], {
-    env: { ...process.env, DATABASE_URL: `file:${store.path}` },
+    env: { ...process.env, DATABASE_URL: store.url },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   let text = '';

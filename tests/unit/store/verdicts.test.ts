@@ -147,7 +147,9 @@ describe('verdicts', () => {
   it('whose probabilities do not sum to one are refused', async () => {
     const { id } = await fit();
     const wrong = height(0.9, { p: { neither: 0.9, gauge: 0.9, body: 0, both: 0 } });
-    await expect(saveRoundVerdicts(store.shop, id, [verdict('J000000', [wrong])])).rejects.toThrow(/CHECK/);
+    await expect(saveRoundVerdicts(store.shop, id, [verdict('J000000', [wrong])])).rejects.toThrow(
+      /check constraint/i,
+    );
     expect(await verdictsFor(store.shop, {})).toEqual([]);
   });
 });

@@ -87,8 +87,4 @@ describe('migrations', () => {
     expect(() => again('B-C', 1791)).not.toThrow();
     database.close();
   });
-
-  it('refuse a PostgreSQL address in words', async () => {
-    await expect(migrate('postgresql://someone:secret@db/shop')).rejects.toThrow(/SQLite only/);
-  });
 });

@@ -1,0 +1,21 @@
+import type { Queries } from '@/lib/store/connection/database';
+import type { Prisma } from '@/lib/store/generated/sqlite/client';
+import type { ShopId } from '@/lib/store/types';
+
+/** Plain data for a column that holds JSON, told apart from text. */
+export class JsonCell {
+  constructor(readonly data: unknown) {}
+}
+
+export type Cell = string | number | boolean | Date | JsonCell | null;
+
+/** In what the two databases differ where Prisma's own queries do not do: many values, and whose turn it is. */
+export interface Dialect {
+  /** `IN` for a list of any length, which travels as one value. */
+  among(values: readonly (string | number)[]): Prisma.Sql;
+  /** INSERT of many rows, which travel as the statement's one value, packed; to be followed by ON CONFLICT. */
+  insert(table: string, columns: readonly string[]): string;
+  packed(columns: readonly string[], rows: readonly (readonly Cell[])[]): string;
+  /** Waits until no other transaction changes this shop, and keeps others from it until this one ends. */
+  alone(queries: Queries, shop: ShopId): Promise<void>;
+}

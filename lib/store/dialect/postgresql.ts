@@ -1,0 +1,30 @@
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { JsonCell, type Dialect } from './dialect';
+import { plain, quoted } from './text';
+
+export const postgresql: Dialect = {
+  among(values) {
+    if (values.length === 0) return Prisma.sql`IN (NULL)`;
+    const type = Prisma.raw(typeof values[0] === 'number' ? 'int[]' : 'text[]');
+    return Prisma.sql`= ANY (ARRAY(SELECT jsonb_array_elements_text(${JSON.stringify(values)}::jsonb))::${type})`;
+  },
+
+  /** Rows are taken apart by the types of the table's own columns. */
+  insert(table, columns) {
+    const names = quoted(columns);
+    return `INSERT INTO "${table}" (${names}) SELECT ${names} FROM json_populate_recordset(NULL::"${table}", $1::json)`;
+  },
+
+  packed(columns, rows) {
+    const packedRows = rows.map((row) =>
+      Object.fromEntries(
+        row.map((cell, index) => [columns[index], cell instanceof JsonCell ? cell.data : plain(cell)]),
+      ),
+    );
+    return JSON.stringify(packedRows);
+  },
+
+  async alone(queries, shop) {
+    await queries.$queryRaw`SELECT "id" FROM "Shop" WHERE "id" = ${shop} FOR NO KEY UPDATE`;
+  },
+};

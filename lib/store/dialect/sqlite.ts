@@ -1,0 +1,21 @@
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { JsonCell, type Cell, type Dialect } from './dialect';
+import { plain, quoted } from './text';
+
+export const sqlite: Dialect = {
+  among: (values) => Prisma.sql`IN (SELECT value FROM json_each(${JSON.stringify(values)}))`,
+
+  insert(table, columns) {
+    const cells = columns.map((_, index) => `value ->> ${index}`).join(', ');
+    // WHERE true tells SQLite's parser that ON CONFLICT does not belong to a join.
+    return `INSERT INTO "${table}" (${quoted(columns)}) SELECT ${cells} FROM json_each(?) WHERE true`;
+  },
+
+  packed: (_, rows) => JSON.stringify(rows.map((row) => row.map(written))),
+
+  /** One transaction at a time is all that SQLite has: see `connection/sqlite.ts`. */
+  alone: () => Promise.resolve(),
+};
+
+/** JSON is kept as text. */
+const written = (cell: Cell) => (cell instanceof JsonCell ? JSON.stringify(cell.data) : plain(cell));

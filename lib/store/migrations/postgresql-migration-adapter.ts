@@ -1,0 +1,49 @@
+import { PrismaPg } from '@prisma/adapter-pg';
+import type { SqlDriverAdapter } from '@prisma/driver-adapter-utils';
+import pg from 'pg';
+
+/** Any number that nothing else in the database locks. */
+const LOCK = 7_242_640;
+
+/**
+ * The PostgreSQL adapter for migrations: each is sent as one script, which the server runs whole or not at all;
+ * and one process migrates at a time.
+ */
+export class PostgresqlMigrationAdapter extends PrismaPg {
+  readonly #turn: pg.Client;
+  readonly #connections: SqlDriverAdapter[] = [];
+  #waited: Promise<unknown> | null = null;
+
+  constructor(url: string) {
+    const connection = { connectionString: url, application_name: 'rehang migration' };
+    super({ ...connection, max: 1 });
+    this.#turn = new pg.Client(connection);
+  }
+
+  override async connect() {
+    this.#waited ??= this.#turn.connect().then(() => this.#turn.query('SELECT pg_advisory_lock($1)', [LOCK]));
+    await this.#waited;
+    const adapter = await super.connect();
+    this.#connections.push(adapter);
+    adapter.executeScript = async (script) => {
+      await adapter.underlyingDriver().query(script);
+    };
+    return adapter;
+  }
+
+  async hasHistory(): Promise<boolean> {
+    const { rowCount } = await (
+      await this.connect()
+    )
+      .underlyingDriver()
+      .query(
+        `SELECT 1 FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = '_prisma_migrations'`,
+      );
+    return (rowCount ?? 0) > 0;
+  }
+
+  async close(): Promise<void> {
+    for (const connection of this.#connections.splice(0)) await connection.dispose();
+    await this.#turn.end();
+  }
+}

@@ -1,0 +1,1 @@
+-- Text is in the order of its bytes here already; the migration of PostgreSQL of this name makes it so there.

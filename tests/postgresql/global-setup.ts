@@ -1,0 +1,26 @@
+import type { TestProject } from 'vitest/node';
+import { postgresqlPrograms } from './programs';
+import { startServer } from './server';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** Address of the tests' PostgreSQL server without a database's name; null where there is none. */
+    postgresql: string | null;
+  }
+}
+
+/** One PostgreSQL server for all tests that run on it. */
+export default async function setup(project: TestProject) {
+  const programs = postgresqlPrograms();
+  if (programs === null) {
+    const message =
+      'NO POSTGRESQL SERVER: its programs are neither on the path, nor in /usr/lib/postgresql, nor installed with npm.';
+    if (process.env.CI !== undefined) throw new Error(message);
+    console.error(`\n${message}\nALL TESTS ON POSTGRESQL ARE SKIPPED.\n`);
+    project.provide('postgresql', null);
+    return undefined;
+  }
+  const { address, stop } = await startServer(programs);
+  project.provide('postgresql', address);
+  return stop;
+}
