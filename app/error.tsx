@@ -13,7 +13,7 @@ export default function ErrorPage({ error, retry }: ErrorPageProps) {
   return (
     <Page
       title="This page could not be worked out"
-      lead="The measurements are safe: reading a page changes nothing. Try again; if it fails again, note the reference below and look into the program’s own log."
+      lead="Opening a page changes no measurement. Try again; if it fails again, the window in which Rehang was started says why, under the reference below."
     >
       {error.digest !== undefined && (
         <p>

@@ -1,60 +1,52 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { fileOf, measurementFile } from './measurement-file';
+import { PAGES } from './pages';
 
-const SIZES = { desktop: [1280, 900], tablet: [820, 1180], phone: [390, 844] } as const;
+/** Light and dark differ in their colours alone, which no size changes: dark is looked at once. */
+const SIGHTS = [
+  ['light', 'desktop', 1280, 900],
+  ['light', 'tablet', 820, 1180],
+  ['light', 'phone', 390, 844],
+  ['dark', 'desktop', 1280, 900],
+] as const;
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-const LISTS = [
-  '/',
-  '/jobs',
-  '/technicians',
-  '/training',
-  '/gauges',
-  '/calibration',
-  '/load',
-  '/method',
-  '/cautions',
-  '/settings',
-  '/nowhere',
-];
+const LISTS = [...PAGES.map(([address]) => address), '/nowhere'];
 
-/** Light and dark differ in their colours alone: the rest is looked for once. */
 function builder(page: Page, scheme: 'light' | 'dark') {
   const axe = new AxeBuilder({ page });
   return scheme === 'light' ? axe.withTags(WCAG) : axe.withRules(['color-contrast', 'link-in-text-block']);
 }
 
-for (const scheme of ['light', 'dark'] as const) {
-  for (const [device, [width, height]] of Object.entries(SIZES)) {
-    test(`no barrier is found on any page, ${scheme}, ${device}`, async ({ page }) => {
-      test.setTimeout(180_000);
-      await page.emulateMedia({ colorScheme: scheme });
-      await page.setViewportSize({ width, height });
-      const addresses = [...LISTS];
-      for (const [list, index] of [
-        ['/jobs?sort=job', 0],
-        ['/technicians', 0],
-        ['/gauges', 0],
-      ] as const) {
-        await page.goto(list);
-        const first = page.getByRole('rowheader').nth(index).getByRole('link').first();
-        addresses.push((await first.getAttribute('href')) ?? list);
-      }
-      for (const address of addresses) {
-        await page.goto(address);
-        await expect(page.locator('main[data-skeleton]')).toHaveCount(0);
-        await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
-        const { violations } = await builder(page, scheme).analyze();
-        expect(
-          violations.map(({ id, nodes }) => [address, id, nodes.map((node) => node.html).slice(0, 3)]),
-        ).toEqual([]);
-        expect(await page.evaluate(() => document.documentElement.scrollWidth), address).toBeLessThanOrEqual(
-          width,
-        );
-      }
-    });
-  }
+for (const [scheme, device, width, height] of SIGHTS) {
+  test(`no barrier is found on any page, ${scheme}, ${device}`, async ({ page }) => {
+    test.setTimeout(180_000);
+    await page.emulateMedia({ colorScheme: scheme });
+    await page.setViewportSize({ width, height });
+    const addresses: string[] = [...LISTS];
+    for (const [list, index] of [
+      ['/jobs?sort=job', 0],
+      ['/technicians', 0],
+      ['/gauges', 0],
+    ] as const) {
+      await page.goto(list);
+      const first = page.getByRole('rowheader').nth(index).getByRole('link').first();
+      addresses.push((await first.getAttribute('href')) ?? list);
+    }
+    for (const address of addresses) {
+      await page.goto(address);
+      await expect(page.locator('main[data-skeleton]')).toHaveCount(0);
+      await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
+      const { violations } = await builder(page, scheme).analyze();
+      expect(
+        violations.map(({ id, nodes }) => [address, id, nodes.map((node) => node.html).slice(0, 3)]),
+      ).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), address).toBeLessThanOrEqual(
+        width,
+      );
+    }
+  });
 }
 
 test('a file that is checked and one that is refused have no barrier', async ({ page }) => {
@@ -74,5 +66,22 @@ test('nothing but tables and the picture scrolls sideways at 320 pixels', async 
   for (const address of LISTS) {
     await page.goto(address);
     expect(await page.evaluate(() => document.documentElement.scrollWidth), address).toBeLessThanOrEqual(320);
+  }
+});
+
+test('on a tablet all that is pressed is at least 44 pixels tall, but for links within a sentence', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 820, height: 1180 });
+  for (const address of [...LISTS, '/jobs/K4105', '/technicians/QUI', '/gauges/CG4']) {
+    await page.goto(address);
+    await expect(page.locator('main[data-skeleton]')).toHaveCount(0);
+    const small = await page.evaluate(() =>
+      [...document.querySelectorAll('a, button, summary, select, input:not([type=hidden], [type=radio])')]
+        .filter((one) => one.checkVisibility() && getComputedStyle(one).display !== 'inline')
+        .filter((one) => one.getBoundingClientRect().height < 43.5 && one.getBoundingClientRect().top >= 0)
+        .map((one) => one.outerHTML.slice(0, 120)),
+    );
+    expect(small, address).toEqual([]);
   }
 });

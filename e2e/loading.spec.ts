@@ -1,4 +1,4 @@
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test, type Locator, type Page } from '@playwright/test';
 import { fileOf, measurementFile } from './measurement-file';
 
 async function check(page: Page, name: string, text: string | Buffer) {
@@ -101,7 +101,38 @@ test('a dropped file is taken', async ({ page }) => {
   await expect(page.getByRole('heading', { level: 1, name: 'The file can be loaded' })).toBeVisible();
 });
 
-test('by keyboard alone: choose, check, load', async ({ page }) => {
+test('a large file is checked and stored behind the pages, which are answered meanwhile', async ({
+  page,
+}) => {
+  const [header, ...lines] = measurementFile({ job: 'E2E-LARGE' }).trimEnd().split('\n');
+  const repeats = Array.from({ length: 8000 }, (_, repeat) => lines.map((line) => `${line},${repeat + 1}`));
+  await check(page, 'large.csv', [`${header},repeat`, ...repeats.flat()].join('\n'));
+  const heading = page.getByRole('heading', { level: 1 });
+  await expect(heading).toHaveText('The file is being checked');
+  await expect(page.getByRole('progressbar', { name: 'Lines read' })).toBeVisible();
+  const address = page.url();
+  expect((await page.request.get('/jobs')).ok()).toBe(true);
+  // The other page was answered before the file was read to its end.
+  expect(await (await page.request.get(address)).text()).toContain('The file is being checked');
+
+  await expect(heading).toHaveText('The file can be loaded', { timeout: 60_000 });
+  await page.getByRole('button', { name: 'Load 64,000 readings' }).click();
+  await expect(heading).toHaveText('The file is being stored');
+  expect((await page.request.get('/jobs')).ok()).toBe(true);
+  await expect(heading).toHaveText('The file is loaded', { timeout: 60_000 });
+});
+
+test('a mistake made on two thousand lines is one row that names them all', async ({ page }) => {
+  const [header, line = ''] = measurementFile({ job: 'E2E-MANY' }).split('\n');
+  const faulty = line.replace(',before,', ',during,');
+  await check(page, 'many.csv', [header, ...Array.from({ length: 2000 }, () => faulty)].join('\n'));
+  await expect(page.getByRole('heading', { level: 2, name: /^2,000\sfaults$/ })).toBeVisible();
+  const row = page.getByRole('row').filter({ hasText: 'during' });
+  await expect(row).toHaveCount(1);
+  await expect(row.getByRole('rowheader')).toHaveText('2 to 2,001 (2,000 lines)');
+});
+
+test('by keyboard alone: choose, check, load, on to a job and its next check', async ({ page }) => {
   await page.goto('/load');
   const input = page.getByLabel('Measurement file');
   await input.focus();
@@ -120,4 +151,29 @@ test('by keyboard alone: choose, check, load', async ({ page }) => {
   await page.getByRole('button', { name: /^Load \d+ readings$/ }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1, name: 'The file is loaded' })).toBeVisible();
+
+  await tabTo(page, page.getByRole('link', { name: 'See the jobs' }));
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1, name: 'Jobs' })).toBeVisible();
+  await tabTo(page, page.getByLabel('Job number or sheet'));
+  await page.keyboard.type('K4105');
+  await page.keyboard.press('Enter');
+  await expect(page).toHaveURL(/search=K4105/);
+  await tabTo(page, page.getByRole('link', { name: 'K4105', exact: true }));
+  await page.keyboard.press('Enter');
+  const next = page.locator('div').filter({ has: page.getByRole('heading', { name: 'Next check' }) });
+  await tabTo(page, next.locator('summary').filter({ hasText: 'other check' }));
+  await page.keyboard.press('Enter');
+  await expect(next.getByRole('listitem').filter({ hasText: 'bits' }).first()).toBeVisible();
 });
+
+/** Presses Tab until this has the focus, as a person does who has no mouse. */
+async function tabTo(page: Page, targets: Locator) {
+  const target = targets.first();
+  await target.waitFor();
+  for (let pressed = 0; pressed < 60; pressed++) {
+    if (await target.evaluate((one) => one === document.activeElement)) return;
+    await page.keyboard.press('Tab');
+  }
+  await expect(target).toBeFocused();
+}

@@ -1,22 +1,11 @@
 import { expect, test } from '@playwright/test';
 import { fileOf, measurementFile } from './measurement-file';
+import { PAGES } from './pages';
 
 test.use({ javaScriptEnabled: false });
 
 test('every page can be read without scripts', async ({ page }) => {
-  for (const [address, heading] of [
-    ['/', /./],
-    ['/jobs', 'Jobs'],
-    ['/technicians', 'Technicians'],
-    ['/training', 'Training'],
-    ['/gauges', 'Gauges'],
-    ['/calibration', 'Calibration'],
-    ['/settings', 'Settings'],
-    ['/jobs/K4105/evidence?round=after-1', 'Evidence: After, round 1'],
-    ['/load', 'Load measurements'],
-    ['/method', 'How the verdicts are reached'],
-    ['/cautions', 'Cautions'],
-  ] as const) {
+  for (const [address, heading] of PAGES) {
     await page.goto(address);
     const main = page.locator('main:visible');
     await expect(main, address).toHaveCount(1);

@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test';
+import { PAGES } from './pages';
 
 test('pages carry the headers that keep others out', async ({ request }) => {
   const headers = (await request.get('/jobs')).headers();
@@ -39,19 +40,7 @@ test('no page writes an error to the console', async ({ page }) => {
     if (message.type() === 'error') errors.push(message.text());
   });
   page.on('pageerror', (error) => errors.push(error.message));
-  for (const address of [
-    '/',
-    '/jobs',
-    '/technicians',
-    '/training',
-    '/gauges',
-    '/calibration',
-    '/load',
-    '/method',
-    '/cautions',
-    '/settings',
-    '/jobs/K4105/evidence?round=after-1',
-  ]) {
+  for (const [address] of PAGES) {
     await page.goto(address);
     await page.waitForLoadState('networkidle');
   }

@@ -26,7 +26,7 @@ export const metadata: Metadata = { title: { absolute: 'Rehang: overview' } };
 export default async function Overview() {
   const shop = await getShop();
   const jobs = await countJobs(shop.id);
-  if (jobs === 0) return <NothingYet shop={shop.name} />;
+  if (jobs === 0) return <NothingYet title={shop.name} />;
 
   const newest = await listSetups(shop.id, { pageSize: 1 });
   const now = newest.rows[0]?.hungAt ?? 0;

@@ -12,6 +12,8 @@ export interface Column<Row> {
   numeric?: boolean;
   /** The cell that names its row. */
   names?: boolean;
+  /** A name that may be long: it takes more than one line. */
+  wraps?: boolean;
   /** Stays on one line. */
   whole?: boolean;
   sorted?: 'ascending' | 'descending' | undefined;
@@ -64,7 +66,11 @@ export function Table<Row>({
           {rows.map((row) => (
             <tr key={rowKey(row)} id={rowId?.(row)}>
               {columns.map((column) => {
-                const names = classNames(column.numeric && styles.numeric, column.whole && styles.whole);
+                const names = classNames(
+                  column.numeric && styles.numeric,
+                  column.whole && styles.whole,
+                  column.wraps && styles.wraps,
+                );
                 return column.names ? (
                   <th key={column.key} scope="row" className={names}>
                     {column.cell(row)}

@@ -3,10 +3,10 @@ import button from '@/app/_look/button.module.css';
 import { Empty } from '@/app/_look/empty';
 import { Page } from '@/app/_look/page';
 
-export function NothingYet({ shop }: { shop: string }) {
+export function NothingYet({ title }: { title: string }) {
   return (
     <Page
-      title={shop}
+      title={title}
       lead="How repeatable each hand is, whether the gauge or the body moved, and how often a repair is right the first time."
     >
       <Empty
@@ -19,7 +19,8 @@ export function NothingYet({ shop }: { shop: string }) {
       >
         <p>
           Load what the shop has measured: one reading a line, as a spreadsheet saves it. With the first file
-          this page shows the rate of jobs right first time, and what to re-check next.
+          the pages show how often a repair was right the first time, whose hand and which gauge is how far
+          off, and what to re-check next.
         </p>
       </Empty>
     </Page>

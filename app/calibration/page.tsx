@@ -23,7 +23,7 @@ const FEW_HEIGHTS = 50;
 export default async function Calibration() {
   const shop = await getShop();
   const [proofs, jobs] = await Promise.all([provedHeights(shop.id), countJobs(shop.id)]);
-  if (jobs === 0) return <NothingYet shop={shop.name} />;
+  if (jobs === 0) return <NothingYet title="Calibration" />;
   const heights = asForetold(proofs);
   const proved = provedOnly(heights);
   const recorded = proofs.filter(({ by }) => by === 'recorded').length;

@@ -18,7 +18,7 @@ export const metadata: Metadata = { title: 'Training' };
 export default async function Training() {
   const shop = await getShop();
   const [figures, jobs] = await Promise.all([currentFigures(shop.id), countJobs(shop.id)]);
-  if (jobs === 0) return <NothingYet shop={shop.name} />;
+  if (jobs === 0) return <NothingYet title="Training" />;
   if (figures === null) return <FiguresPending title="Training" />;
   const { technicians, gauges, shop: band } = figures.figures;
   const setting = technicianEstimates(technicians, 'setting');

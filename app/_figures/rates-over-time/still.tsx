@@ -4,7 +4,7 @@ import styles from './rates-over-time.module.css';
 
 const WIDTH = 800;
 const HEIGHT = 316;
-const LEFT = 76;
+const LEFT = 88;
 const RIGHT = 12;
 const TOP = 14;
 const BOTTOM = 60;

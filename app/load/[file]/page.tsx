@@ -87,8 +87,8 @@ export default async function StagedFilePage({ params }: { params: Promise<{ fil
       {failed && (
         <Note kind="fault" live>
           <p>
-            The file could not be stored, and nothing of it was: the reason stands in the program’s own log.
-            It is still waiting here, so you can try again.
+            The file could not be stored, and nothing of it was: the window in which Rehang was started says
+            why. It is still waiting here, so you can try again.
           </p>
         </Note>
       )}

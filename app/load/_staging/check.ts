@@ -1,5 +1,6 @@
 import { dimensionKey, readMeasurementFile, type Fault, type KnownSheet } from '@/lib/measure';
 import { sheetBook, type Shop } from '@/lib/store';
+import { faultGroups } from './fault-groups';
 import { FAULTS_KEPT, type CheckedFile, type StagedFile } from './staged-file';
 import { stagedBytes } from './staging';
 
@@ -36,7 +37,7 @@ export async function checkStagedFile(
 
 /** The faults as they are kept for the page. */
 export function firstOf(faults: readonly Fault[]): Pick<CheckedFile, 'faults' | 'faultCount'> {
-  return { faults: faults.slice(0, FAULTS_KEPT), faultCount: faults.length };
+  return { faults: faultGroups(faults).slice(0, FAULTS_KEPT), faultCount: faults.length };
 }
 
 async function* told(pieces: AsyncIterable<Uint8Array>, bytes: number, tell: Tell) {

@@ -1,11 +1,5 @@
 import { z } from 'zod';
-
-const fault = z.object({
-  line: z.number().nullable(),
-  column: z.string().nullable(),
-  message: z.string(),
-  value: z.string().nullable(),
-});
+import { faultGroup } from './fault-groups';
 
 const summary = z.object({
   name: z.string(),
@@ -29,8 +23,8 @@ const summary = z.object({
 /** What was found in a file. */
 const checked = z.object({
   summary,
-  /** The first of them; `faultCount` counts all. */
-  faults: z.array(fault),
+  /** The first of them; `faultCount` counts every fault of every line. */
+  faults: z.array(faultGroup),
   faultCount: z.number(),
 });
 
@@ -61,7 +55,7 @@ export type StagedFile = z.infer<typeof stagedFile>;
 export type CheckedFile = z.infer<typeof checked>;
 export type LoadedFile = z.infer<typeof result>;
 
-/** Faults kept for the page; a file with more is mended step by step anyway. */
+/** Different faults kept for the page; a file with more is mended step by step anyway. */
 export const FAULTS_KEPT = 500;
 
 export const stagedId = z.uuid();

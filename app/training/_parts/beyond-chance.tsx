@@ -15,16 +15,19 @@ export function BeyondChance({ estimates, kind, of }: BeyondChanceProps) {
   return <p className={styles.sentence}>{beyondChanceWords(beyondChance(estimates, kind), kind, of)}</p>;
 }
 
-/** The sentence: `Beyond chance: FEL less (0.43 mm; the others 0.69 mm). …` */
+/** The sentence: `Beyond chance, against the mean of the others: less scatter FEL (0.43 mm); more QUI (0.97 mm).` */
 export function beyondChanceWords(found: readonly Beyond[], kind: 'scatter' | 'bias', of: string): string {
   if (found.length === 0) return `No difference between these ${of} is beyond chance.`;
-  const [above, below, print] =
+  const [below, above, print] =
     kind === 'scatter'
-      ? (['more', 'less', millimetres] as const)
-      : (['high', 'low', signedMillimetres] as const);
-  const named = found.map(
-    ({ key, side, value, others }) =>
-      `${key} ${side === 'above' ? above : below} (${print(value, 2)}; mean of the others ${print(others, 2)})`,
-  );
-  return `Beyond chance: ${named.join(', ')}. Every other difference between these ${of} may be chance.`;
+      ? (['less scatter', 'more scatter', millimetres] as const)
+      : (['low', 'high', signedMillimetres] as const);
+  const named = (side: Beyond['side']) =>
+    found.filter((one) => one.side === side).map(({ key, value }) => `${key} (${print(value, 2)})`);
+  const parts = [
+    [below, named('below')],
+    [above, named('above')],
+  ] as const;
+  const told = parts.flatMap(([word, codes]) => (codes.length === 0 ? [] : [`${word} ${codes.join(', ')}`]));
+  return `Beyond chance, against the mean of the others: ${told.join('; ')}. Every other difference from that mean may be chance.`;
 }

@@ -32,9 +32,6 @@ const CLEARANCE = [
 /** A sentence that says that something is *not* such a clearance. */
 const DENIES = /\b(never|not|no value|none|nor)\b/i;
 
-/** About the program's own data, not about a vehicle. */
-const OF_DATA = ['The measurements are safe: reading a page changes nothing.'];
-
 const offends = (sentence: string): boolean => CLEARANCE.some((words) => words.test(sentence));
 
 describe('no verdict reads as a clearance', () => {
@@ -95,10 +92,7 @@ describe('every sentence of the pages', () => {
   });
 
   it('that speaks of a clearance denies it', () => {
-    const wrong = sentences.filter(
-      ({ sentence }) =>
-        offends(sentence) && !DENIES.test(sentence) && !OF_DATA.some((one) => one.includes(sentence)),
-    );
+    const wrong = sentences.filter(({ sentence }) => offends(sentence) && !DENIES.test(sentence));
     expect(wrong).toEqual([]);
   });
 

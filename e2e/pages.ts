@@ -1,0 +1,14 @@
+/** Every kind of page with its first heading; the evidence page stands in for those of one job. */
+export const PAGES = [
+  ['/', /./],
+  ['/jobs', 'Jobs'],
+  ['/technicians', 'Technicians'],
+  ['/training', 'Training'],
+  ['/gauges', 'Gauges'],
+  ['/calibration', 'Calibration'],
+  ['/load', 'Load measurements'],
+  ['/settings', 'Settings'],
+  ['/method', 'How the verdicts are reached'],
+  ['/cautions', 'Cautions'],
+  ['/jobs/K4105/evidence?round=after-1', 'Evidence: After, round 1'],
+] as const;
