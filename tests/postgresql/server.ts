@@ -32,7 +32,7 @@ export async function startServer(programs: string): Promise<Server> {
   const where = ['-D', data, '-p', String(port), '-k', folder, '-h', '127.0.0.1'];
   const server = spawn(join(programs, 'postgres'), [...where, ...settings], options);
   const said: string[] = [];
-  server.stderr?.on('data', (piece: Buffer) => said.push(piece.toString()));
+  server.stderr.on('data', (piece: Buffer) => said.push(piece.toString()));
   const address = `postgresql://rehang@127.0.0.1:${port}`;
   await untilReady(server, address, said);
   return {

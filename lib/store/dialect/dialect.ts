@@ -1,10 +1,10 @@
 import type { Queries } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
-import type { ShopId } from '@/lib/store/types';
+import type { Json, ShopId } from '@/lib/store/types';
 
 /** Plain data for a column that holds JSON, told apart from text. */
 export class JsonCell {
-  constructor(readonly data: unknown) {}
+  constructor(readonly data: Json) {}
 }
 
 export type Cell = string | number | boolean | Date | JsonCell | null;

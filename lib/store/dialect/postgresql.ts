@@ -1,4 +1,5 @@
 import { Prisma } from '@/lib/store/generated/sqlite/client';
+import type { Json } from '@/lib/store/types';
 import { JsonCell, type Dialect } from './dialect';
 import { plain, quoted } from './text';
 
@@ -16,12 +17,15 @@ export const postgresql: Dialect = {
   },
 
   packed(columns, rows) {
-    const packedRows = rows.map((row) =>
+    const named = rows.map((row) =>
       Object.fromEntries(
-        row.map((cell, index) => [columns[index], cell instanceof JsonCell ? cell.data : plain(cell)]),
+        row.map((cell, index): [string, Json] => [
+          columns[index] ?? '',
+          cell instanceof JsonCell ? cell.data : plain(cell),
+        ]),
       ),
     );
-    return JSON.stringify(packedRows);
+    return JSON.stringify(named);
   },
 
   async alone(queries, shop) {

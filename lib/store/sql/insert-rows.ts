@@ -18,10 +18,10 @@ export async function insertRows(
   columns: readonly string[],
   rows: readonly (readonly Cell[])[],
   conflict?: string,
-  { insert, packed }: Dialect = dialect(),
+  to: Dialect = dialect(),
 ): Promise<void> {
-  const sql = `${insert(table, columns)}${conflict === undefined ? '' : ` ON CONFLICT ${conflict}`}`;
+  const sql = `${to.insert(table, columns)}${conflict === undefined ? '' : ` ON CONFLICT ${conflict}`}`;
   for (let start = 0; start < rows.length; start += CHUNK) {
-    await queries.$executeRawUnsafe(sql, packed(columns, rows.slice(start, start + CHUNK)));
+    await queries.$executeRawUnsafe(sql, to.packed(columns, rows.slice(start, start + CHUNK)));
   }
 }
