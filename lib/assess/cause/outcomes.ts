@@ -8,7 +8,7 @@ import { pairParts, type Parts, zeroParts } from './parts';
 import type { SearchResult } from './search';
 
 /** How often a recorded re-check is taken to have been recorded wrongly; a judgement of ours. */
-const RECORDED_WRONGLY = 0.03;
+const RECORDED_WRONGLY = 0.001;
 
 /** P(this cause was recorded | class), for each class in turn. */
 const recorded = (cause: Cause): ClassProbabilities => {
