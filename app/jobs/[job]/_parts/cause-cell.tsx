@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { Tag } from '@/app/_look/tag';
 import { probability, signedMillimetres } from '@/app/_words/numbers';
 import { CALL_GLYPHS, CALL_NAMES, CALL_SENTENCES, CAUSE_NAMES } from '@/app/_words/verdicts';
@@ -47,9 +46,10 @@ export function CauseCell({ told, call, evidence }: CauseCellProps) {
           )}
         </div>
       </details>
-      <Link href={evidence.address} prefetch={false} data-print="no">
+      {/* A plain link: the row it leads to is marked as the browser's target, which a page change by script would not set. */}
+      <a href={evidence.address} data-print="no">
         Why<span className="out-of-sight">: the evidence for {evidence.of}</span>
-      </Link>
+      </a>
     </div>
   );
 }
