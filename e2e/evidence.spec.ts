@@ -35,7 +35,7 @@ test('the evidence names the zero gauge that tilts the datum, in words, numbers 
   await expect(leading.first()).toContainText(/drawn \d+ times as large as distances along the vehicle/);
 
   const weighing = page.getByRole('table', { name: /^How many times likelier/ });
-  await expect(weighing.getByRole('row').nth(1)).toContainText('What this shop’s history says');
+  await expect(weighing.getByRole('row').nth(1)).toContainText('This shop’s history');
   expect(await weighing.getByRole('row').count()).toBeGreaterThan(6);
   await expect(page.getByText(/^All together A is .* times likelier than B\.$/)).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Before anything is done to this vehicle' })).toBeVisible();
@@ -96,7 +96,7 @@ test('what a re-check showed is recorded by a person, and evidence and verdict f
   await expect(record).toContainText('TST');
   await expect(record).toContainText('marks did not agree');
   // The readings carry the cause at once; the stored verdict follows when it was worked out again.
-  await expect(page.getByRole('row', { name: /^What re-checks on record showed/ })).toContainText('likelier');
+  await expect(page.getByRole('row', { name: /^Re-checks on record/ })).toContainText('likelier');
   expect(before).not.toContain('gauge');
   await expect.poll(verdict, { timeout: 60_000 }).toContain('gauge');
   await page.goto('/calibration');

@@ -133,13 +133,13 @@ export function pieceName(
 ): string {
   switch (kind) {
     case 'history':
-      return 'What this shop’s history says before any reading';
+      return 'This shop’s history';
     case 'height':
       return of === 'height' ? `Height ${heightName({ point, side }, of)}` : `Centre pin ${point ?? '?'}`;
     case 'length':
       return `Length ${(point ?? '?').replace('-', '–')}`;
     case 'recheck':
-      return 'What re-checks on record showed';
+      return 'Re-checks on record';
   }
 }
 

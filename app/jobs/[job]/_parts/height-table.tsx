@@ -72,9 +72,15 @@ export function HeightTable({ rows, clearance, uncertainties, name }: HeightTabl
         {
           key: 'setup',
           head: 'Setup',
+          whole: true,
           cell: (row) => (
             <a href={`#${setupAnchor(`${name} ${row.setup}`)}`}>
-              {row.setup}, {row.gauge}, {row.technician}
+              <span className={styles.setup}>
+                {row.setup},{' '}
+                <small>
+                  {row.gauge}, {row.technician}
+                </small>
+              </span>
             </a>
           ),
         },

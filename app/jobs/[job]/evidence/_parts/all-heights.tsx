@@ -58,13 +58,6 @@ export function AllHeights({ id, title, evidence, verdict, missCost, kind }: All
             ),
           },
           { key: 'read', head: 'Read', numeric: true, cell: (bar) => <b>{signed(bar.measured)}</b> },
-          ...expected,
-          {
-            key: 'scatter',
-            head: 'Scatter',
-            numeric: true,
-            cell: ({ scatter }) => `±${signed(scatter).replace('+', '')}`,
-          },
           {
             key: 'said',
             head: 'Gauge or body',
@@ -72,6 +65,13 @@ export function AllHeights({ id, title, evidence, verdict, missCost, kind }: All
             cell: (bar) => (
               <Said p={told.get(keyOf(bar))} decidable={verdict?.decidable === true} missCost={missCost} />
             ),
+          },
+          ...expected,
+          {
+            key: 'scatter',
+            head: 'Scatter',
+            numeric: true,
+            cell: ({ scatter }) => `±${signed(scatter).replace('+', '')}`,
           },
           {
             key: 'setup',
