@@ -1,7 +1,7 @@
 import { Note } from '@/app/_look/note';
 import { count } from '@/app/_words/numbers';
 import type { RoundVerdict } from '@/lib/assess';
-import { zeroFirst } from './zero-first';
+import { ZERO_LIKELY_MISSET, zeroFirst } from './zero-first';
 import styles from './what-next.module.css';
 
 interface WhatNextProps {
@@ -50,8 +50,10 @@ export function WhatNext({ verdict, rehang }: WhatNextProps) {
       <h3>Next check</h3>
       <p className={styles.words}>{first.words}</p>
       <p className={styles.cost}>
-        About {count(Math.round(first.minutes), 'minute')}; expected to settle {first.gainBits.toFixed(2)}{' '}
-        bits of doubt. One bit is the doubt of a coin toss.
+        About {count(Math.round(first.minutes), 'minute')}
+        {verdict.pZeroMisset < ZERO_LIKELY_MISSET
+          ? `; expected to settle ${first.gainBits.toFixed(2)} bits of doubt. One bit is the doubt of a coin toss.`
+          : '. The zero gauges come first, whatever else there is to learn: every other height is read against them.'}
       </p>
       {others.length > 0 && (
         <details data-print="no">
