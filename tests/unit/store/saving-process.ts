@@ -1,15 +1,20 @@
 /**
  * Run as a process of its own: stores `jobs` jobs of the regular shop, a file a job, after the prefix given,
- * and prints the number of each job once it is acknowledged.
+ * and prints the number of each job once it is acknowledged. Or restores the backup that is given instead of a
+ * prefix.
  */
 import { getShop, saveReadings } from '@/lib/store';
+import { restore } from '@/lib/store/copying/restore';
 import { fileNamed, regularShop } from './invented-readings';
 
-const [prefix = '', jobs = '1', inOneFile] = process.argv.slice(2);
+const [prefix = '', jobs = '1', how] = process.argv.slice(2);
 const shop = await getShop();
 const readings = regularShop(Number(jobs)).map((reading) => ({ ...reading, job: `${prefix}${reading.job}` }));
 console.log('ready');
-if (inOneFile === 'at-once') {
+if (how === 'restore') {
+  await restore(prefix);
+  console.log('all');
+} else if (how === 'at-once') {
   await saveReadings(shop.id, readings, fileNamed(prefix));
   console.log('all');
 } else {

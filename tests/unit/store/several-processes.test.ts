@@ -1,38 +1,17 @@
-import { spawn, type ChildProcess } from 'node:child_process';
-import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import { collapse } from '@/lib/measure';
 import { countJobs, getShop, inputsVersion, loadJobs, saveReadings } from '@/lib/store';
 import { freshStore } from './fresh-store';
 import { fileNamed, regularShop } from './invented-readings';
+import { saving, until } from './saving';
 
 const store = freshStore();
 
-interface Saving {
-  child: ChildProcess;
-  /** What it has acknowledged so far. */
-  said: () => string[];
-}
-
-function saving(...args: string[]): Saving {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'tests/unit/store/saving-process.ts', ...args], {
-    env: { ...process.env, DATABASE_URL: store.url },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  let text = '';
-  child.stdout.on('data', (piece: Buffer) => (text += piece.toString()));
-  return { child, said: () => text.split('\n').filter((line) => line !== '') };
-}
-
-async function until(condition: () => boolean): Promise<void> {
-  while (!condition()) await pause(5);
-}
-
 describe('two processes that store at the same time', () => {
   it('lose nothing of what was acknowledged', async () => {
-    const both = [saving('P', '20'), saving('Q', '20')];
-    const codes = await Promise.all(both.map(async ({ child }) => (await once(child, 'exit'))[0] as number));
+    const both = [saving(store.url, 'P', '20'), saving(store.url, 'Q', '20')];
+    const codes = await Promise.all(both.map(({ ended }) => ended));
     expect(codes).toEqual([0, 0]);
     const jobs = await loadJobs(store.shop);
     const acknowledged = both.flatMap(({ said }) => said()).filter((line) => line !== 'ready');
@@ -53,11 +32,11 @@ describe('two processes that store at the same time', () => {
 
 describe('a process killed while it stores', () => {
   it.each([100, 600])('leaves nothing of its file, and no lock, after %i ms of it', async (delay) => {
-    const { child, said } = saving('K', '4000', 'at-once');
+    const { child, said, ended } = saving(store.url, 'K', '4000', 'at-once');
     await until(() => said().includes('ready'));
     await pause(delay);
     child.kill('SIGKILL');
-    await once(child, 'exit');
+    await ended;
     expect(said()).not.toContain('all');
     expect(await countJobs(store.shop)).toBe(0);
     const readings = regularShop(1);
@@ -67,10 +46,10 @@ describe('a process killed while it stores', () => {
   });
 
   it('leaves every file that it had acknowledged', async () => {
-    const { child, said } = saving('K', '400');
+    const { child, said, ended } = saving(store.url, 'K', '400');
     await until(() => said().length > 5);
     child.kill('SIGKILL');
-    await once(child, 'exit');
+    await ended;
     const acknowledged = said().filter((line) => line !== 'ready');
     const jobs = new Map((await loadJobs(store.shop)).map((job) => [job.job, job]));
     for (const number of acknowledged) expect(jobs.has(number)).toBe(true);
