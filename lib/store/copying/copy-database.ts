@@ -2,6 +2,7 @@ import { openDatabase, PATIENCE, type Database, type Queries } from '@/lib/store
 import type { DatabaseUrl } from '@/lib/store/connection/database-url';
 import { dialectOf } from '@/lib/store/dialect';
 import { lastSchema } from '@/lib/store/migrations/migration-list';
+import { UNNAMED } from '@/lib/store/shop/get-shop';
 import { insertRows } from '@/lib/store/sql/insert-rows';
 import { digestOf } from './digest';
 import { rowsOf } from './rows';
@@ -81,8 +82,10 @@ async function empty(writing: Queries, tables: readonly Table[]): Promise<void> 
   for (const { name } of tables.toReversed()) await writing.$executeRawUnsafe(`DELETE FROM "${name}"`);
 }
 
+/** The shop that makes itself in an empty database, and that nothing refers to, makes way. */
 async function refuseIfFull(writing: Queries, tables: readonly Table[]): Promise<void> {
-  for (const { name } of tables) {
+  for (const { name } of tables.toReversed()) {
+    if (name === 'Shop') await writing.shop.deleteMany({ where: { name: UNNAMED } });
     const rows = await writing.$queryRawUnsafe<unknown[]>(`SELECT 1 AS "one" FROM "${name}" LIMIT 1`);
     if (rows.length > 0)
       throw new RangeError(`The target holds data already (${name}). Name a new, empty database.`);

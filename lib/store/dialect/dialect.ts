@@ -13,8 +13,11 @@ export type Cell = string | number | boolean | Date | JsonCell | null;
 export interface Dialect {
   /** `IN` for a list of any length, which travels as one value. */
   among(values: readonly (string | number)[]): Prisma.Sql;
-  /** INSERT of many rows, which travel as the statement's one value, packed; to be followed by ON CONFLICT. */
-  insert(table: string, columns: readonly string[]): string;
+  /**
+   * INSERT of many rows, which travel as the statement's one value, packed; to be followed by ON CONFLICT.
+   * @param json those of the columns that hold JSON.
+   */
+  insert(table: string, columns: readonly string[], json: ReadonlySet<string>): string;
   packed(columns: readonly string[], rows: readonly (readonly Cell[])[]): string;
   /** Waits until no other transaction changes this shop, and keeps others from it until this one ends. */
   alone(queries: Queries, shop: ShopId): Promise<void>;

@@ -11,9 +11,10 @@ export const postgresql: Dialect = {
   },
 
   /** Rows are taken apart by the types of the table's own columns. */
-  insert(table, columns) {
-    const names = quoted(columns);
-    return `INSERT INTO "${table}" (${names}) SELECT ${names} FROM json_populate_recordset(NULL::"${table}", $1::json)`;
+  insert(table, columns, json) {
+    // A null in JSON comes out of the rows as no value at all.
+    const cells = columns.map((name) => (json.has(name) ? `coalesce("${name}", 'null')` : `"${name}"`));
+    return `INSERT INTO "${table}" (${quoted(columns)}) SELECT ${cells.join(', ')} FROM json_populate_recordset(NULL::"${table}", $1::json)`;
   },
 
   packed(columns, rows) {

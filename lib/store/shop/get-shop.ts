@@ -16,12 +16,15 @@ const shopOf = ({ missCosts, ...shop }: Prisma.ShopGetPayload<{ select: typeof c
   missCost: missCosts[0]?.cost ?? null,
 });
 
+/** What a shop is called that nobody has named yet. */
+export const UNNAMED = 'Our shop';
+
 /** The shop of this installation; made with plain defaults where the database has none. */
 export async function getShop(): Promise<Shop> {
   const first = () => database().shop.findFirst({ orderBy: { id: 'asc' }, select: columns });
   const found = await first();
   if (found !== null) return shopOf(found);
-  const made = { name: 'Our shop', timeZone: 'UTC' };
+  const made = { name: UNNAMED, timeZone: 'UTC' };
   // Two processes may find the database empty at once; the name's uniqueness lets one of them win.
   await database().shop.upsert({ where: { name: made.name }, create: made, update: {} });
   const there = await first();

@@ -1,5 +1,5 @@
 import type { Queries } from '@/lib/store/connection/database';
-import { dialect, type Cell, type Dialect } from '@/lib/store/dialect';
+import { dialect, JsonCell, type Cell, type Dialect } from '@/lib/store/dialect';
 
 export type { Cell };
 
@@ -20,7 +20,8 @@ export async function insertRows(
   conflict?: string,
   to: Dialect = dialect(),
 ): Promise<void> {
-  const sql = `${to.insert(table, columns)}${conflict === undefined ? '' : ` ON CONFLICT ${conflict}`}`;
+  const json = new Set(columns.filter((_, index) => rows[0]?.[index] instanceof JsonCell));
+  const sql = `${to.insert(table, columns, json)}${conflict === undefined ? '' : ` ON CONFLICT ${conflict}`}`;
   for (let start = 0; start < rows.length; start += CHUNK) {
     await queries.$executeRawUnsafe(sql, to.packed(columns, rows.slice(start, start + CHUNK)));
   }

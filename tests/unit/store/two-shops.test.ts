@@ -1,0 +1,197 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { collapse, type Reading } from '@/lib/measure';
+import * as door from '@/lib/store';
+import { statement } from './fresh-store';
+import { freshStore } from './fresh-store';
+import { fileNamed, regularShop } from './invented-readings';
+
+const store = freshStore();
+/** A second shop in the same database, with the same names for everything but what tells them apart. */
+const OTHER = 77;
+const THEIRS = regularShop(3).map((one): Reading => ({
+  ...one,
+  value: one.value + 50,
+  takenAt: one.takenAt + 1000,
+}));
+const OURS = regularShop(3);
+
+const HEIGHT = {
+  ...({ setup: 'before-0', point: 'A', side: 'L', zero: false, deviation: 4 } as const),
+  p: { neither: 0.1, gauge: 0.9, body: 0, both: 0 },
+  ...{ misset: 4, body: 0, signature: null },
+};
+const ROUND = { job: 'J000000', stage: 'before', attempt: 1, version: 1 } as const;
+
+/** Everything that a shop can be told, told to one shop. */
+async function tell(shop: number, readings: readonly Reading[], mark: string): Promise<number> {
+  await door.savePeople(shop, [{ code: 'T0', name: mark, role: 'trainer', active: true }]);
+  await door.saveGauges(shop, [
+    { tag: 'C0', kind: 'centering', fixedMark: 14, state: 'in-service', verifiedAt: null },
+  ]);
+  await door.recordVerification(shop, {
+    gauge: 'C0',
+    at: 1000,
+    error: 1,
+    passed: true,
+    by: 'T0',
+    note: mark,
+  });
+  const dimensions = [
+    {
+      quantity: 'height',
+      point: 'A',
+      side: 'L',
+      section: 'front',
+      station: 0,
+      zero: false,
+      nominal: 200,
+      tolerance: 3,
+    } as const,
+  ];
+  await door.saveSheet(shop, { name: 'S0', dimensions, points: [] });
+  await door.saveReadings(shop, readings, fileNamed(mark));
+  await door.setMissCost(shop, { cost: mark === 'ours' ? 10 : 20, by: 'T0', at: 1 });
+  await door.recordOutcome(shop, {
+    job: 'J000001',
+    setup: 'before-0',
+    side: 'L',
+    cause: 'gauge',
+    by: 'T1',
+    note: mark,
+    at: 2,
+  });
+  const fit = await door.saveFit(shop, { inputsVersion: 1, parameters: mark, figures: null });
+  const verdict = {
+    ...ROUND,
+    decidable: true,
+    why: mark,
+    pZeroMisset: 0.1,
+    heights: [HEIGHT],
+    document: mark,
+  };
+  await door.saveRoundVerdicts(shop, fit.id, [verdict]);
+  const proof = { ...HEIGHT, proved: 'gauge', by: 'recorded' } as const;
+  await door.saveRoundProofs(shop, 1, [{ ...ROUND, ahead: mark === 'ours', heights: [proof] }]);
+  const counts = { controlled: 3, out: mark === 'ours' ? 0 : 2, sections: {} };
+  const outcome = { job: 'J000002', right: mark === 'ours', technician: 'T2', at: 5, ...counts };
+  await door.saveJobOutcomes(shop, [{ ...outcome, version: 1 }]);
+  return fit.id;
+}
+
+/** What every function of the door that only reads says of a shop. */
+async function everything(shop: number, fit: number) {
+  const readings: Reading[] = [];
+  for await (const one of door.readingsFor(shop)) readings.push(one);
+  return {
+    inputsVersion: await door.inputsVersion(shop),
+    listPeople: await door.listPeople(shop),
+    getPerson: await door.getPerson(shop, 'T0'),
+    listGauges: await door.listGauges(shop),
+    getGauge: await door.getGauge(shop, 'C0'),
+    missCosts: await door.missCosts(shop),
+    listSheets: await door.listSheets(shop),
+    getSheet: await door.getSheet(shop, 'S0'),
+    sheetBook: await door.sheetBook(shop),
+    countJobs: await door.countJobs(shop, { search: 'J0' }),
+    listJobs: await door.listJobs(shop, { technician: 'T0', sort: 'outcome' }),
+    getJobRow: await door.getJobRow(shop, 'J000002'),
+    listSetups: await door.listSetups(shop, { technician: 'T1', gauge: 'C0' }),
+    loadJobs: await door.loadJobs(shop, { sheet: 'S0' }),
+    getJob: await door.getJob(shop, 'J000000'),
+    readingsFor: readings,
+    readingsOfSetup: await door.readingsOfSetup(shop, 'J000000', 'before-0'),
+    listLoadedFiles: (await door.listLoadedFiles(shop)).map(({ loadedAt: _, ...file }) => file),
+    listRecheckOutcomes: await door.listRecheckOutcomes(shop, { job: 'J000001' }),
+    countOutcomes: await door.countOutcomes(shop, 'technician'),
+    outcomesBySection: await door.countOutcomes(shop, 'section', { search: 'J' }),
+    jobsWithoutOutcome: await door.jobsWithoutOutcome(shop),
+    currentFit: await door.currentFit(shop).then((one) => one && { ...one, fittedAt: 0 }),
+    roundsWithoutVerdict: await door.roundsWithoutVerdict(shop, fit),
+    verdictsFor: await door.verdictsFor(shop, { technician: 'T0' }),
+    heightsFor: await door.heightsFor(shop, { gauge: 'C0' }),
+    roundsWithoutProof: await door.roundsWithoutProof(shop, 1),
+    provedHeights: await door.provedHeights(shop),
+  };
+}
+
+beforeEach(async () => {
+  await statement(`INSERT INTO "Shop" ("id", "name", "timeZone") VALUES (${OTHER}, 'Other shop', 'UTC')`);
+});
+
+describe('two shops in one database', () => {
+  it('are told apart by every function that reads, whatever the other one is told', async () => {
+    const fit = await tell(store.shop, OURS, 'ours');
+    const before = await everything(store.shop, fit);
+    const theirs = await tell(OTHER, THEIRS, 'theirs');
+    expect(await everything(store.shop, fit)).toEqual(before);
+    // And the other shop's answers are its own, not empty.
+    const other = await everything(OTHER, theirs);
+    expect(other.loadJobs).toEqual(collapse(THEIRS.filter(({ sheet }) => sheet === 'S0')));
+    for (const [name, answer] of Object.entries(before)) {
+      const [ours, others] = [JSON.stringify(answer), JSON.stringify(other[name as keyof typeof other])];
+      expect(others === '[]' || others === 'null', name).toBe(ours === '[]' || ours === 'null');
+      expect(others, name).not.toMatch(/ours/);
+    }
+  });
+
+  it('are asked about by every function of the door', () => {
+    const asked = [...everything.toString().matchAll(/door\.(\w+)\(shop|\)\.(\w+)\)\(shop/g)].map(
+      ([, a, b]) => a ?? b ?? '',
+    );
+    const told = [...tell.toString().matchAll(/\.(\w+)\)?\(shop/g)].map(([, name]) => name ?? '');
+    const read = [...everything.toString().matchAll(/\.(\w+)\)?\(shop/g)].map(([, name]) => name ?? '');
+    const names = new Set([...asked, ...told, ...read]);
+    const noShop = ['closeStore', 'databaseFailure', 'getShop', 'saveShop'];
+    const functions = Object.entries(door).filter(
+      ([name, value]) => typeof value === 'function' && !/^[A-Z]/.test(name),
+    );
+    expect(
+      functions
+        .map(([name]) => name)
+        .filter((name) => !names.has(name))
+        .sort(),
+    ).toEqual(noShop);
+  });
+
+  it('cannot be told of each other: a fit, a person and a setup have to be the shop’s own', async () => {
+    await tell(store.shop, OURS, 'ours');
+    const theirs = await tell(OTHER, THEIRS, 'theirs');
+    const verdict = {
+      ...ROUND,
+      decidable: true,
+      why: null,
+      pZeroMisset: 0,
+      heights: [HEIGHT],
+      document: null,
+    };
+    await expect(door.saveRoundVerdicts(store.shop, theirs, [verdict])).rejects.toThrow(/foreign key/i);
+    await door.savePeople(OTHER, [{ code: 'ONLY', name: 'Only there', role: 'technician', active: true }]);
+    await expect(door.setMissCost(store.shop, { cost: 9, by: 'ONLY' })).rejects.toThrow(
+      /nobody with the code ONLY/,
+    );
+    await door.saveReadings(
+      OTHER,
+      THEIRS.map((one) => ({ ...one, job: `X${one.job}` })),
+      fileNamed('more'),
+    );
+    const outcome = {
+      job: 'XJ000000',
+      setup: 'before-0',
+      side: 'L',
+      cause: 'body',
+      by: null,
+      note: null,
+    } as const;
+    await expect(door.recordOutcome(store.shop, outcome)).rejects.toThrow(/Job XJ000000 has no setup/);
+    expect(await door.getJob(store.shop, 'XJ000000')).toBeNull();
+  });
+
+  it('store at the same time without losing anything', async () => {
+    await Promise.all([
+      door.saveReadings(store.shop, OURS, fileNamed('ours')),
+      door.saveReadings(OTHER, THEIRS, fileNamed('theirs')),
+    ]);
+    expect(await door.loadJobs(store.shop)).toEqual(collapse(OURS));
+    expect(await door.loadJobs(OTHER)).toEqual(collapse(THEIRS));
+  });
+});
