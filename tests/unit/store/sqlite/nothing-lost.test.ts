@@ -1,0 +1,111 @@
+import { execFile, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import Database from 'better-sqlite3';
+import { afterAll, describe, expect, it } from 'vitest';
+import { collapse, writeMeasurementFile } from '@/lib/measure';
+import { countJobs, loadJobs, saveReadings } from '@/lib/store';
+import { patiently } from '@/lib/store/connection/patiently';
+import { migrate } from '@/lib/store/migrations/migrate';
+import { migrationNames } from '@/lib/store/migrations/migration-list';
+import { freshStore } from '@/tests/unit/store/fresh-store';
+import { fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+
+const store = freshStore();
+const folder = mkdtempSync(join(tmpdir(), 'rehang-lost-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const pathOf = (url: string) => url.slice('file:'.length);
+
+describe('a database that another program has locked', () => {
+  it('can be read meanwhile, and takes the file once it is free', async () => {
+    await saveReadings(store.shop, regularShop(1), fileNamed('one.csv'));
+    const other = new Database(pathOf(store.url));
+    other.exec('BEGIN IMMEDIATE');
+    const progress = { done: false };
+    const storing = saveReadings(store.shop, regularShop(2), fileNamed('two.csv')).then((saved) => {
+      progress.done = true;
+      return saved;
+    });
+    await pause(200);
+    expect(progress.done).toBe(false);
+    expect(await countJobs(store.shop)).toBe(1);
+    other.exec('COMMIT');
+    other.close();
+    expect(await storing).toMatchObject({ newJobs: 1 });
+    expect(await loadJobs(store.shop)).toEqual(collapse(regularShop(2)));
+  });
+
+  it('is given up in words where it stays so', async () => {
+    const busy = Object.assign(new Error('busy'), {
+      name: 'DriverAdapterError',
+      cause: { kind: 'SocketTimeout' },
+    });
+    await expect(patiently(() => Promise.reject(busy), 30)).rejects.toThrow(
+      /held the database for too long; nothing was stored/,
+    );
+  });
+});
+
+describe('a disk without room', () => {
+  /** Loads a file by a process that may not write any file beyond so many blocks of 512 bytes. */
+  const loadWithin = (blocks: number, url: string, path: string) =>
+    new Promise<{ code: number; out: string; err: string }>((resolve) => {
+      const command = `ulimit -f ${blocks}; exec "$0" --import tsx lib/commands/load.ts "$1"`;
+      const env = { ...process.env, DATABASE_URL: url };
+      execFile('sh', ['-c', command, process.execPath, path], { env }, (error, out, err) =>
+        resolve({ code: error === null ? 0 : Number(error.code), out, err }),
+      );
+    });
+
+  it('leaves what was stored before, nothing of the new file, and a sentence; with room the file is taken', async () => {
+    const url = `file:${join(folder, 'full.db')}`;
+    await migrate(url);
+    const [first, second] = ['first.csv', 'second.csv'].map((name) => join(folder, name)) as [string, string];
+    writeFileSync(first, writeMeasurementFile(regularShop(2)));
+    writeFileSync(second, writeMeasurementFile(regularShop(100)));
+    expect(await loadWithin(1_000_000, url, first)).toMatchObject({ code: 0 });
+    process.env.DATABASE_URL = url;
+    for (const round of ['once', 'twice']) {
+      const { code, err } = await loadWithin(2_000, url, second);
+      expect(code, round).toBe(1);
+      expect(err).toMatch(
+        /second\.csv is refused; nothing of it was stored\.\n.*disk that holds the database/,
+      );
+      expect(err).not.toMatch(/\n\s+at /);
+      expect(await loadJobs(1)).toEqual(collapse(regularShop(2)));
+    }
+    expect(await loadWithin(1_000_000, url, second)).toMatchObject({ code: 0 });
+    expect(await loadJobs(1)).toEqual(collapse(regularShop(100)));
+  });
+});
+
+describe('a migration that is killed', () => {
+  it.each([0, 10, 25, 60, 120])(
+    'after %i ms leaves whole migrations only, and can be run again',
+    async (delay) => {
+      const path = join(folder, `killed-${delay}.db`);
+      const script = `import { migrate } from '@/lib/store/migrations/migrate'; console.log('ready'); await migrate(process.argv.at(-1));`;
+      for (const round of [1, 2]) {
+        const args = ['--import', 'tsx', '--input-type=module', '-e', script, '--', `file:${path}`];
+        const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
+        await once(child.stdout, 'data');
+        await pause(delay * round);
+        child.kill('SIGKILL');
+        await once(child, 'exit');
+      }
+      await migrate(`file:${path}`);
+      expect(await migrate(`file:${path}`)).toEqual([]);
+      const database = new Database(path);
+      const applied = database.prepare(
+        'SELECT migration_name FROM "_prisma_migrations" WHERE rolled_back_at IS NULL AND finished_at IS NOT NULL ORDER BY 1',
+      );
+      expect(applied.pluck().all()).toEqual(migrationNames('sqlite'));
+      expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
+      database.close();
+    },
+  );
+});
