@@ -1,9 +1,9 @@
 import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { chmodSync, chownSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { chmodSync, chownSync, cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 
@@ -18,11 +18,12 @@ export interface Server {
 }
 
 /** Starts a PostgreSQL server of its own in a temporary folder. */
-export async function startServer(programs: string): Promise<Server> {
+export async function startServer(found: string): Promise<Server> {
   const folder = mkdtempSync(join(tmpdir(), 'rehang-postgresql-'));
   const as = otherUser();
   if (as !== null) chownSync(folder, as.uid, as.gid);
   chmodSync(folder, 0o755);
+  const programs = reachable(found, folder, as);
   const data = join(folder, 'data');
   const options = { ...as, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] as ['ignore', 'ignore', 'pipe'] };
   const init = ['-D', data, '-U', 'rehang', '-A', 'trust', '-E', 'UTF8', '--no-sync', '--no-locale'];
@@ -59,6 +60,17 @@ async function untilReady(server: ChildProcess, address: string, said: readonly 
     } catch {
       await pause(50);
     }
+  }
+}
+
+/** Another user may not be let into the folder of the project: then the programs are copied out of it. */
+function reachable(programs: string, folder: string, as: { uid: number; gid: number } | null): string {
+  try {
+    execFileSync(join(programs, 'postgres'), ['--version'], { ...as, cwd: folder, stdio: 'ignore' });
+    return programs;
+  } catch {
+    cpSync(dirname(programs), join(folder, 'programs'), { recursive: true, verbatimSymlinks: true });
+    return join(folder, 'programs', basename(programs));
   }
 }
 

@@ -19,6 +19,7 @@ export async function migrate(address?: string): Promise<string[]> {
     url.engine === 'sqlite' ? new SqliteMigrationAdapter(url.path) : new PostgresqlMigrationAdapter(url.url);
   let engine: Awaited<ReturnType<typeof schemaEngine>> | null = null;
   try {
+    await adapters.ready();
     engine = await schemaEngine(adapters, schema);
     const migrationsList = migrationList(url.engine);
     const filters = { externalTables: [], externalEnums: [] };

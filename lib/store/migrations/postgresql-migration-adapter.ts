@@ -20,9 +20,14 @@ export class PostgresqlMigrationAdapter extends PrismaPg {
     this.#turn = new pg.Client(connection);
   }
 
-  override async connect() {
+  /** Waits for its turn. @throws whatever keeps the server from being reached, as it is: the engine would hide it. */
+  async ready(): Promise<void> {
     this.#waited ??= this.#turn.connect().then(() => this.#turn.query('SELECT pg_advisory_lock($1)', [LOCK]));
     await this.#waited;
+  }
+
+  override async connect() {
+    await this.ready();
     const adapter = await super.connect();
     this.#connections.push(adapter);
     adapter.executeScript = async (script) => {
@@ -32,13 +37,10 @@ export class PostgresqlMigrationAdapter extends PrismaPg {
   }
 
   async hasHistory(): Promise<boolean> {
-    const { rowCount } = await (
-      await this.connect()
-    )
-      .underlyingDriver()
-      .query(
-        `SELECT 1 FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = '_prisma_migrations'`,
-      );
+    await this.ready();
+    const { rowCount } = await this.#turn.query(
+      `SELECT 1 FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = '_prisma_migrations'`,
+    );
     return (rowCount ?? 0) > 0;
   }
 

@@ -41,6 +41,11 @@ export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
     return adapter;
   }
 
+  /** A file is there as soon as it is asked for. */
+  ready(): Promise<void> {
+    return Promise.resolve();
+  }
+
   async hasHistory(): Promise<boolean> {
     const sql = `SELECT name FROM sqlite_master WHERE type = 'table' AND name = '_prisma_migrations'`;
     const connection = await this.connect();
