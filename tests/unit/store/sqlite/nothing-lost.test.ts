@@ -93,10 +93,12 @@ describe('a migration that is killed', () => {
       for (const round of [1, 2]) {
         const args = ['--import', 'tsx', '--input-type=module', '-e', script, '--', `file:${path}`];
         const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
+        // Listened for from the start: it may be done before it is killed.
+        const ended = once(child, 'exit');
         await once(child.stdout, 'data');
         await pause(delay * round);
         child.kill('SIGKILL');
-        await once(child, 'exit');
+        await ended;
       }
       await migrate(`file:${path}`);
       expect(await migrate(`file:${path}`)).toEqual([]);
