@@ -24,7 +24,12 @@ export const CHECKS = {
     words('state', 'in-service', 'out-of-service', 'retired'),
     within('fixedMark', 0, 100000),
   ],
-  GaugeVerification: [millimetres('error')],
+  GaugeVerification: [
+    words('kind', 'reference-length', 'check-standard', 'looked-at', 'reported-dropped'),
+    millimetres('reference'),
+    within('uncertainty', 0, 1000),
+    millimetres('error'),
+  ],
   Sheet: [said('name')],
   SheetPoint: [said('letter'), side, section, millimetres('station'), within('halfWidth', 0, 100000)],
   Dimension: [
@@ -50,8 +55,25 @@ export const CHECKS = {
   ],
   Round: [stage('stage'), count('attempt', 1), millimetres('clearance')],
   Setup: [said('label')],
-  Observation: [count('n', 1), millimetres('mean'), millimetres('deviation'), count('ss'), `"n" > 1 OR "ss" = 0`, cause],
-  Reading: [count('repeat', 1), millimetres('value'), count('line', 1)],
+  Observation: [
+    count('n'),
+    count('excluded'),
+    millimetres('mean'),
+    millimetres('deviation'),
+    count('ss'),
+    `"n" > 1 OR "ss" = 0`,
+    cause,
+  ],
+  Reading: [
+    count('repeat', 1),
+    count('revision', 1),
+    millimetres('value'),
+    count('line', 1),
+    `"fileId" IS NOT NULL OR "personId" IS NOT NULL`,
+    `("fileId" IS NULL) = ("line" IS NULL)`,
+    `("personId" IS NULL) = ("shopId" IS NULL)`,
+    `"revision" = 1 OR ("reason" IS NOT NULL AND ${said('reason')} AND "personId" IS NOT NULL)`,
+  ],
   RecheckOutcome: [side, cause],
   LoadedFile: [`length("sha256") = 64`, count('lines'), count('added'), count('alreadyThere')],
   JobOutcome: [
@@ -59,6 +81,8 @@ export const CHECKS = {
     `"controlled" >= "out"`,
     `"frontControlled" >= "frontOut" AND "centerControlled" >= "centerOut" AND "rearControlled" >= "rearOut"`,
     `"right" IS NULL OR "controlled" > 0`,
+    count('startOut'),
+    within('startLargest', 0, 100000),
   ],
   ShopFit: [count('inputsVersion')],
   RoundVerdict: [within('pZeroMisset', 0, 1), within('maxGauge', 0, 1.000001)],
@@ -74,7 +98,18 @@ export const CHECKS = {
     words('proved', 'neither', 'gauge', 'body', 'both'),
     words('by', 'rehang', 'recorded'),
   ],
+  HabitTally: [count('format', 1), said('month')],
+  Trial: [said('name')],
+  TrialReading: [count('run', 1), count('repeat', 1), millimetres('value')],
+  Trace: [words('via', 'page', 'command', 'interface', 'program'), said('action'), said('kind')],
+  ApiToken: [said('name'), `length("digest") = 64`],
+  ReportSchedule: [words('every', 'day', 'week', 'month'), within('hour', 0, 23)],
+  User: [`length("username") >= 3`],
+  Invitation: [`length("digest") = 64`, `"expiresAt" > "createdAt"`],
 };
 
+/** Rows of these are only ever added: a trigger refuses any other change, whoever asks for it. */
+export const APPEND_ONLY = ['Reading', 'Trace'];
+
 /** Tables that SQLite keeps in the order of their key, without a second copy of it. */
-export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof'];
+export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof', 'HabitTally', 'TrialReading'];

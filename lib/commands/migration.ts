@@ -5,6 +5,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { EngineName } from '@/lib/store/connection/database-url';
+import { withAppendOnly } from '@/lib/store/migrations/append-only';
 import { lastSchema, migrationsFolder } from '@/lib/store/migrations/migration-list';
 import { noPostgresql } from '@/lib/store/migrations/no-postgresql';
 import { schemaEngine } from '@/lib/store/migrations/schema-engine';
@@ -44,7 +45,8 @@ if (name === undefined || !/^[a-z][a-z0-9_]*$/.test(name)) {
 const stamp = new Date().toISOString().replace(/\D/g, '').slice(0, 14);
 for (const engine of ['sqlite', 'postgresql'] as const) {
   const to = schemaFor(engine);
-  const sql = withChecks(await difference(engine, lastSchema(engine), to), engine);
+  const changes = withChecks(await difference(engine, lastSchema(engine), to), engine);
+  const sql = withAppendOnly(changes, engine);
   if (sql.trim() === '' || sql.includes('This is an empty migration')) {
     console.log(`${engine}: nothing changed.`);
     continue;
