@@ -2,7 +2,7 @@ import { database, type Queries } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import type { Shop, ShopId } from '@/lib/store/types';
 
-const columns = {
+export const shopColumns = {
   id: true,
   name: true,
   timeZone: true,
@@ -11,7 +11,10 @@ const columns = {
   missCosts: { select: { cost: true }, orderBy: { id: 'desc' }, take: 1 },
 } as const satisfies Prisma.ShopSelect;
 
-const shopOf = ({ missCosts, ...shop }: Prisma.ShopGetPayload<{ select: typeof columns }>): Shop => ({
+export const shopOf = ({
+  missCosts,
+  ...shop
+}: Prisma.ShopGetPayload<{ select: typeof shopColumns }>): Shop => ({
   ...shop,
   missCost: missCosts[0]?.cost ?? null,
 });
@@ -21,7 +24,7 @@ export const UNNAMED = 'Our shop';
 
 /** The shop of this installation; made with plain defaults where the database has none. */
 export async function getShop(): Promise<Shop> {
-  const first = () => database().shop.findFirst({ orderBy: { id: 'asc' }, select: columns });
+  const first = () => database().shop.findFirst({ orderBy: { id: 'asc' }, select: shopColumns });
   const found = await first();
   if (found !== null) return shopOf(found);
   const made = { name: UNNAMED, timeZone: 'UTC' };
@@ -39,7 +42,7 @@ export async function saveShop(
   if (change.timeZone !== undefined && !isTimeZone(change.timeZone)) {
     throw new RangeError(`"${change.timeZone}" is no time zone; write one such as Europe/Zurich.`);
   }
-  return shopOf(await database().shop.update({ where: { id: shop }, data: change, select: columns }));
+  return shopOf(await database().shop.update({ where: { id: shop }, data: change, select: shopColumns }));
 }
 
 /** Version of everything that a fit is learned from. */

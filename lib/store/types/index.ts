@@ -1,4 +1,5 @@
 /** What the store hands out and takes in: plain types, lengths in mm, times in epoch milliseconds (UTC). */
+export * from './accounts';
 export * from './jobs';
 export * from './json';
 export * from './outcomes';
@@ -7,4 +8,5 @@ export * from './readings';
 export * from './settings';
 export * from './sheets';
 export * from './shop';
+export * from './trace';
 export * from './verdicts';
