@@ -14,4 +14,5 @@ export * from './robust';
 export * from './variance-components';
 export * from './change-point';
 export * from './logistic';
+export * from './regression';
 export * from './crossed-trial';

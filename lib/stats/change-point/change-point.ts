@@ -1,6 +1,7 @@
 import { requireAllFinite, requireLevel, requireWhole } from '@/lib/stats/arguments';
 import { tUpper } from '@/lib/stats/distributions';
 import { splitSums } from './split-sums';
+import { stretch } from './stretch';
 
 export interface ChangePoint {
   /** Place, from 0, of the first value after the likeliest change; null where there is no answer. */
@@ -71,21 +72,6 @@ export function changePoint(
     probabilities,
     why: null,
   };
-}
-
-/** The stretch grown from the likeliest place, always towards the likelier neighbour, until it holds the level. */
-function stretch(probabilities: number[], at: number, level: number): { low: number; high: number } {
-  let low = at;
-  let high = at;
-  let held = probabilities[at] ?? 0;
-  while (held < level && (low > 0 || high < probabilities.length - 1)) {
-    const left = probabilities[low - 1] ?? -1;
-    const right = probabilities[high + 1] ?? -1;
-    if (left >= right) low--;
-    else high++;
-    held += Math.max(left, right);
-  }
-  return { low, high };
 }
 
 function none(why: string): ChangePoint {

@@ -1,1 +1,2 @@
 export { changePoint, type ChangePoint } from './change-point';
+export { meanChangePoint, rateChangePoint, type GroupedChange } from './grouped-change-point';

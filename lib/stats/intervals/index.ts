@@ -2,3 +2,5 @@ export { binomialInterval, type BinomialIntervalOptions, type BinomialMethod } f
 export type { Limits } from './interval';
 export { meanInterval, tInterval, type MeanInterval } from './mean-interval';
 export { sdInterval, sdUpperLimit } from './sd-interval';
+export { rateDifference } from './rate-difference';
+export { sdRatio, type SdRatio } from './sd-ratio';

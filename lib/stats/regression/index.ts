@@ -1,0 +1,1 @@
+export { slope, type Slope } from './slope';
