@@ -6,6 +6,7 @@ import { quickFolder } from './lib/commands/quick-folder.mjs';
 const ON_BOTH = [
   'tests/unit/store/*.test.ts',
   'tests/property/store/*.test.ts',
+  'tests/unit/identity/*.test.ts',
   'tests/unit/refresh/refresh.test.ts',
 ];
 const ON_POSTGRESQL = 'tests/unit/store/postgresql/*.test.ts';
