@@ -1,0 +1,155 @@
+import { normalCdf, normalUpper } from '@/lib/stats';
+import { MM_NOISE } from '@/lib/measure';
+import { normalLattice } from '@/lib/stats/numeric/normal-lattice';
+import { proposalOf } from './proposal';
+import type { BodyPrior, FinalDimension, FinalJob, JobRisk } from './types';
+
+/**
+ * Points over the shared errors of a job. Against 65,536 of them twelve jobs of twenty heights and seventeen shared errors
+ * differed by 0.003 in the middle and 0.011 at most; with four shared errors and a fine grid by less than 0.004.
+ */
+const POINTS = 256;
+
+/**
+ * P(every dimension of a job is truly within tolerance), given all its readings.
+ *
+ * Given the errors that its dimensions share (datum, setups, unknown biases) the dimensions are independent, and each is a
+ * mixture of four normals (body put right or off, setting ordinary or mis-set), known in closed form. Over the shared
+ * errors the product is integrated by a fixed lattice of normal points around where the readings put them, each weighted
+ * by its posterior density over that of the lattice (importance weights); no chance is involved.
+ */
+export function jobRisk(job: FinalJob, prior: BodyPrior, points = POINTS): JobRisk {
+  const dimensions = job.dimensions.map(withOwn(job.dimensions));
+  const errors = [...new Set(dimensions.flatMap(({ shared }) => shared.map(({ key }) => key)))];
+  const place = new Map(errors.map((key, i) => [key, i]));
+  const loadings = dimensions.map(({ shared }) => {
+    const row = new Float64Array(errors.length);
+    for (const { key, mm } of shared) row[place.get(key) ?? 0] = (row[place.get(key) ?? 0] ?? 0) + mm;
+    return row;
+  });
+  const pairings = dimensions.map((dimension) => pairingsOf(dimension, prior));
+  const proposal = proposalOf(dimensions, loadings, prior);
+  const lattice = errors.length === 0 ? [new Float64Array(0)] : normalLattice(errors.length, points);
+  const weighed = lattice.map((z) => {
+    const { errors: f, logWeight } = proposal.at(z);
+    let log = logWeight;
+    const within = dimensions.map(({ deviation, known, tolerance }, i) => {
+      const y = deviation - known - dot(loadings[i] ?? z, f);
+      const { density, probability } = trulyWithin(pairings[i] ?? [], y, tolerance);
+      log += Math.log(density);
+      return probability;
+    });
+    return { log, within };
+  });
+  const highest = weighed.reduce((most, { log }) => Math.max(most, log), -Infinity);
+  let total = 0;
+  let right = 0;
+  const each = dimensions.map(() => 0);
+  for (const { log, within } of weighed) {
+    const weight = Math.exp(log - highest);
+    total += weight;
+    right += weight * within.reduce((product, p) => product * p, 1);
+    within.forEach((p, i) => (each[i] = (each[i] ?? 0) + weight * p));
+  }
+  return {
+    job: job.job,
+    calledRight: job.right,
+    again: job.again,
+    trulyRight: right / total,
+    dimensions: dimensions.map(({ name, within }, i) => ({
+      name,
+      within,
+      trulyWithin: (each[i] ?? 0) / total,
+    })),
+  };
+}
+
+/** A dimension whose errors that no other dimension has are counted as its own. */
+function withOwn(all: readonly FinalDimension[]): (one: FinalDimension) => FinalDimension {
+  const holders = new Map<string, number>();
+  for (const { shared } of all) {
+    for (const key of new Set(shared.map((error) => error.key)))
+      holders.set(key, (holders.get(key) ?? 0) + 1);
+  }
+  return (one) => {
+    const alone = one.shared.filter(({ key }) => holders.get(key) === 1);
+    return {
+      ...one,
+      own: Math.hypot(one.own, ...alone.map(({ mm }) => mm)),
+      shared: one.shared.filter(({ key, mm }) => holders.get(key) !== 1 && mm !== 0),
+    };
+  };
+}
+
+/** One pairing of body and setting: everything of it that does not depend on the reading. */
+interface Pairing {
+  /** Chance / sd of the reading, and 1 / (2 variance) of it. */
+  factor: number;
+  half: number;
+  /** True deviation given the reading: gain × reading, with this sd, mm. */
+  gain: number;
+  sd: number;
+}
+
+function pairingsOf({ own, misset }: FinalDimension, prior: BodyPrior): Pairing[] {
+  return [false, true].flatMap((off) =>
+    [false, true].flatMap((wrong) => {
+      const body = (off ? prior.offScatter : prior.scatter) ** 2;
+      const noise = own ** 2 + (wrong ? misset.sd ** 2 : 0);
+      const total = body + noise;
+      const chance =
+        (off ? prior.offShare : 1 - prior.offShare) * (wrong ? misset.chance : 1 - misset.chance);
+      if (!(chance > 0 && total > 0)) return [];
+      return [
+        {
+          factor: chance / Math.sqrt(total),
+          half: 1 / (2 * total),
+          gain: body / total,
+          sd: Math.sqrt((body * noise) / total),
+        },
+      ];
+    }),
+  );
+}
+
+/** A pairing with less weight than this, as a share, cannot change a probability that anybody reads. */
+const NEGLIGIBLE = 1e-5;
+
+/** Of one dimension, the shared errors given: how likely its reading was, and P(truly within). */
+function trulyWithin(
+  pairings: readonly Pairing[],
+  y: number,
+  tolerance: number,
+): { density: number; probability: number } {
+  let density = 0;
+  const weights = pairings.map(({ factor, half }) => {
+    const weight = factor * Math.exp(-y * y * half);
+    density += weight;
+    return weight;
+  });
+  if (!(density > 0)) return { density: Number.MIN_VALUE, probability: 0 };
+  let inside = 0;
+  let counted = 0;
+  weights.forEach((weight, i) => {
+    const pairing = pairings[i];
+    if (!pairing || weight < NEGLIGIBLE * density) return;
+    counted += weight;
+    inside += weight * between(pairing.gain * y, pairing.sd, tolerance);
+  });
+  return { density, probability: inside / counted };
+}
+
+/** P(|X| ≤ tolerance) of a normal X; only the nearer tail is worked out where the other has no weight. */
+function between(mean: number, sd: number, tolerance: number): number {
+  if (sd === 0) return Math.abs(mean) <= tolerance + MM_NOISE ? 1 : 0;
+  const near = (tolerance - Math.abs(mean)) / sd;
+  const far = (tolerance + Math.abs(mean)) / sd;
+  if (near > 6) return 1;
+  return Math.max(0, normalCdf(near) - (far > 6 ? 0 : normalUpper(far)));
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += (a[i] ?? 0) * (b[i] ?? 0);
+  return sum;
+}
