@@ -3,6 +3,7 @@ import type { DatabaseUrl } from '@/lib/store/connection/database-url';
 import { dialectOf } from '@/lib/store/dialect';
 import { lastSchema } from '@/lib/store/migrations/migration-list';
 import { UNNAMED } from '@/lib/store/shop/get-shop';
+import { changeAppendOnly } from '@/lib/store/sql/change-append-only';
 import { insertRows } from '@/lib/store/sql/insert-rows';
 import { digestOf } from './digest';
 import { rowsOf } from './rows';
@@ -29,7 +30,7 @@ export async function copyDatabase(
   try {
     return await atOneMoment(source, from, (reading) =>
       target.$transaction(async (writing) => {
-        if (replace) await empty(writing, tables);
+        if (replace) await empty(writing, tables, to);
         else await refuseIfFull(writing, tables);
         const rows = new Map<string, number>();
         for (const table of tables) {
@@ -78,8 +79,11 @@ async function countOn(writing: Queries, { name, key }: Table, { engine }: Datab
   );
 }
 
-async function empty(writing: Queries, tables: readonly Table[]): Promise<void> {
-  for (const { name } of tables.toReversed()) await writing.$executeRawUnsafe(`DELETE FROM "${name}"`);
+function empty(writing: Queries, tables: readonly Table[], { engine }: DatabaseUrl): Promise<void> {
+  const work = async () => {
+    for (const { name } of tables.toReversed()) await writing.$executeRawUnsafe(`DELETE FROM "${name}"`);
+  };
+  return changeAppendOnly(writing, work, dialectOf(engine));
 }
 
 /** The shop that makes itself in an empty database, and that nothing refers to, makes way. */

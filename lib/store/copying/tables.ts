@@ -4,14 +4,16 @@ export interface Table {
   columns: string[];
   /** The key, its leading column first: rows are read in its order. */
   key: string[];
-  /** Columns of JSON, which one database keeps as text. */
-  json: string[];
+  /** True where the leading column of the key is text, not a number. */
+  named: boolean;
+  /** Columns of JSON, which one database keeps as text, and whether one may be without a value. */
+  json: Map<string, { optional: boolean }>;
   /** True where the database counts the key itself. */
   counted: boolean;
 }
 
 const MODEL = /^model (\w+) \{\n([\s\S]*?)^\}/gm;
-const FIELD = /^ {2}(\w+)\s+(\w+)(\[\])?\??(.*)$/gm;
+const FIELD = /^ {2}(\w+)\s+(\w+)(\[\])?(\??)(.*)$/gm;
 const SCALARS = ['Int', 'BigInt', 'Float', 'String', 'Boolean', 'DateTime', 'Json'];
 const KEY = /@@id\(\[([^\]]+)\]\)/;
 
@@ -23,9 +25,10 @@ export function tablesOf(schema: string): Table[] {
   const refersTo = new Map<string, Set<string>>();
   const tables = new Map<string, Table>();
   for (const [, name = '', body = ''] of schema.matchAll(MODEL)) {
-    const fields = [...body.matchAll(FIELD)].map(([, field = '', type = '', , rest = '']) => ({
+    const fields = [...body.matchAll(FIELD)].map(([, field = '', type = '', , optional = '', rest = '']) => ({
       field,
       type,
+      optional: optional !== '',
       rest,
     }));
     const scalars = fields.filter(({ type }) => SCALARS.includes(type));
@@ -35,7 +38,10 @@ export function tablesOf(schema: string): Table[] {
       name,
       columns: scalars.map(({ field }) => field),
       key,
-      json: scalars.filter(({ type }) => type === 'Json').map(({ field }) => field),
+      named: scalars.some(({ field, type }) => field === key[0] && type === 'String'),
+      json: new Map(
+        scalars.filter(({ type }) => type === 'Json').map(({ field, optional }) => [field, { optional }]),
+      ),
       counted: scalars.some(({ rest }) => rest.includes('autoincrement()')),
     });
     const parents = fields.filter(({ rest }) => rest.includes('@relation(fields:')).map(({ type }) => type);

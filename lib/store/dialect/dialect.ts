@@ -15,10 +15,12 @@ export interface Dialect {
   among(values: readonly (string | number)[]): Prisma.Sql;
   /**
    * INSERT of many rows, which travel as the statement's one value, packed; to be followed by ON CONFLICT.
-   * @param json those of the columns that hold JSON.
+   * @param json those of the columns that hold JSON in every row.
    */
   insert(table: string, columns: readonly string[], json: ReadonlySet<string>): string;
   packed(columns: readonly string[], rows: readonly (readonly Cell[])[]): string;
   /** Waits until no other transaction changes this shop, and keeps others from it until this one ends. */
   alone(queries: Queries, shop: ShopId): Promise<void>;
+  /** Lets rows of an append-only table be changed, within the transaction, until what is returned is called. */
+  openUp(queries: Queries, table: string): Promise<() => Promise<void>>;
 }

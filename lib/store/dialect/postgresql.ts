@@ -32,4 +32,12 @@ export const postgresql: Dialect = {
   async alone(queries, shop) {
     await queries.$queryRaw`SELECT "id" FROM "Shop" WHERE "id" = ${shop} FOR NO KEY UPDATE`;
   },
+
+  /** Others can read the table meanwhile, but not write to it. */
+  async openUp(queries, table) {
+    await queries.$executeRawUnsafe(`ALTER TABLE "${table}" DISABLE TRIGGER USER`);
+    return async () => {
+      await queries.$executeRawUnsafe(`ALTER TABLE "${table}" ENABLE TRIGGER USER`);
+    };
+  },
 };

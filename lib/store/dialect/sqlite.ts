@@ -15,6 +15,16 @@ export const sqlite: Dialect = {
 
   /** One transaction at a time is all that SQLite has: see `connection/sqlite.ts`. */
   alone: () => Promise.resolve(),
+
+  /** A trigger cannot be put to sleep: it is dropped, and made again as it was. */
+  async openUp(queries, table) {
+    const triggers = await queries.$queryRaw<{ name: string; sql: string }[]>`
+      SELECT "name", "sql" FROM sqlite_master WHERE "type" = 'trigger' AND "tbl_name" = ${table}`;
+    for (const { name } of triggers) await queries.$executeRawUnsafe(`DROP TRIGGER "${name}"`);
+    return async () => {
+      for (const { sql } of triggers) await queries.$executeRawUnsafe(sql);
+    };
+  },
 };
 
 /** JSON is kept as text. */

@@ -20,7 +20,7 @@ export async function insertRows(
   conflict?: string,
   to: Dialect = dialect(),
 ): Promise<void> {
-  const json = new Set(columns.filter((_, index) => rows[0]?.[index] instanceof JsonCell));
+  const json = new Set(columns.filter((_, index) => rows.every((row) => row[index] instanceof JsonCell)));
   const sql = `${to.insert(table, columns, json)}${conflict === undefined ? '' : ` ON CONFLICT ${conflict}`}`;
   for (let start = 0; start < rows.length; start += CHUNK) {
     await queries.$executeRawUnsafe(sql, to.packed(columns, rows.slice(start, start + CHUNK)));

@@ -18,12 +18,16 @@ export interface Databases {
   close: () => Promise<void>;
 }
 
-/** Of the engine that this run of the tests is about. */
-export function freshStore(): FreshStore {
+/**
+ * Of the engine that this run of the tests is about.
+ * @param how `shared`: one database for all tests of the file, for tests that change nothing.
+ */
+export function freshStore(how: { shared?: boolean } = {}): FreshStore {
   const databases = onPostgresql ? freshPostgresql(inject('postgresql')) : freshSqlite();
   const store: FreshStore = { url: '', shop: 0 };
   beforeEach(async (context) => {
     if (databases === null) return context.skip('no PostgreSQL server');
+    if (how.shared === true && store.url !== '') return;
     await closeStore();
     store.url = await databases.next();
     process.env.DATABASE_URL = store.url;

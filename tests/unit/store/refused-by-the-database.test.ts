@@ -3,7 +3,7 @@ import { saveReadings } from '@/lib/store';
 import { freshStore, onPostgresql, statement } from './fresh-store';
 import { fileNamed, reading } from './invented-readings';
 
-const store = freshStore();
+const store = freshStore({ shared: true });
 
 /** In the words of either database. */
 const UNIQUE = /unique constraint/i;
@@ -11,8 +11,33 @@ const REFERENCE = /foreign key constraint/i;
 const CHECK = /check constraint/i;
 
 beforeEach(async () => {
+  // There already after the first test: what is refused changes nothing.
   await saveReadings(store.shop, [reading()], fileNamed('one.csv'));
 });
+
+/** A second revision of the one reading, all in order but for what is told. */
+function anotherReading(change: Record<string, string>): string {
+  const cells = {
+    ...{
+      setupId: '"setupId"',
+      dimensionId: '"dimensionId"',
+      repeat: '"repeat"',
+      revision: '2',
+      value: '352',
+    },
+    ...{
+      takenAt: '"takenAt"',
+      reason: `'misread'`,
+      shopId: '1',
+      personId: '1',
+      fileId: '"fileId"',
+      line: '2',
+    },
+    ...change,
+  };
+  const columns = Object.keys(cells).map((name) => `"${name}"`);
+  return `INSERT INTO "Reading" (${columns.join(', ')}) SELECT ${Object.values(cells).join(', ')} FROM "Reading"`;
+}
 
 /** Statements that no code of ours sends: the database alone has to refuse them. */
 describe('the database refuses', () => {
@@ -60,8 +85,9 @@ describe('the database refuses', () => {
     ['a setup by nobody', `UPDATE "Setup" SET "technicianId" = 99`],
     ['a setup of no gauge', `UPDATE "Setup" SET "gaugeId" = 99`],
     ['a setup of no round', `UPDATE "Setup" SET "roundId" = 99`],
-    ['a reading of no observation', `UPDATE "Reading" SET "setupId" = 99`],
-    ['a reading of no file', `UPDATE "Reading" SET "fileId" = 99`],
+    ['a reading of no observation', anotherReading({ setupId: '99' })],
+    ['a reading of no file', anotherReading({ fileId: '99' })],
+    ['a reading by nobody', anotherReading({ personId: '99' })],
     ['the loss of a technician with setups', `DELETE FROM "Person"`],
     ['the loss of an observation with readings', `DELETE FROM "Observation"`],
     ['the loss of a job with rounds', `DELETE FROM "Job"`],
@@ -87,13 +113,32 @@ describe('the database refuses', () => {
     ['a height without a station', `UPDATE "Dimension" SET "station" = NULL`],
     ['a height that its sheet value tells apart', `UPDATE "Dimension" SET "named" = "nominal"`],
     ['a tolerance below nought', `UPDATE "Dimension" SET "tolerance" = -1`],
-    ['an observation of no readings', `UPDATE "Observation" SET "n" = 0`],
+    ['an observation of fewer readings than none', `UPDATE "Observation" SET "n" = -1`],
     ['scatter of a single reading', `UPDATE "Observation" SET "ss" = 1`],
-    ['an endless value', `UPDATE "Reading" SET "value" = ${onPostgresql ? `'Infinity'` : '9e999'}`],
+    ['an endless value', anotherReading({ value: onPostgresql ? `'Infinity'` : '9e999' })],
+    ['a corrected reading without a reason', anotherReading({ reason: 'NULL' })],
+    ['a corrected reading with an empty reason', anotherReading({ reason: `''` })],
+    ['a corrected reading by nobody', anotherReading({ personId: 'NULL', shopId: 'NULL' })],
+    [
+      'a reading from nowhere',
+      anotherReading({ fileId: 'NULL', line: 'NULL', personId: 'NULL', shopId: 'NULL' }),
+    ],
     ['an unknown cause', `UPDATE "Observation" SET "cause" = 'wind'`],
     ['more dimensions out than there are', `UPDATE "JobOutcome" SET "out" = 1`],
   ];
   it.each(OUT_OF_RANGE)('%s', async (_, sql) => {
     await expect(statement(sql)).rejects.toThrow(CHECK);
+  });
+
+  it('any other change of a reading or of the trace than one row more', async () => {
+    await expect(statement(anotherReading({}))).resolves.toBe(1);
+    await statement(
+      `INSERT INTO "Trace" ("shopId", "at", "via", "action", "kind", "subject") SELECT "id", "createdAt", 'program', 'x', 'shop', '' FROM "Shop"`,
+    );
+    for (const table of ['Reading', 'Trace']) {
+      const refusal = `rows of ${table} are only ever added`;
+      await expect(statement(`UPDATE "${table}" SET "reason" = 'another'`)).rejects.toThrow(refusal);
+      await expect(statement(`DELETE FROM "${table}"`)).rejects.toThrow(refusal);
+    }
   });
 });

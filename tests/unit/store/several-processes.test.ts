@@ -10,18 +10,18 @@ const store = freshStore();
 
 describe('two processes that store at the same time', () => {
   it('lose nothing of what was acknowledged', async () => {
-    const both = [saving(store.url, 'P', '20'), saving(store.url, 'Q', '20')];
+    const both = [saving(store.url, 'P', '10'), saving(store.url, 'Q', '10')];
     const codes = await Promise.all(both.map(({ ended }) => ended));
     expect(codes).toEqual([0, 0]);
     const jobs = await loadJobs(store.shop);
     const acknowledged = both.flatMap(({ said }) => said()).filter((line) => line !== 'ready');
-    expect(acknowledged).toHaveLength(40);
+    expect(acknowledged).toHaveLength(20);
     expect(jobs.map((job) => job.job).sort()).toEqual(acknowledged.sort());
     const expected = collapse(
-      ['P', 'Q'].flatMap((prefix) => regularShop(20).map((one) => ({ ...one, job: `${prefix}${one.job}` }))),
+      ['P', 'Q'].flatMap((prefix) => regularShop(10).map((one) => ({ ...one, job: `${prefix}${one.job}` }))),
     );
     expect(jobs).toEqual(expected);
-    expect(await inputsVersion(store.shop)).toBe(40);
+    expect(await inputsVersion(store.shop)).toBe(20);
   });
 
   it('make one shop where the database has none', async () => {
