@@ -1,6 +1,6 @@
-import { requireLevel, requireWhole } from '@/lib/stats/arguments';
+import { requireLevel, requireNotNegative, requireWhole } from '@/lib/stats/arguments';
 import { mergeCollapsed, type Collapsed, type CollapsedInput } from '@/lib/stats/collapse';
-import { chiSquareUpper, logGamma, tUpper } from '@/lib/stats/distributions';
+import { chiSquareUpper, fCdf, fUpper, logGamma, tUpper } from '@/lib/stats/distributions';
 import { stretch } from './stretch';
 
 /** Where a row of groups changed. Places are those of groups, from 0. */
@@ -109,6 +109,59 @@ export function rateChangePoint(
   );
 }
 
+/**
+ * One change of the scatter in a row of groups of normal values, each with a mean of its own: where, and how sure.
+ * A group is its degrees of freedom and its sum of squares about its mean.
+ *
+ * With flat priors on the place and on the logs of both sds the probability of a place is proportional to
+ * Γ(ν₁/2) S₁^(−ν₁/2) Γ(ν₂/2) S₂^(−ν₂/2), ν and S the sums before and after it. `before`, `after` and `change` are sds;
+ * `p` is the clearest F ratio over all places, two-sided, times their number. Null with `why` for fewer than two groups
+ * with degrees of freedom or without any scatter.
+ * Source: Smith (1975), Biometrika 62, 407–416, for a change of the variance.
+ */
+export function scatterChangePoint(
+  groups: readonly { df: number; ss: number }[],
+  options: { level?: number; least?: number } = {},
+): GroupedChange {
+  const { level = 0.95, least = 1 } = options;
+  requireLevel('The level of an interval', level);
+  requireWhole('The least number of groups on a side', least, 1);
+  for (const { df, ss } of groups) {
+    requireWhole('The degrees of freedom of a group', df);
+    requireNotNegative('The sum of squares of a group', ss);
+  }
+  const sum = (list: readonly { df: number; ss: number }[]) => ({
+    df: list.reduce((total, { df }) => total + df, 0),
+    ss: list.reduce((total, { ss }) => total + ss, 0),
+  });
+  const splits = cuts(groups, ({ df }) => df > 0, least).map((at) => ({
+    at,
+    before: sum(groups.slice(0, at)),
+    after: sum(groups.slice(at)),
+  }));
+  if (splits.length === 0) {
+    return { ...NONE, probabilities: [], why: 'A change of scatter needs two groups of repeated values.' };
+  }
+  if (splits.some(({ before, after }) => !(before.ss > 0 && after.ss > 0))) {
+    return { ...NONE, probabilities: [], why: 'There is no scatter on one side of a change.' };
+  }
+  const logs = splits.map(({ before, after }) => logVariance(before) + logVariance(after));
+  const ps = splits.map(({ before, after }) => {
+    const f = after.ss / after.df / (before.ss / before.df);
+    return 2 * Math.min(fUpper(f, after.df, before.df), fCdf(f, after.df, before.df));
+  });
+  const sd = ({ df, ss }: { df: number; ss: number }) => Math.sqrt(ss / df);
+  return answer(
+    groups.length,
+    splits.map(({ at, before, after }) => ({ at, before: sd(before), after: sd(after) })),
+    logs,
+    Math.min(1, splits.length * Math.min(...ps)),
+    level,
+  );
+}
+
+const logVariance = ({ df, ss }: { df: number; ss: number }): number =>
+  logGamma(df / 2) - (df / 2) * Math.log(ss);
 const EMPTY: Collapsed = { n: 0, mean: 0, rest: 0, ss: 0 };
 const merge = (a: Collapsed, b: CollapsedInput): Collapsed => mergeCollapsed(a, b);
 const add = (a: { x: number; n: number }, b: { x: number; n: number }) => ({ x: a.x + b.x, n: a.n + b.n });

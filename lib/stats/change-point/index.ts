@@ -1,2 +1,7 @@
 export { changePoint, type ChangePoint } from './change-point';
-export { meanChangePoint, rateChangePoint, type GroupedChange } from './grouped-change-point';
+export {
+  meanChangePoint,
+  rateChangePoint,
+  scatterChangePoint,
+  type GroupedChange,
+} from './grouped-change-point';

@@ -1,0 +1,101 @@
+import { benjaminiHochberg } from '@/lib/stats';
+import { changeOf, type Change } from './change';
+import { chartOf } from './chart';
+import { designOf, type SignalOptions } from './design';
+import type { ChartPoint, Design, Series, Signal, SignalChart, Subject } from './types';
+import { evidenceWords, nextWords } from './words';
+
+export interface Attention {
+  /** Shop first, then gauges, sheets and technicians, each by name: never by the size of a figure. */
+  signals: Signal[];
+  charts: SignalChart[];
+  design: Design;
+  /** What to say where the list is empty. */
+  quiet: string | null;
+}
+
+const ORDER: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician'];
+
+/**
+ * What needs attention now: series in which a chart stands beyond its limit in one of the last periods, each with the
+ * change behind it, its size and the next step. The charts are designed together, so that the whole list gives a false
+ * alarm no oftener than stated, however many series there are.
+ */
+export function attention(series: readonly Series[], options: SignalOptions = {}): Attention {
+  const { recent = 3 } = options;
+  const { ewmaLimit, cusumLimit, ...design } = designOf(series, options);
+  const charts = series.map((one) => chartOf(one, { ...design, ewmaLimit, cusumLimit }));
+  const changes = series.map(changeOf);
+  const known = changes.flatMap((change) => (change?.p == null ? [] : [change.p]));
+  const adjusted = benjaminiHochberg(known);
+  let next = 0;
+  const ps = changes.map((change) => (change?.p == null ? null : (adjusted[next++] ?? null)));
+  const signals = charts.flatMap(({ series: one, points }, i): Signal[] => {
+    const alarm = lastAlarm(points, recent);
+    return alarm === null ? [] : [signalOf(one, alarm, changes[i] ?? null, ps[i] ?? null)];
+  });
+  return {
+    signals: signals.sort(inOrder),
+    charts,
+    design,
+    quiet: signals.length === 0 ? quietWords(charts, design) : null,
+  };
+}
+
+interface Alarm {
+  side: 'up' | 'down';
+  /** The first period of the unbroken run of alarms that reaches into the last ones. */
+  noticed: string;
+}
+
+function lastAlarm(points: readonly ChartPoint[], recent: number): Alarm | null {
+  const scored = points.filter(({ score }) => score !== null);
+  let last = scored.length - 1;
+  while (last >= 0 && scored[last]?.alarm === null) last--;
+  const at = scored[last];
+  if (!at?.alarm || last < scored.length - recent) return null;
+  let first = last;
+  while (first > 0 && scored[first - 1]?.alarm === at.alarm) first--;
+  return { side: at.alarm, noticed: scored[first]?.period ?? at.period };
+}
+
+function signalOf(series: Series, alarm: Alarm, change: Change | null, p: number | null): Signal {
+  const direction = directionOf(series, alarm.side);
+  const { what, subject } = series;
+  return {
+    ...{ what, subject, direction, noticed: alarm.noticed, p },
+    began: change?.began ?? null,
+    size: change?.size ?? null,
+    evidence: evidenceWords(series, alarm.noticed, change),
+    next: nextWords(what, subject, direction),
+  };
+}
+
+/** A rate is better up; scatter is better down; a bias is better where it moved towards 0. */
+function directionOf(series: Series, side: 'up' | 'down'): Signal['direction'] {
+  if (series.what === 'right-first-time') return side === 'up' ? 'better' : 'worse';
+  if (series.what === 'setting-scatter') return side === 'down' ? 'better' : 'worse';
+  const filled = series.periods.filter(({ n }) => n > 0);
+  const early = filled.slice(0, Math.ceil(filled.length / 2));
+  const n = early.reduce((sum, one) => sum + one.n, 0);
+  const start = early.reduce((sum, one) => sum + one.n * one.mean, 0) / Math.max(1, n);
+  const late = filled.at(-1)?.mean ?? 0;
+  return Math.abs(late) < Math.abs(start) ? 'better' : 'worse';
+}
+
+function inOrder(a: Signal, b: Signal): number {
+  const kind = ORDER.indexOf(a.subject.kind) - ORDER.indexOf(b.subject.kind);
+  if (kind !== 0) return kind;
+  const [x, y] = [`${a.subject.name ?? ''} ${a.what}`, `${b.subject.name ?? ''} ${b.what}`];
+  return x < y ? -1 : x > y ? 1 : 0;
+}
+
+function quietWords(charts: readonly SignalChart[], { falseAlarmPeriods }: Design): string {
+  const looked = charts.filter(({ why }) => why === null).length;
+  if (looked === 0) return 'There is too little history to tell a change from chance.';
+  const series = looked === 1 ? 'one series' : `${looked} series`;
+  return (
+    `Nothing stands out of chance in ${series}. That does not say that nothing changed: a small change shows late. ` +
+    `Where nothing changes, a line would appear here by chance about once in ${falseAlarmPeriods} periods.`
+  );
+}

@@ -1,0 +1,103 @@
+import {
+  meanChangePoint,
+  mergeCollapsed,
+  rateChangePoint,
+  rateDifference,
+  scatterChangePoint,
+  sdRatio,
+  tInterval,
+  type Collapsed,
+  type GroupedChange,
+} from '@/lib/stats';
+import type { RateSeries, Series, SettingSeries, Signal } from './types';
+
+export interface Change {
+  began: Signal['began'];
+  size: Signal['size'];
+  p: number | null;
+  /** What lay before and after, in words: `31 of 52`, `0.42 mm (18 setups)`. */
+  before: string;
+  after: string;
+}
+
+/**
+ * Where a series changed and by how much. The interval of the size takes the likeliest place as the true one, which makes
+ * it a little too far from 0 where the change is small.
+ */
+export function changeOf(series: Series): Change | null {
+  return series.what === 'right-first-time' ? rateChange(series) : settingChange(series);
+}
+
+function rateChange({ periods }: RateSeries): Change | null {
+  const groups = periods.map(({ right, jobs }) => ({ x: right, n: jobs }));
+  const found = rateChangePoint(groups);
+  if (found.at === null) return null;
+  const sum = (list: typeof groups) => ({
+    x: list.reduce((total, { x }) => total + x, 0),
+    n: list.reduce((total, { n }) => total + n, 0),
+  });
+  const before = sum(groups.slice(0, found.at));
+  const after = sum(groups.slice(found.at));
+  const { difference, low, high } = rateDifference(after, before);
+  return {
+    began: beganAt(periods, found),
+    size:
+      difference === null || low === null || high === null
+        ? null
+        : { unit: 'rate', value: difference, low, high },
+    p: found.p,
+    before: `${before.x} of ${before.n}`,
+    after: `${after.x} of ${after.n}`,
+  };
+}
+
+function settingChange({ what, periods }: SettingSeries): Change | null {
+  const spread = what === 'setting-scatter';
+  const found = spread
+    ? scatterChangePoint(periods.map(({ n, ss }) => ({ df: Math.max(0, n - 1), ss: n > 1 ? ss : 0 })))
+    : meanChangePoint(periods);
+  if (found.at === null) return null;
+  const before = periods.slice(0, found.at);
+  const after = periods.slice(found.at);
+  const size = spread ? ratioOf(after, before) : differenceOf(after, before);
+  const value = (sd: number | null, list: typeof periods) =>
+    `${(sd ?? 0).toFixed(2)} mm (${list.reduce((sum, { n }) => sum + n, 0)} setups)`;
+  return {
+    began: beganAt(periods, found),
+    size,
+    p: found.p,
+    before: value(found.before, before),
+    after: value(found.after, after),
+  };
+}
+
+type Collapsible = SettingSeries['periods'];
+
+function ratioOf(after: Collapsible, before: Collapsible): Signal['size'] {
+  const pooled = (list: Collapsible) => {
+    const df = list.reduce((sum, { n }) => sum + Math.max(0, n - 1), 0);
+    const ss = list.reduce((sum, one) => sum + (one.n > 1 ? one.ss : 0), 0);
+    return { df, sd: df > 0 ? Math.sqrt(ss / df) : 0 };
+  };
+  const { ratio, low, high } = sdRatio(pooled(after), pooled(before));
+  return ratio === null || low === null || high === null ? null : { unit: 'ratio', value: ratio, low, high };
+}
+
+function differenceOf(after: Collapsible, before: Collapsible): Signal['size'] {
+  const merged = (list: Collapsible) =>
+    list.reduce<Collapsed>((sum, one) => mergeCollapsed(sum, one), { n: 0, mean: 0, rest: 0, ss: 0 });
+  const [a, b] = [merged(after), merged(before)];
+  const df = a.n + b.n - 2;
+  if (df < 1) return null;
+  const se = Math.sqrt(((a.ss + b.ss) / df) * (1 / a.n + 1 / b.n));
+  const { low, high } = tInterval(a.mean - b.mean, se, df);
+  return low === null || high === null ? null : { unit: 'mm', value: a.mean - b.mean, low, high };
+}
+
+function beganAt(periods: readonly { period: string }[], { at, low, high }: GroupedChange): Signal['began'] {
+  const name = (place: number | null) => (place === null ? undefined : periods[place]?.period);
+  const [period, from, to] = [name(at), name(low), name(high)];
+  return period === undefined || from === undefined || to === undefined
+    ? null
+    : { period, low: from, high: to };
+}

@@ -1,0 +1,172 @@
+import { describe, expect, it } from 'vitest';
+import { attention, scorerOf, type Series, type RateSeries, type SettingSeries } from '@/lib/assess/signals';
+import { collapse, scatterChangePoint } from '@/lib/stats';
+import { Random } from '@/tests/simulation/random';
+
+const month = (i: number) => `${2023 + Math.floor(i / 12)}-${String((i % 12) + 1).padStart(2, '0')}`;
+
+function rates(
+  random: Random,
+  months: number,
+  chance: (i: number) => number,
+  name: string | null = null,
+): RateSeries {
+  return {
+    what: 'right-first-time',
+    subject: name === null ? { kind: 'shop', name } : { kind: 'technician', name },
+    periods: Array.from({ length: months }, (_, i) => ({
+      period: month(i),
+      jobs: 20,
+      right: Array.from({ length: 20 }).filter(() => random.chance(chance(i))).length,
+    })),
+  };
+}
+
+function settings(
+  random: Random,
+  months: number,
+  what: SettingSeries['what'],
+  of: (i: number) => [number, number],
+): SettingSeries {
+  return {
+    what,
+    subject: { kind: 'gauge', name: 'C1' },
+    periods: Array.from({ length: months }, (_, i) => {
+      const { n, mean, ss } = collapse(Array.from({ length: 8 }, () => random.normal(...of(i))));
+      return { period: month(i), n, mean, ss };
+    }),
+  };
+}
+
+function scoresOf(series: Series): (number | null)[] {
+  const scorer = scorerOf(series);
+  return series.periods.map((_, i) => {
+    const score = scorer.score(i);
+    scorer.learn(i);
+    return score;
+  });
+}
+
+describe('scores of periods', () => {
+  it.each(['setting-bias', 'setting-scatter'] as const)(
+    'of %s are standard normal and independent where nothing changes',
+    (what) => {
+      const random = new Random(8);
+      const rows = Array.from({ length: 400 }, () =>
+        scoresOf(settings(random, 12, what, () => [0.3, 0.8])).flatMap((z) => (z === null ? [] : [z])),
+      );
+      const all = rows.flat();
+      const mean = all.reduce((sum, z) => sum + z, 0) / all.length;
+      const square = all.reduce((sum, z) => sum + z * z, 0) / all.length;
+      const lag = rows.flatMap((row) => row.slice(1).map((z, i) => z * (row[i] ?? 0)));
+      expect(all.length).toBe(400 * 11);
+      expect(Math.abs(mean)).toBeLessThan(3 / Math.sqrt(all.length));
+      expect(Math.abs(square - 1)).toBeLessThan(3 * Math.sqrt(2 / all.length));
+      expect(Math.abs(lag.reduce((sum, z) => sum + z, 0) / lag.length)).toBeLessThan(
+        3 / Math.sqrt(lag.length),
+      );
+    },
+  );
+
+  it('of counts are no wider than standard normal', () => {
+    const random = new Random(9);
+    const all = Array.from({ length: 300 }, () => scoresOf(rates(random, 12, () => 0.8)))
+      .flat()
+      .flatMap((z) => (z === null ? [] : [z]));
+    const square = all.reduce((sum, z) => sum + z * z, 0) / all.length;
+    expect(square).toBeGreaterThan(0.85);
+    expect(square).toBeLessThan(1.05);
+  });
+});
+
+describe('attention', () => {
+  it('gives false alarms no oftener than stated: 12 series, one in 24 periods', () => {
+    const random = new Random(17);
+    let alarms = 0;
+    let periods = 0;
+    for (let shop = 0; shop < 120; shop++) {
+      const series = Array.from({ length: 12 }, (_, i) => rates(random, 24, () => 0.8, `T${i}`));
+      const { charts } = attention(series);
+      // Until the first alarm of a chart: later ones are the same alarm.
+      alarms += charts.filter(({ points }) => points.some(({ alarm }) => alarm !== null)).length;
+      periods += 24;
+    }
+    expect(alarms / periods).toBeLessThan(1 / 24);
+  });
+
+  it('finds a rate that fell, when, by how much, and names the next step', () => {
+    const random = new Random(5);
+    const series = [rates(random, 24, (i) => (i < 15 ? 0.85 : 0.55)), rates(random, 24, () => 0.8, 'T2')];
+    const { signals, quiet, design } = attention(series);
+    expect(signals).toHaveLength(1);
+    const [signal] = signals;
+    expect(signal).toMatchObject({ what: 'right-first-time', direction: 'worse', subject: { kind: 'shop' } });
+    expect([month(14), month(15), month(16)]).toContain(signal?.began?.period);
+    expect(signal?.size?.low).toBeLessThan(-0.3 + 0.05);
+    expect(signal?.size?.high).toBeGreaterThan(-0.3 - 0.05);
+    expect(signal?.evidence).toMatch(
+      /^Right first time, the shop: \d+ of \d+ from 2024-0\d .* before; -\d+ points/,
+    );
+    expect(signal?.next).toMatch(/not right/);
+    expect(quiet).toBeNull();
+    expect(design).toMatchObject({ charts: 4, runLength: 96, falseAlarmJobs: 480 });
+  });
+
+  it('takes a gauge that was bent out of service', () => {
+    const random = new Random(6);
+    const bent = settings(random, 18, 'setting-bias', (i) => [i < 12 ? 0 : 1.2, 0.8]);
+    const [signal] = attention([bent]).signals;
+    expect(signal).toMatchObject({ direction: 'worse', size: { unit: 'mm' } });
+    expect(signal?.next).toMatch(/out of service until it is verified/);
+  });
+
+  it('calls a scatter that fell an improvement, with the ratio and its interval', () => {
+    const random = new Random(7);
+    const trained = settings(random, 24, 'setting-scatter', (i) => [0, i < 14 ? 1.2 : 0.5]);
+    const [signal] = attention([trained]).signals;
+    expect(signal).toMatchObject({ direction: 'better', size: { unit: 'ratio' } });
+    expect(signal?.size?.high).toBeLessThan(0.7);
+    expect(signal?.next).toMatch(/keep it/);
+  });
+
+  it('is quiet and says what that means; too little history is said too', () => {
+    const random = new Random(4);
+    expect(attention([rates(random, 20, () => 0.8)]).quiet).toMatch(
+      /^Nothing stands out of chance in one series/,
+    );
+    expect(attention([rates(random, 1, () => 0.8)]).quiet).toMatch(/too little history/);
+    expect(attention([])).toMatchObject({ signals: [] });
+  });
+
+  it('forgets an alarm that passed', () => {
+    const random = new Random(12);
+    const dip = rates(random, 40, (i) => (i > 14 && i < 20 ? 0.3 : 0.85));
+    const { charts, signals } = attention([{ ...dip, periods: dip.periods.slice(0, 20) }]);
+    expect(signals).toHaveLength(1);
+    expect(charts[0]?.points.some(({ alarm }) => alarm === 'down')).toBe(true);
+    expect(attention([dip]).signals.filter(({ direction }) => direction === 'worse')).toEqual([]);
+  });
+});
+
+describe('scatterChangePoint', () => {
+  it('weighs the places as integrating the likelihood over both sds on a grid of their logs does', () => {
+    const groups = [
+      { df: 4, ss: 3.1 },
+      { df: 3, ss: 1.2 },
+      { df: 5, ss: 14 },
+      { df: 4, ss: 9 },
+    ];
+    const integral = (list: typeof groups) => {
+      const df = list.reduce((sum, one) => sum + one.df, 0);
+      const ss = list.reduce((sum, one) => sum + one.ss, 0);
+      let sum = 0;
+      for (let log = -6; log < 6; log += 0.001) sum += Math.exp(-df * log - ss / (2 * Math.exp(2 * log)));
+      return sum;
+    };
+    const weights = [1, 2, 3].map((at) => integral(groups.slice(0, at)) * integral(groups.slice(at)));
+    const total = weights.reduce((sum, w) => sum + w, 0);
+    const found = scatterChangePoint(groups);
+    weights.forEach((w, i) => expect(found.probabilities[i + 1]).toBeCloseTo(w / total, 6));
+    expect(found.at).toBe(2);
+  });
+});
