@@ -1,23 +1,8 @@
 import type { NextConfig } from 'next';
+import { answerHeaders, NO_PAGE_POLICY } from './lib/shield';
 
-const development = process.env.NODE_ENV === 'development';
-
-/**
- * Without nonces the framework's own inline scripts need 'unsafe-inline'; everything else is ours alone: no
- * foreign host can be reached, framed or framing. The development server compiles with eval.
- */
-const contentSecurityPolicy = [
-  "default-src 'self'",
-  `script-src 'self' 'unsafe-inline'${development ? " 'unsafe-eval'" : ''}`,
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "font-src 'self'",
-  `connect-src 'self'${development ? ' ws:' : ''}`,
-  "object-src 'none'",
-  "base-uri 'none'",
-  "form-action 'self'",
-  "frame-ancestors 'none'",
-].join('; ');
+/** What is no page, and does not pass by proxy.ts. */
+const NO_PAGES = ['/api/:path*', '/health/:path*', '/metrics', '/load/upload'];
 
 const config: NextConfig = {
   /** Tests build and serve from a folder of their own, beside a running shop. */
@@ -26,25 +11,32 @@ const config: NextConfig = {
   /** Types are checked by `npm test`, tests included; a shop that starts need not wait for it. */
   typescript: { ignoreBuildErrors: true },
   reactStrictMode: true,
+  /** Lets a refusal of the data door be answered with status 403 and a page of its own. */
+  experimental: { authInterrupts: true },
   serverExternalPackages: [
     'better-sqlite3',
     '@prisma/client',
     '@prisma/adapter-better-sqlite3',
     '@prisma/adapter-pg',
     'pg',
+    'better-auth',
+    'rate-limiter-flexible',
   ],
   headers: () =>
     Promise.resolve([
-      {
-        source: '/:path*',
+      { source: '/:path*', headers: [...answerHeaders] },
+      ...NO_PAGES.map((source) => ({
+        source,
         headers: [
-          { key: 'Content-Security-Policy', value: contentSecurityPolicy },
-          { key: 'X-Content-Type-Options', value: 'nosniff' },
-          { key: 'Referrer-Policy', value: 'same-origin' },
-          { key: 'X-Frame-Options', value: 'DENY' },
-          { key: 'Cross-Origin-Opener-Policy', value: 'same-origin' },
-          { key: 'Permissions-Policy', value: 'camera=(), microphone=(), geolocation=()' },
+          { key: 'Content-Security-Policy', value: NO_PAGE_POLICY },
+          { key: 'Cache-Control', value: 'no-store' },
         ],
+      })),
+      {
+        // A browser keeps to https from then on: said only where it came that way.
+        source: '/:path*',
+        has: [{ type: 'header', key: 'x-forwarded-proto', value: 'https' }],
+        headers: [{ key: 'Strict-Transport-Security', value: 'max-age=31536000' }],
       },
     ]),
 };

@@ -1,6 +1,7 @@
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { defineConfig, devices } from '@playwright/test';
+import { SIGNED_IN } from './e2e/signed-in';
 
 const port = Number(process.env.REHANG_TEST_PORT ?? '3117');
 const browser = process.env.REHANG_BROWSER;
@@ -37,7 +38,15 @@ export default defineConfig({
       ],
     },
   },
-  projects: [{ name: 'chromium', use: { ...devices['Desktop Chrome'] } }],
+  projects: [
+    { name: 'sign in', testMatch: 'sign-in.setup.ts' },
+    {
+      name: 'chromium',
+      // The manager, unless a test says otherwise.
+      use: { ...devices['Desktop Chrome'], storageState: SIGNED_IN.manager },
+      dependencies: ['sign in'],
+    },
+  ],
   webServer: {
     command: 'node lib/commands/serve-tests.mjs',
     url: `http://localhost:${port}/health`,
@@ -47,6 +56,7 @@ export default defineConfig({
     gracefulShutdown: { signal: 'SIGTERM', timeout: 5_000 },
     env: {
       PORT: String(port),
+      REHANG_SECRET: 'of the browser tests, and of nothing else',
       DATABASE_URL: `file:${process.env.REHANG_TEST_DATABASE ?? join(tmpdir(), `rehang-browser-${process.pid}.db`)}`,
     },
   },

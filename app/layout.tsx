@@ -3,6 +3,8 @@ import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
 import { Footer } from './_look/footer';
 import { Header } from './_look/header';
+import { viewerOrNull } from './_shop/enter';
+import { pagesFor } from './_shop/pages-for';
 import { themeFrom } from './_look/theme';
 import { WithoutScript } from './_look/without-script';
 import './_look/tokens.css';
@@ -25,12 +27,13 @@ export const viewport: Viewport = {
 };
 
 export default async function Layout({ children }: { children: ReactNode }) {
+  const viewer = await viewerOrNull();
   const theme = themeFrom((await cookies()).get('theme')?.value);
   return (
     <html lang="en" data-theme={theme}>
       <body>
         <WithoutScript />
-        <Header theme={theme} />
+        <Header theme={theme} pages={pagesFor(viewer)} who={viewer?.code ?? null} />
         {children}
         <Footer />
       </body>

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { redirect } from 'next/navigation';
 import { attentionNow } from '@/app/_overview/attention';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { AttentionList } from '@/app/_overview/attention-list';
@@ -12,33 +13,35 @@ import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
-import { currentFigures } from '@/lib/refresh';
 import { rateOf } from '@/app/_shop/rate-of';
 import { address, technicianAddress } from '@/app/_words/address';
 import { SECTION_NAMES } from '@/app/_words/jobs';
 import { count, grouped, percent } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import { SECTIONS } from '@/lib/measure';
-import { countJobs, countOutcomes, getShop, listLoadedFiles, listSetups } from '@/lib/store';
+import { countJobs, countOutcomes, everybodysFigures, listLoadedFiles, listSetups, may } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: { absolute: 'Rehang: overview' } };
 
 export default async function Overview() {
-  const shop = await getShop();
-  const jobs = await countJobs(shop.id);
+  const viewer = await enter();
+  const { shop } = viewer;
+  if (!may(viewer, 'see everybody’s figures')) redirect(technicianAddress(viewer.code));
+  const jobs = await countJobs(viewer);
   if (jobs === 0) return <NothingYet title={shop.name} />;
 
-  const newest = await listSetups(shop.id, { pageSize: 1 });
+  const newest = await listSetups(viewer, { pageSize: 1 });
   const now = newest.rows[0]?.hungAt ?? 0;
   const [all, months, technicians, sheets, sections, attention, figures, files] = await Promise.all([
-    countOutcomes(shop.id, 'shop'),
-    countOutcomes(shop.id, 'month'),
-    countOutcomes(shop.id, 'technician'),
-    countOutcomes(shop.id, 'sheet'),
-    countOutcomes(shop.id, 'section'),
-    attentionNow(shop.id, now, missCostOf(shop)),
-    currentFigures(shop.id),
-    listLoadedFiles(shop.id),
+    countOutcomes(viewer, 'shop'),
+    countOutcomes(viewer, 'month'),
+    countOutcomes(viewer, 'technician'),
+    countOutcomes(viewer, 'sheet'),
+    countOutcomes(viewer, 'section'),
+    attentionNow(viewer, now, missCostOf(shop)),
+    everybodysFigures(viewer),
+    listLoadedFiles(viewer),
   ]);
   const whole = all[0] ?? { jobs: 0, right: 0 };
   const rate = rateOf(whole.right, whole.jobs);

@@ -5,7 +5,14 @@ import type { Theme } from './theme';
 import { ThemeSwitch } from './theme-switch';
 import styles from './header.module.css';
 
-export function Header({ theme }: { theme: Theme }) {
+interface HeaderProps {
+  theme: Theme;
+  pages: readonly (readonly [href: string, name: string])[];
+  /** Code of whoever is signed in, or null. */
+  who: string | null;
+}
+
+export function Header({ theme, pages, who }: HeaderProps) {
   return (
     <>
       <a className={styles.skip} href="#main">
@@ -17,10 +24,28 @@ export function Header({ theme }: { theme: Theme }) {
             <Mark />
             Rehang
           </Link>
-          <Navigation />
-          <ThemeSwitch theme={theme} />
+          {pages.length > 0 && <Navigation pages={pages} />}
+          <div className={styles.end} data-print="no">
+            {who !== null && <SignedIn who={who} />}
+            <ThemeSwitch theme={theme} />
+          </div>
         </div>
       </header>
+    </>
+  );
+}
+
+function SignedIn({ who }: { who: string }) {
+  return (
+    <>
+      <Link className={styles.who} href="/account" aria-label={`My account, ${who}`}>
+        {who}
+      </Link>
+      <form action="/sign-out" method="post">
+        <button type="submit" className={styles.out}>
+          Sign out
+        </button>
+      </form>
     </>
   );
 }

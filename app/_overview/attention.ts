@@ -1,6 +1,5 @@
+import { listGauges, roundVerdicts, type Gauge, type Viewer } from '@/lib/access';
 import { callOf, type RoundVerdict } from '@/lib/assess';
-import { roundVerdicts } from '@/lib/refresh';
-import { listGauges, type Gauge, type ShopId } from '@/lib/store';
 
 /** A gauge not verified for longer than this is out of verification, ms: twice a year, with a few days’ grace. */
 export const VERIFIED_FOR = 190 * 24 * 3600 * 1000;
@@ -18,10 +17,10 @@ export interface Attention {
 }
 
 /** What somebody should do something about now, newest first. `now` is the time of the newest reading. */
-export async function attentionNow(shop: ShopId, now: number, missCost: number): Promise<Attention> {
+export async function attentionNow(viewer: Viewer, now: number, missCost: number): Promise<Attention> {
   const [rounds, gauges] = await Promise.all([
-    roundVerdicts(shop, { last: true, limit: LOOKED_BACK }),
-    listGauges(shop),
+    roundVerdicts(viewer, { last: true, limit: LOOKED_BACK }),
+    listGauges(viewer),
   ]);
   return {
     open: rounds.filter(

@@ -1,6 +1,6 @@
 import type { SdEstimate } from '@/lib/assess';
 import { bareMillimetres, millimetres, signedMillimetres } from '@/app/_words/numbers';
-import type { ShopFigures } from '@/lib/refresh';
+import type { ShopFigures } from '@/lib/access';
 
 /** A technician's figure whose whole interval lies apart from the shop's. */
 export interface Departure {

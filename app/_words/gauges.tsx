@@ -1,6 +1,6 @@
 import { Tag } from '@/app/_look/tag';
 import type { GaugeKind } from '@/lib/measure';
-import type { Gauge, GaugeState } from '@/lib/store';
+import type { Gauge, GaugeState } from '@/lib/access';
 
 export const KIND_NAMES: Record<GaugeKind, string> = {
   tram: 'Tram gauge',

@@ -1,6 +1,6 @@
 import { Tag } from '@/app/_look/tag';
 import type { Section, Stage } from '@/lib/measure';
-import type { OutcomeName } from '@/lib/store';
+import type { OutcomeName } from '@/lib/access';
 
 export const SECTION_NAMES: Record<Section, string> = { front: 'Front', center: 'Center', rear: 'Rear' };
 

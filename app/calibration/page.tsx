@@ -9,11 +9,12 @@ import { NothingYet } from '@/app/_overview/nothing-yet';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { grouped, percent } from '@/app/_words/numbers';
 import { CLEAR, provedOnly, roundsOf } from '@/lib/assess/calibration';
-import { countJobs, getShop, provedHeights } from '@/lib/store';
 import { CalledPanel } from './_parts/called-panel';
 import { asForetold } from './_parts/proofs';
 import { ReliabilityPanel } from './_parts/reliability-panel';
 import { ScorePanel } from './_parts/score-panel';
+import { countJobs, provedHeights } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Calibration' };
 
@@ -21,8 +22,9 @@ export const metadata: Metadata = { title: 'Calibration' };
 const FEW_HEIGHTS = 50;
 
 export default async function Calibration() {
-  const shop = await getShop();
-  const [proofs, jobs] = await Promise.all([provedHeights(shop.id), countJobs(shop.id)]);
+  const viewer = await enter();
+  const { shop } = viewer;
+  const [proofs, jobs] = await Promise.all([provedHeights(viewer), countJobs(viewer)]);
   if (jobs === 0) return <NothingYet title="Calibration" />;
   const heights = asForetold(proofs);
   const proved = provedOnly(heights);

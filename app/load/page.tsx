@@ -9,9 +9,10 @@ import { firstOf, type Query } from '@/app/_words/address';
 import { grouped } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { MAX_FILE_BYTES } from '@/lib/measure';
-import { getShop, listLoadedFiles } from '@/lib/store';
 import { FormatNotes } from './_parts/format-notes';
 import { UploadForm } from './_parts/upload-form';
+import { listLoadedFiles } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Load measurements' };
 
@@ -26,8 +27,9 @@ const refusal = z.enum(Object.keys(REFUSALS) as (keyof typeof REFUSALS)[]);
 
 export default async function Load({ searchParams }: { searchParams: Promise<Query> }) {
   const refused = refusal.safeParse(firstOf(await searchParams, 'refused'));
-  const shop = await getShop();
-  const files = await listLoadedFiles(shop.id);
+  const viewer = await enter();
+  const { shop } = viewer;
+  const files = await listLoadedFiles(viewer);
   return (
     <Page
       title="Load measurements"

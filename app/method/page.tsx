@@ -6,12 +6,12 @@ import prose from '@/app/_look/prose.module.css';
 import { percent } from '@/app/_words/numbers';
 import { CALL_GLYPHS, CALL_NAMES, CALL_SENTENCES, CALLS } from '@/app/_words/verdicts';
 import { missCostOf, sureFrom } from '@/app/_shop/miss-cost';
-import { getShop } from '@/lib/store';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Method' };
 
 export default async function Method() {
-  const missCost = missCostOf(await getShop());
+  const missCost = missCostOf((await enter()).shop);
   // A class is told from this probability on: the careful side of what missed damage costs against a needless re-hang.
   const sure = sureFrom(missCost);
   return (

@@ -10,23 +10,30 @@ import { firstOf, type Query } from '@/app/_words/address';
 import { percent } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { DEFAULT_MISS_COST } from '@/lib/assess';
-import { getShop, listPeople, MISS_COST_RANGE, missCosts } from '@/lib/store';
 import { MissCostForm } from './_parts/miss-cost-form';
 import { Thresholds } from './_parts/thresholds';
+import { MISS_COST_RANGE, missCosts } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Settings' };
 
 export default async function Settings({ searchParams }: { searchParams: Promise<Query> }) {
   const answer = firstOf(await searchParams, 'answer');
-  const shop = await getShop();
-  const [people, history] = await Promise.all([listPeople(shop.id), missCosts(shop.id)]);
+  const viewer = await enter();
+  const { shop } = viewer;
+  const history = await missCosts(viewer);
   const missCost = missCostOf(shop);
-  const managers = people.filter(({ active, role }) => active && role === 'manager');
   return (
     <Page
       title="Settings"
       lead="What this shop decides for itself. Probabilities do not change with it, only what is called on them."
     >
+      <Panel id="people" title="People">
+        <p>
+          Who belongs to the shop, in which role, and who can sign in:{' '}
+          <Link href="/settings/people">People</Link>
+        </p>
+      </Panel>
       <Panel id="miss-cost" title="What missing damage costs">
         <div className={prose.prose}>
           <p>
@@ -53,12 +60,11 @@ export default async function Settings({ searchParams }: { searchParams: Promise
         {answer === 'refused' && (
           <Note kind="fault" live>
             <p>
-              Nothing was changed: write a number from {MISS_COST_RANGE.least} to {MISS_COST_RANGE.most}, and
-              choose who sets it.
+              Nothing was changed: write a number from {MISS_COST_RANGE.least} to {MISS_COST_RANGE.most}.
             </p>
           </Note>
         )}
-        <MissCostForm cost={missCost} managers={managers} />
+        <MissCostForm cost={missCost} />
         <Thresholds missCost={missCost} usual={DEFAULT_MISS_COST} />
         <Table
           caption="What was set before, newest first"

@@ -3,7 +3,6 @@ import { EstimateTable } from '@/app/_figures/estimate-table';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Note } from '@/app/_look/note';
-import { currentFigures } from '@/lib/refresh';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { NothingYet } from '@/app/_overview/nothing-yet';
@@ -11,13 +10,15 @@ import { departuresFrom } from '@/app/_overview/departures';
 import { gaugeEstimates } from '@/app/gauges/_parts/estimates';
 import { BeyondChance } from './_parts/beyond-chance';
 import { technicianEstimates } from '@/app/technicians/_parts/estimates';
-import { countJobs, getShop } from '@/lib/store';
+import { countJobs, everybodysFigures } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Training' };
 
 export default async function Training() {
-  const shop = await getShop();
-  const [figures, jobs] = await Promise.all([currentFigures(shop.id), countJobs(shop.id)]);
+  const viewer = await enter();
+  const { shop } = viewer;
+  const [figures, jobs] = await Promise.all([everybodysFigures(viewer), countJobs(viewer)]);
   if (jobs === 0) return <NothingYet title="Training" />;
   if (figures === null) return <FiguresPending title="Training" />;
   const { technicians, gauges, shop: band } = figures.figures;

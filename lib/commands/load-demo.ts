@@ -9,7 +9,13 @@ import {
   saveShop,
   type ShopId,
 } from '@/lib/store';
+import { hashPassword } from '@/lib/identity';
+import { DEMO_PASSWORD } from '@/lib/identity/demo';
+import { openDemo } from '@/lib/store/accounts';
 import { demoShop } from '@/seed';
+
+/** Manager, trainer and a technician of the invented shop. */
+const WAYS_IN = ['GRE', 'HOL', 'QUI'];
 
 /** Fills an empty shop with the invented one. */
 export async function loadDemo(shop: ShopId, say: (line: string) => void): Promise<void> {
@@ -32,5 +38,6 @@ export async function loadDemo(shop: ShopId, say: (line: string) => void): Promi
   const sha256 = createHash('sha256').update(JSON.stringify(demo.readings)).digest('hex');
   const source = { name: 'demo shop', sha256, lines: demo.readings.length };
   const { added, newJobs } = await saveReadings(shop, demo.readings, source);
+  await openDemo(shop, WAYS_IN, await hashPassword(DEMO_PASSWORD));
   say(`Demo shop stored: ${newJobs} jobs, ${added} readings.`);
 }

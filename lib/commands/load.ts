@@ -5,17 +5,21 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
+import { parseArgs } from 'node:util';
 import { faultList, readMeasurementFile } from '@/lib/measure';
 import { refresh } from '@/lib/refresh/refresh';
-import { closeStore, getShop, saveReadings, sheetBook, type Shop } from '@/lib/store';
+import { closeStore, saveReadings, sheetBook, type Shop } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { Digest } from './digest';
 import { knownSheets } from './known-sheets';
 import { summaryLines } from './load-summary';
 import { program } from './program.mjs';
+import { shopNamed } from './shop-named';
 import { inWords, reasonOf, Refused } from './reason-of';
 
-const USAGE = 'npm run -s load -- FILE.csv [FILE.csv …]\n\nStores measurement files in the shop’s database.';
+const USAGE = `npm run -s load -- FILE.csv [FILE.csv …] [--shop NAME]
+
+Stores measurement files in the shop’s database. Of several shops, --shop names the one.`;
 
 const say = (line: string) => console.log(line);
 
@@ -39,13 +43,13 @@ async function load(path: string, shop: Shop): Promise<void> {
   );
 }
 
-async function loadAll(paths: readonly string[]): Promise<number> {
+async function loadAll(paths: readonly string[], name: string | undefined): Promise<number> {
   if (paths.length === 0) {
     console.error(`Name at least one measurement file.\n\n${USAGE}`);
     return 1;
   }
   await migrate();
-  const shop = await getShop();
+  const shop = await shopNamed(name);
   let failed = 0;
   for (const path of paths) {
     try {
@@ -67,7 +71,11 @@ async function loadAll(paths: readonly string[]): Promise<number> {
 }
 
 try {
-  process.exitCode = await loadAll(process.argv.slice(2));
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: { shop: { type: 'string' } },
+  });
+  process.exitCode = await loadAll(positionals, values.shop);
 } catch (error) {
   console.error(inWords(error));
   process.exitCode = 1;

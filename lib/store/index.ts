@@ -8,9 +8,10 @@ export { GAUGE_STATES, JOB_SORTS, MISS_COST_RANGE, OUTCOMES, PROVED_BY, ROLES } 
 export { closeStore } from './connection/database';
 export { databaseFailure } from './connection/database-failure';
 
-export { getShop, inputsVersion, saveShop } from './shop/get-shop';
+export { addShop, getShop, inputsVersion, listShops, saveShop, shopOfId } from './shop/get-shop';
 export { getPerson, listPeople, savePeople } from './shop/people';
 export { getGauge, listGauges, recordVerification, saveGauges } from './shop/gauges';
+export { listTrace } from './trace/list-trace';
 export { missCosts, setMissCost } from './settings/miss-cost';
 
 export { getSheet, listSheets, sheetBook } from './sheets/sheets';

@@ -1,6 +1,6 @@
 import type { Foretold } from '@/lib/assess/calibration';
 import { roundAnchor } from '@/app/_words/address';
-import type { StoredProof } from '@/lib/store';
+import type { StoredProof } from '@/lib/access';
 
 /** Proofs as the calculation takes them: heights of one round belong together. */
 export const asForetold = (proofs: readonly StoredProof[]): (Foretold & { month: string })[] =>

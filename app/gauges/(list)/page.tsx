@@ -5,19 +5,20 @@ import { Empty } from '@/app/_look/empty';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { currentFigures } from '@/lib/refresh';
 import { gaugeAddress } from '@/app/_words/address';
 import { kindName, StateTag } from '@/app/_words/gauges';
 import { millimetres } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
-import { getShop, listGauges } from '@/lib/store';
 import { gaugeEstimates } from '../_parts/estimates';
+import { currentFigures, listGauges } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Gauges' };
 
 export default async function Gauges() {
-  const shop = await getShop();
-  const [gauges, figures] = await Promise.all([listGauges(shop.id), currentFigures(shop.id)]);
+  const viewer = await enter();
+  const { shop } = viewer;
+  const [gauges, figures] = await Promise.all([listGauges(viewer), currentFigures(viewer)]);
   if (gauges.length === 0) {
     return (
       <Page title="Gauges">

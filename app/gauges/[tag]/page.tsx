@@ -8,7 +8,6 @@ import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
-import { currentFigures } from '@/lib/refresh';
 import { address, gaugeAddress, type Query } from '@/app/_words/address';
 import { kindName, STATE_NAMES, StateTag } from '@/app/_words/gauges';
 import { count, millimetres, signedMillimetres } from '@/app/_words/numbers';
@@ -16,8 +15,9 @@ import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
 import { day } from '@/app/_words/times';
 import { SetupTable } from '@/app/technicians/_parts/setup-table';
-import { getGauge, getShop, listSetups } from '@/lib/store';
 import { gaugeEstimates } from '../_parts/estimates';
+import { currentFigures, getGauge, listSetups } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 interface Props {
   params: Promise<{ tag: string }>;
@@ -33,11 +33,12 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function GaugePage({ params, searchParams }: Props) {
   const tag = labelFrom((await params).tag);
   const page = pageNumber(await searchParams);
-  const shop = await getShop();
+  const viewer = await enter();
+  const { shop } = viewer;
   const [gauge, figures, setups] = await Promise.all([
-    getGauge(shop.id, tag),
-    currentFigures(shop.id),
-    listSetups(shop.id, { gauge: tag, page, pageSize: SETUPS_A_PAGE }),
+    getGauge(viewer, tag),
+    currentFigures(viewer),
+    listSetups(viewer, { gauge: tag, page, pageSize: SETUPS_A_PAGE }),
   ]);
   if (gauge === null) notFound();
   const own = figures?.figures.gauges.filter((one) => one.gauge === tag) ?? [];

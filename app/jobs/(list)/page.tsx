@@ -7,21 +7,23 @@ import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { address, type Query } from '@/app/_words/address';
 import { count, grouped } from '@/app/_words/numbers';
-import { countJobs, getShop, listJobs, listPeople, listSheets } from '@/lib/store';
 import { FilterForm } from '../_list/filter-form';
 import { JobTable } from '../_list/job-table';
 import { jobQuery, PAGE_SIZE, questionFrom } from '../_list/question';
+import { countJobs, listJobs, listPeople, listSheets } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Jobs' };
 
 export default async function Jobs({ searchParams }: { searchParams: Promise<Query> }) {
   const { question, notes } = questionFrom(await searchParams);
-  const shop = await getShop();
+  const viewer = await enter();
+  const { shop } = viewer;
   const [{ rows, total }, all, sheets, people] = await Promise.all([
-    listJobs(shop.id, jobQuery(question, shop.timeZone)),
-    countJobs(shop.id),
-    listSheets(shop.id),
-    listPeople(shop.id),
+    listJobs(viewer, jobQuery(question, shop.timeZone)),
+    countJobs(viewer),
+    listSheets(viewer),
+    listPeople(viewer),
   ]);
 
   if (all === 0) {

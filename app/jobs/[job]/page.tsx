@@ -9,12 +9,11 @@ import { OutcomeTag } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
 import { labelFrom } from '@/app/_words/parameters';
 import { day } from '@/app/_words/times';
-import { currentLearned, roundVerdicts } from '@/lib/refresh';
-import { getJob, getJobRow, getShop, readingsFor, type JobRow } from '@/lib/store';
-import type { Reading } from '@/lib/measure';
 import { JobCautions } from './_parts/job-cautions';
 import { JobNumbers } from './_parts/job-numbers';
 import { RoundSection } from './_parts/round-section';
+import { currentLearned, getJob, getJobRow, readingsOfJob, roundVerdicts, type JobRow } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 interface Props {
   params: Promise<{ job: string }>;
@@ -26,13 +25,14 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 
 export default async function JobPage({ params }: Props) {
   const number = labelFrom((await params).job);
-  const shop = await getShop();
+  const viewer = await enter();
+  const { shop } = viewer;
   const [job, row, verdicts, learned, readings] = await Promise.all([
-    getJob(shop.id, number),
-    getJobRow(shop.id, number),
-    roundVerdicts(shop.id, { job: number }),
-    currentLearned(shop.id),
-    readingsOf(shop.id, number),
+    getJob(viewer, number),
+    getJobRow(viewer, number),
+    roundVerdicts(viewer, { job: number }),
+    currentLearned(viewer, number),
+    readingsOfJob(viewer, number),
   ]);
   if (job === null || row === null) notFound();
 
@@ -80,11 +80,4 @@ function Lead({ row, timeZone }: { row: JobRow; timeZone: string }) {
       . <OutcomeTag outcome={row.outcome} />
     </>
   );
-}
-
-/** All readings of one job: some dozens to some hundreds. */
-async function readingsOf(shop: number, job: string): Promise<Reading[]> {
-  const readings: Reading[] = [];
-  for await (const reading of readingsFor(shop, { jobs: [job] })) readings.push(reading);
-  return readings;
 }

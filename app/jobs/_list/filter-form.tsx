@@ -3,9 +3,9 @@ import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
 import { OUTCOME_NAMES, SECTION_NAMES, STAGE_NAMES } from '@/app/_words/jobs';
 import { SECTIONS, STAGES } from '@/lib/measure';
-import { OUTCOMES } from '@/lib/store';
 import type { Question } from './question';
 import styles from './filter-form.module.css';
+import { OUTCOMES } from '@/lib/access';
 
 interface FilterFormProps {
   question: Question;

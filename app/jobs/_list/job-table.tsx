@@ -4,9 +4,9 @@ import { address, jobAddress, technicianAddress } from '@/app/_words/address';
 import { OutcomeTag, roundName, SECTION_NAMES } from '@/app/_words/jobs';
 import { grouped } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
-import type { JobRow, JobSort } from '@/lib/store';
 import type { Question } from './question';
 import styles from './job-table.module.css';
+import type { JobRow, JobSort } from '@/lib/access';
 
 interface JobTableProps {
   rows: JobRow[];

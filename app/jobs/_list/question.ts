@@ -2,7 +2,7 @@ import { DateTime } from 'luxon';
 import { z } from 'zod';
 import { firstOf, type Query } from '@/app/_words/address';
 import { SECTIONS, STAGES } from '@/lib/measure';
-import { JOB_SORTS, OUTCOMES, type JobQuery } from '@/lib/store';
+import { JOB_SORTS, OUTCOMES, type JobQuery } from '@/lib/access';
 
 export const PAGE_SIZE = 50;
 

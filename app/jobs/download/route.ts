@@ -1,22 +1,27 @@
 import type { NextRequest } from 'next/server';
 import { z } from 'zod';
 import { measurementFileLines, type Reading } from '@/lib/measure';
-import { getShop, readingsFor } from '@/lib/store';
 import { jobQuery, questionFrom } from '../_list/question';
+import { readingsFor } from '@/lib/access';
+import { admit } from '@/app/_shop/admit';
 
 /** Streams the readings of one job (`job=`) or of every job that the list's filter shows, as a measurement file. */
-export async function GET(request: NextRequest): Promise<Response> {
-  const shop = await getShop();
-  const query = Object.fromEntries(request.nextUrl.searchParams);
-  const job = z.string().min(1).max(80).safeParse(query.job);
-  const { question } = questionFrom(query);
-  const filter = job.success ? { jobs: [job.data] } : jobQuery(question, shop.timeZone);
-  return new Response(byteStream(fileText(readingsFor(shop.id, filter))), {
-    headers: {
-      'Content-Type': 'text/csv; charset=utf-8',
-      'Content-Disposition': `attachment; filename="${job.success ? `job-${plain(job.data)}` : 'measurements'}.csv"`,
-      'Cache-Control': 'no-store',
-    },
+export function GET(request: NextRequest): Promise<Response> {
+  return admit(request, (viewer) => {
+    const query = Object.fromEntries(request.nextUrl.searchParams);
+    const job = z.string().min(1).max(80).safeParse(query.job);
+    const { question } = questionFrom(query);
+    const filter = job.success ? { jobs: [job.data] } : jobQuery(question, viewer.shop.timeZone);
+    const stream = byteStream(fileText(readingsFor(viewer, filter)));
+    return Promise.resolve(
+      new Response(stream, {
+        headers: {
+          'Content-Type': 'text/csv; charset=utf-8',
+          'Content-Disposition': `attachment; filename="${job.success ? `job-${plain(job.data)}` : 'measurements'}.csv"`,
+          'Cache-Control': 'no-store',
+        },
+      }),
+    );
   });
 }
 

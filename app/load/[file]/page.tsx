@@ -4,7 +4,6 @@ import { notFound } from 'next/navigation';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import button from '@/app/_look/button.module.css';
-import { getShop } from '@/lib/store';
 import { AtWorkNote } from '../_parts/at-work-note';
 import { ConfirmForm } from '../_parts/confirm-form';
 import { FaultList } from '../_parts/fault-list';
@@ -13,6 +12,8 @@ import { LoadResult } from '../_parts/load-result';
 import { hasFailed, workOn } from '../_staging/at-work';
 import { stagedId } from '../_staging/staged-file';
 import { readStaged } from '../_staging/staging';
+import { demand, mayHandle } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Check the file' };
 
@@ -21,10 +22,12 @@ export default async function StagedFilePage({ params }: { params: Promise<{ fil
   // Asked before the record is read: what ends in between has its outcome in the record.
   const work = id.success ? workOn(id.data) : null;
   const staged = id.success ? await readStaged(id.data) : null;
-  if (!id.success || staged === null) notFound();
+  const viewer = await enter();
+  demand(viewer, 'load files');
+  if (!id.success || staged === null || !mayHandle(viewer, staged)) notFound();
   const failed = hasFailed(id.data);
   const { checked } = staged;
-  const shop = await getShop();
+  const { shop } = viewer;
   const above = <Link href="/load">Load another file</Link>;
 
   if (work !== null) {

@@ -42,6 +42,9 @@ const result = z.object({
 
 /** A file that was uploaded and waits to be checked, then to be confirmed; and, afterwards, what became of it. */
 export const stagedFile = z.object({
+  /** Shop and code of whoever sent it. */
+  shop: z.number(),
+  by: z.string(),
   name: z.string(),
   bytes: z.number(),
   sha256: z.string(),

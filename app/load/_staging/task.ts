@@ -1,4 +1,4 @@
-import { getShop } from '@/lib/store';
+import { shopOfId } from '@/lib/store';
 import { checkStagedFile, type Tell } from './check';
 import { discardBytes, readStaged, saveStaged } from './staging';
 import { storeStagedFile } from './store';
@@ -13,7 +13,9 @@ const DONE_BY = { check: checkStagedFile, store: storeStagedFile } as const;
 export async function doTask(task: Task, id: string, tell: Tell): Promise<void> {
   const staged = await readStaged(id);
   if (staged === null) throw new Error(`No file of the id ${id} is waiting.`);
-  const after = await DONE_BY[task](id, staged, await getShop(), tell);
+  const shop = await shopOfId(staged.shop);
+  if (shop === null) throw new Error(`There is no shop ${staged.shop} any more.`);
+  const after = await DONE_BY[task](id, staged, shop, tell);
   await saveStaged(id, after);
   if (after.result !== null || (after.checked?.faultCount ?? 0) > 0) await discardBytes(id);
 }

@@ -1,5 +1,6 @@
 import type { NextRequest } from 'next/server';
-import { comesFromElsewhere } from '@/app/_shop/same-origin';
+import { admit } from '@/app/_shop/admit';
+import { demand, type Viewer } from '@/lib/access';
 import { MAX_FILE_BYTES } from '@/lib/measure';
 import { begin } from '../_staging/at-work';
 import { CutOff, receive, TooLarge, tooLarge } from '../_staging/receive';
@@ -12,20 +13,22 @@ const MAX_FORM_BYTES = 25 * 1000 * 1000;
  * Takes a measurement file: the bytes alone with `?name=` (answers with JSON, `{ at }` or `{ message }`), or a plain
  * form (answers by leading on). Stores nothing but the staged file.
  */
-export async function POST(request: NextRequest): Promise<Response> {
-  if (comesFromElsewhere(request)) return refuse(403, 'A file can only be sent from a page of this shop.');
-  const announced = Number(request.headers.get('content-length') ?? 'NaN');
-  const length = Number.isFinite(announced) ? announced : null;
-  return request.headers.get('content-type')?.startsWith('multipart/form-data') === true
-    ? fromForm(request, length)
-    : fromScript(request, length);
+export function POST(request: NextRequest): Promise<Response> {
+  return admit(request, async (viewer) => {
+    demand(viewer, 'load files');
+    const announced = Number(request.headers.get('content-length') ?? 'NaN');
+    const length = Number.isFinite(announced) ? announced : null;
+    return request.headers.get('content-type')?.startsWith('multipart/form-data') === true
+      ? fromForm(request, viewer, length)
+      : fromScript(request, viewer, length);
+  });
 }
 
-async function fromScript(request: NextRequest, length: number | null): Promise<Response> {
+async function fromScript(request: NextRequest, viewer: Viewer, length: number | null): Promise<Response> {
   if (length !== null && length > MAX_FILE_BYTES) return refuse(413, tooLarge(length));
   const body = request.body ?? new Blob([]).stream();
   try {
-    const id = await stage(body, nameOf(request.nextUrl.searchParams.get('name')), length);
+    const id = await stage(viewer, body, nameOf(request.nextUrl.searchParams.get('name')), length);
     return Response.json({ at: `/load/${id}` }, { status: 201 });
   } catch (error) {
     if (error instanceof TooLarge) return refuse(413, error.message);
@@ -34,18 +37,31 @@ async function fromScript(request: NextRequest, length: number | null): Promise<
   }
 }
 
-async function fromForm(request: NextRequest, length: number | null): Promise<Response> {
+async function fromForm(request: NextRequest, viewer: Viewer, length: number | null): Promise<Response> {
   if (length === null || length > MAX_FORM_BYTES) return leadTo('/load?refused=form-too-large');
   const file = (await request.formData()).get('file');
   if (!(file instanceof File) || file.name === '') return leadTo('/load?refused=no-file');
-  return leadTo(`/load/${await stage(file.stream(), nameOf(file.name), file.size)}`);
+  return leadTo(`/load/${await stage(viewer, file.stream(), nameOf(file.name), file.size)}`);
 }
 
 /** Writes the file down and has it checked; a large one is still being read when its id is answered. */
-async function stage(body: ReadableStream<Uint8Array>, name: string, length: number | null): Promise<string> {
+async function stage(
+  viewer: Viewer,
+  body: ReadableStream<Uint8Array>,
+  name: string,
+  length: number | null,
+): Promise<string> {
   const { id, path } = await openStaging();
   const { sha256, bytes } = await receive(body, path, length);
-  await saveStaged(id, { name, bytes, sha256, checked: null, result: null });
+  await saveStaged(id, {
+    shop: viewer.shop.id,
+    by: viewer.code,
+    name,
+    bytes,
+    sha256,
+    checked: null,
+    result: null,
+  });
   await begin('check', id, bytes);
   return id;
 }

@@ -1,16 +1,10 @@
 import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
-import { MISS_COST_RANGE, type Person } from '@/lib/store';
 import styles from './miss-cost-form.module.css';
-
-interface MissCostFormProps {
-  cost: number;
-  /** Those who may set it; without anybody the form does not ask. */
-  managers: Person[];
-}
+import { MISS_COST_RANGE } from '@/lib/access';
 
 /** A plain form, so that it works without scripts. */
-export function MissCostForm({ cost, managers }: MissCostFormProps) {
+export function MissCostForm({ cost }: { cost: number }) {
   return (
     <form className={styles.form} action="/settings/miss-cost" method="post">
       <Field
@@ -29,20 +23,6 @@ export function MissCostForm({ cost, managers }: MissCostFormProps) {
           defaultValue={cost}
         />
       </Field>
-      {managers.length > 0 && (
-        <Field label="Set by" id="by">
-          <select id="by" name="by" required defaultValue="">
-            <option value="" disabled>
-              choose
-            </option>
-            {managers.map(({ code, name }) => (
-              <option key={code} value={code}>
-                {code} {name}
-              </option>
-            ))}
-          </select>
-        </Field>
-      )}
       <button type="submit" className={button.strong}>
         Set it
       </button>

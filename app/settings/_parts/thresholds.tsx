@@ -1,7 +1,7 @@
 import { Table } from '@/app/_look/table';
 import { sureFrom } from '@/app/_shop/miss-cost';
 import { percent } from '@/app/_words/numbers';
-import { MISS_COST_RANGE } from '@/lib/store';
+import { MISS_COST_RANGE } from '@/lib/access';
 
 const COMMON = [MISS_COST_RANGE.least, 4, 9, 19, 49, MISS_COST_RANGE.most];
 

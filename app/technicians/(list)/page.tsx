@@ -6,22 +6,23 @@ import { Empty } from '@/app/_look/empty';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
-import { currentFigures } from '@/lib/refresh';
 import { rateOf } from '@/app/_shop/rate-of';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { technicianAddress } from '@/app/_words/address';
-import { countOutcomes, getShop, listPeople } from '@/lib/store';
 import { technicianEstimates } from '../_parts/estimates';
+import { countOutcomes, everybodysFigures, listPeople } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Technicians' };
 
 export default async function Technicians() {
-  const shop = await getShop();
+  const viewer = await enter();
+  const { shop } = viewer;
   const [people, figures, rates, whole] = await Promise.all([
-    listPeople(shop.id),
-    currentFigures(shop.id),
-    countOutcomes(shop.id, 'technician'),
-    countOutcomes(shop.id, 'shop'),
+    listPeople(viewer),
+    everybodysFigures(viewer),
+    countOutcomes(viewer, 'technician'),
+    countOutcomes(viewer, 'shop'),
   ]);
   if (people.length === 0) {
     return (

@@ -10,19 +10,19 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
-import { currentFigures } from '@/lib/refresh';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { address, technicianAddress, type Query } from '@/app/_words/address';
 import { count, grouped } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
-import { getPerson, getShop, heightsFor, listSetups } from '@/lib/store';
 import { estimateOf } from '../_parts/estimates';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { DoubtfulHeights } from '../_parts/doubtful-heights';
 import { rateFigure } from '../_parts/rate-figure';
 import { missetMonths } from '../_parts/misset-months';
 import { SetupTable } from '../_parts/setup-table';
+import { currentFigures, getPerson, heightsFor, listSetups } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 interface Props {
   params: Promise<{ code: string }>;
@@ -41,12 +41,13 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function TechnicianPage({ params, searchParams }: Props) {
   const code = labelFrom((await params).code);
   const page = pageNumber(await searchParams);
-  const shop = await getShop();
+  const viewer = await enter();
+  const { shop } = viewer;
   const [person, figures, setups, heights] = await Promise.all([
-    getPerson(shop.id, code),
-    currentFigures(shop.id),
-    listSetups(shop.id, { technician: code, page, pageSize: SETUPS_A_PAGE }),
-    heightsFor(shop.id, { technician: code, limit: HEIGHTS }),
+    getPerson(viewer, code),
+    currentFigures(viewer),
+    listSetups(viewer, { technician: code, page, pageSize: SETUPS_A_PAGE }),
+    heightsFor(viewer, { technician: code, limit: HEIGHTS }),
   ]);
   if (person === null) notFound();
   const own = figures?.figures.technicians.find((one) => one.technician === code) ?? null;

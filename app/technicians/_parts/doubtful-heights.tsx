@@ -7,7 +7,7 @@ import { probability, signed } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { CALL_GLYPHS, CALL_NAMES } from '@/app/_words/verdicts';
 import { callOf } from '@/lib/assess';
-import type { StoredHeight } from '@/lib/store';
+import type { StoredHeight } from '@/lib/access';
 
 const SHOWN = 12;
 

@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import { monthPoints } from '@/app/_figures/rates-over-time/months';
 import type { RatePoint } from '@/app/_figures/rates-over-time/point';
-import type { StoredHeight } from '@/lib/store';
+import type { StoredHeight } from '@/lib/access';
 
 /** A setup counts as likely mis-set when one of its heights is, more likely than not. */
 const LIKELY = 0.5;

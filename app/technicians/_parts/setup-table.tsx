@@ -5,7 +5,7 @@ import { dimensionName } from '@/app/_words/dimensions';
 import { roundName } from '@/app/_words/jobs';
 import { bareMillimetres, signed } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
-import type { SetupRow } from '@/lib/store';
+import type { SetupRow } from '@/lib/access';
 
 interface SetupTableProps {
   setups: SetupRow[];

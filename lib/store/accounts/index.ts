@@ -7,3 +7,4 @@ export { invite, INVITATION_MS, openInvitation, takeUpInvitation } from './invit
 export { setCredentials, SignInNameTaken, type Credentials } from './credentials';
 export { endSessions, sessionsOf } from './sessions';
 export { countAttempt, forgetAttempts, secondsToWait, type Limit } from './attempts';
+export { demoSignInNames, openDemo } from './demo-sign-in-names';

@@ -1,6 +1,10 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { GaugeKind } from '@/lib/measure';
 import { database, transaction } from '@/lib/store/connection/database';
-import type { Gauge, GaugeState, GaugeVerification, ShopId } from '@/lib/store/types';
+import { personRow } from '@/lib/store/shop/person-row';
+import { subjectOf } from '@/lib/store/trace/subjects';
+import { writeTrace } from '@/lib/store/trace/write-trace';
+import type { Actor, Gauge, GaugeState, GaugeVerification, ShopId } from '@/lib/store/types';
 
 const columns = { tag: true, kind: true, fixedMark: true, state: true, verifiedAt: true } as const;
 
@@ -59,36 +63,55 @@ export async function getGauge(
 }
 
 /** Adds gauges, or changes those whose tag is known. All or nothing. */
-export async function saveGauges(shop: ShopId, gauges: readonly Gauge[]): Promise<void> {
+export async function saveGauges(shop: ShopId, gauges: readonly Gauge[], actor: Actor): Promise<void> {
   await transaction(shop, async (queries) => {
-    for (const { tag, kind, fixedMark, state, verifiedAt } of gauges) {
-      const data = { kind, fixedMark, state, verifiedAt: verifiedAt === null ? null : new Date(verifiedAt) };
-      await queries.gauge.upsert({
-        where: { shopId_tag: { shopId: shop, tag } },
-        create: { shopId: shop, tag, ...data },
-        update: data,
+    for (const one of gauges) {
+      const { tag, verifiedAt, ...rest } = one;
+      const where = { shopId_tag: { shopId: shop, tag } };
+      const known = await queries.gauge.findUnique({ where, select: columns });
+      const before = known === null ? null : told(gauge(known));
+      const after = told(one);
+      if (before !== null && isDeepStrictEqual(before, after)) continue;
+      const data = { ...rest, verifiedAt: verifiedAt === null ? null : new Date(verifiedAt) };
+      await queries.gauge.upsert({ where, create: { shopId: shop, tag, ...data }, update: data });
+      await writeTrace(queries, shop, actor, {
+        action: before === null ? 'added' : 'changed',
+        kind: 'gauge',
+        subject: subjectOf.gauge(tag),
+        before,
+        after,
       });
     }
   });
 }
 
+const told = ({ kind, fixedMark, state, verifiedAt }: Gauge) => ({ kind, fixedMark, state, verifiedAt });
+
 /** Keeps a verification; one that failed takes the gauge out of service, one that passed brings it back. */
-export async function recordVerification(shop: ShopId, verification: GaugeVerification): Promise<void> {
+export async function recordVerification(
+  shop: ShopId,
+  verification: GaugeVerification,
+  actor: Actor,
+): Promise<void> {
   const { gauge: tag, at, error, passed, by, note } = verification;
   await transaction(shop, async (queries) => {
     const known = await queries.gauge.findUnique({ where: { shopId_tag: { shopId: shop, tag } } });
     if (known === null) throw new RangeError(`The shop has no gauge ${tag}.`);
-    const person =
-      by === null
-        ? null
-        : await queries.person.findUnique({ where: { shopId_code: { shopId: shop, code: by } } });
-    if (by !== null && person === null) throw new RangeError(`The shop has nobody with the code ${by}.`);
+    const personId = await personRow(queries, shop, by);
     const time = new Date(at);
     await queries.gaugeVerification.create({
-      data: { shopId: shop, gaugeId: known.id, at: time, error, passed, personId: person?.id ?? null, note },
+      data: { shopId: shop, gaugeId: known.id, at: time, error, passed, personId, note },
     });
-    if (known.verifiedAt !== null && known.verifiedAt > time) return;
-    const state = known.state === 'retired' ? 'retired' : passed ? 'in-service' : 'out-of-service';
-    await queries.gauge.update({ where: { id: known.id }, data: { verifiedAt: time, state } });
+    const late = known.verifiedAt !== null && known.verifiedAt > time;
+    const state = late || known.state === 'retired' ? known.state : passed ? 'in-service' : 'out-of-service';
+    if (!late) await queries.gauge.update({ where: { id: known.id }, data: { verifiedAt: time, state } });
+    await writeTrace(queries, shop, actor, {
+      action: 'verified',
+      kind: 'gauge',
+      subject: subjectOf.gauge(tag),
+      concerns: personId,
+      before: { state: known.state },
+      after: { state, at, error, passed },
+    });
   });
 }

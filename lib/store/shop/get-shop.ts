@@ -1,6 +1,8 @@
-import { database, type Queries } from '@/lib/store/connection/database';
+import { database, transaction, type Queries } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
-import type { Shop, ShopId } from '@/lib/store/types';
+import { subjectOf } from '@/lib/store/trace/subjects';
+import { writeTrace } from '@/lib/store/trace/write-trace';
+import type { Actor, Shop, ShopId } from '@/lib/store/types';
 
 export const shopColumns = {
   id: true,
@@ -8,6 +10,7 @@ export const shopColumns = {
   timeZone: true,
   defaultTolerance: true,
   inputsVersion: true,
+  demo: true,
   missCosts: { select: { cost: true }, orderBy: { id: 'desc' }, take: 1 },
 } as const satisfies Prisma.ShopSelect;
 
@@ -34,16 +37,49 @@ export async function getShop(): Promise<Shop> {
   return there === null ? getShop() : shopOf(there);
 }
 
+/** One of several shops; null where there is none of this id. */
+export async function shopOfId(id: ShopId): Promise<Shop | null> {
+  const row = await database().shop.findUnique({ where: { id }, select: shopColumns });
+  return row && shopOf(row);
+}
+
+export type ShopSettings = Pick<Shop, 'name' | 'timeZone' | 'defaultTolerance'>;
+
+/** Every shop of the database, by name. */
+export async function listShops(): Promise<Shop[]> {
+  const rows = await database().shop.findMany({ select: shopColumns, orderBy: { name: 'asc' } });
+  return rows.map(shopOf);
+}
+
+/** Another shop beside those of the database. @throws RangeError where the zone is none or the name is taken. */
+export async function addShop(name: string, timeZone: string): Promise<Shop> {
+  if (!isTimeZone(timeZone))
+    throw new RangeError(`"${timeZone}" is no time zone; write one such as Europe/Zurich.`);
+  if ((await database().shop.findUnique({ where: { name } })) !== null)
+    throw new RangeError(`There is a shop of the name ${name} already.`);
+  return shopOf(await database().shop.create({ data: { name, timeZone }, select: shopColumns }));
+}
+
 /** Changes what the shop says of itself. */
-export async function saveShop(
-  shop: ShopId,
-  change: Partial<Pick<Shop, 'name' | 'timeZone' | 'defaultTolerance'>>,
-): Promise<Shop> {
+export async function saveShop(shop: ShopId, change: Partial<ShopSettings>, actor: Actor): Promise<Shop> {
   if (change.timeZone !== undefined && !isTimeZone(change.timeZone)) {
     throw new RangeError(`"${change.timeZone}" is no time zone; write one such as Europe/Zurich.`);
   }
-  return shopOf(await database().shop.update({ where: { id: shop }, data: change, select: shopColumns }));
+  return transaction(shop, async (queries) => {
+    const known = await queries.shop.findUniqueOrThrow({ where: { id: shop } });
+    const changed = SETTINGS.filter((name) => change[name] !== undefined && change[name] !== known[name]);
+    const row = await queries.shop.update({ where: { id: shop }, data: change, select: shopColumns });
+    if (changed.length > 0) {
+      const of = (settings: ShopSettings) =>
+        Object.fromEntries(changed.map((name) => [name, settings[name]] as const));
+      const what = { action: 'changed', kind: 'shop', subject: subjectOf.shop };
+      await writeTrace(queries, shop, actor, { ...what, before: of(known), after: of(row) });
+    }
+    return shopOf(row);
+  });
 }
+
+const SETTINGS = ['name', 'timeZone', 'defaultTolerance'] as const satisfies (keyof ShopSettings)[];
 
 /** Version of everything that a fit is learned from. */
 export async function inputsVersion(shop: ShopId): Promise<number> {

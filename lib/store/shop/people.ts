@@ -1,5 +1,7 @@
-import { database, transaction } from '@/lib/store/connection/database';
-import type { Person, Role, ShopId } from '@/lib/store/types';
+import { database, transaction, type Queries } from '@/lib/store/connection/database';
+import { subjectOf } from '@/lib/store/trace/subjects';
+import { writeTrace } from '@/lib/store/trace/write-trace';
+import type { Actor, Person, Role, ShopId } from '@/lib/store/types';
 
 const columns = { code: true, name: true, role: true, active: true } as const;
 // The database's CHECK holds the set of roles.
@@ -24,14 +26,35 @@ export async function getPerson(shop: ShopId, code: string): Promise<Person | nu
 }
 
 /** Adds people, or changes those whose code is known. All or nothing. */
-export async function savePeople(shop: ShopId, people: readonly Person[]): Promise<void> {
+export async function savePeople(shop: ShopId, people: readonly Person[], actor: Actor): Promise<void> {
   await transaction(shop, async (queries) => {
-    for (const { code, name, role, active } of people) {
-      await queries.person.upsert({
-        where: { shopId_code: { shopId: shop, code } },
-        create: { shopId: shop, code, name, role, active },
-        update: { name, role, active },
-      });
-    }
+    for (const one of people) await savePerson(queries, shop, one, actor);
+  });
+}
+
+async function savePerson(
+  queries: Queries,
+  shop: ShopId,
+  { code, name, role, active }: Person,
+  actor: Actor,
+) {
+  const where = { shopId_code: { shopId: shop, code } };
+  const known = await queries.person.findUnique({ where });
+  const after = { role, active };
+  if (known === null) {
+    const { id } = await queries.person.create({ data: { shopId: shop, code, name, ...after } });
+    const what = { kind: 'person', subject: subjectOf.person(id), concerns: id };
+    return writeTrace(queries, shop, actor, { action: 'added', ...what, after });
+  }
+  if (known.name === name && known.role === role && known.active === active) return;
+  await queries.person.update({ where, data: { name, ...after } });
+  await writeTrace(queries, shop, actor, {
+    action: 'changed',
+    kind: 'person',
+    subject: subjectOf.person(known.id),
+    concerns: known.id,
+    before: { role: known.role, active: known.active },
+    // That it changed, never the name: whoever is removed must not be named here for good.
+    after: { ...after, ...(known.name !== name && { nameChanged: true }) },
   });
 }

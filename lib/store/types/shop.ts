@@ -11,6 +11,8 @@ export interface Shop {
   defaultTolerance: number;
   /** Grows by one with every change of the measurements; a fit names the version it was made from. */
   inputsVersion: number;
+  /** The invented shop, whose sign-in names and passwords are public. */
+  demo: boolean;
   /** What missing damage costs, as a multiple of a needless re-hang; null where nobody has set it. */
   missCost: number | null;
 }

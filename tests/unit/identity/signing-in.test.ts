@@ -72,7 +72,7 @@ describe('signing in', () => {
     await savePeople(store.shop, [
       { code: 'GRE', name: 'Greta', role: 'manager', active: false },
       { code: 'TWO', name: 'Two', role: 'manager', active: true },
-    ]);
+    ], BY_COMMAND);
     expect(await viewerOf(browser(again))).toBeNull();
   });
 
@@ -118,7 +118,7 @@ describe('an invitation', () => {
   });
 
   it('lets one person in once, by the link alone, for three days', async () => {
-    await savePeople(store.shop, [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }]);
+    await savePeople(store.shop, [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }], BY_COMMAND);
     const now = Date.now();
     const earlier = await invite(store.shop, 'FEL', { person: 'GRE', via: 'page' }, now);
     const token = await invite(store.shop, 'FEL', { person: 'GRE', via: 'page' }, now);
@@ -131,7 +131,7 @@ describe('an invitation', () => {
   });
 
   it('cannot take another’s sign-in name', async () => {
-    await savePeople(store.shop, [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }]);
+    await savePeople(store.shop, [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }], BY_COMMAND);
     const token = await invite(store.shop, 'FEL', { person: 'GRE', via: 'page' });
     await expect(takeUpInvitation(token, await credentials('greta'))).rejects.toThrow(/greta is taken/);
     expect(await openInvitation(token)).not.toBeNull();
@@ -152,7 +152,7 @@ it('the first manager is made once only', async () => {
 
 /** RFC 4648. */
 function base32(text: string): number[] {
-  const bits = [...text.replace(/=+$/, '')]
+  const bits = Array.from(text.replace(/=+$/, ''))
     .map((letter) => 'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567'.indexOf(letter).toString(2).padStart(5, '0'))
     .join('');
   return (bits.match(/.{8}/g) ?? []).map((byte) => parseInt(byte, 2));

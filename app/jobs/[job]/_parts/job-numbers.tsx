@@ -3,8 +3,8 @@ import { roundName, SECTION_NAMES } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
 import { recordedDimensions } from '@/lib/assess';
 import type { Round } from '@/lib/measure';
-import type { JobRow } from '@/lib/store';
 import styles from './job-numbers.module.css';
+import type { JobRow } from '@/lib/access';
 
 /** The rounds of the job at a glance, each a link to its place below. */
 export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {

@@ -9,8 +9,6 @@ import { firstOf, jobAddress, roundAnchor, type Query } from '@/app/_words/addre
 import { roundName } from '@/app/_words/jobs';
 import { labelFrom } from '@/app/_words/parameters';
 import { centerlineEvidenceOf, evidenceOf } from '@/lib/assess/evidence';
-import { currentLearned, roundVerdicts } from '@/lib/refresh';
-import { getJob, getShop, listPeople, listRecheckOutcomes } from '@/lib/store';
 import { JobCautions } from '../_parts/job-cautions';
 import { AllHeights } from './_parts/all-heights';
 import { Checks } from './_parts/checks';
@@ -18,6 +16,8 @@ import { Explanations } from './_parts/explanations';
 import { Outcomes } from './_parts/outcomes';
 import { roundNamed } from './_parts/round-named';
 import { Weighing } from './_parts/weighing';
+import { currentLearned, getJob, listRecheckOutcomes, roundVerdicts } from '@/lib/access';
+import { enter } from '@/app/_shop/enter';
 
 interface Props {
   params: Promise<{ job: string }>;
@@ -31,13 +31,13 @@ export async function generateMetadata({ params }: Props): Promise<Metadata> {
 export default async function EvidencePage({ params, searchParams }: Props) {
   const number = labelFrom((await params).job);
   const query = await searchParams;
-  const shop = await getShop();
-  const [job, verdicts, learned, outcomes, people] = await Promise.all([
-    getJob(shop.id, number),
-    roundVerdicts(shop.id, { job: number }),
-    currentLearned(shop.id),
-    listRecheckOutcomes(shop.id, { job: number }),
-    listPeople(shop.id),
+  const viewer = await enter();
+  const { shop } = viewer;
+  const [job, verdicts, learned, outcomes] = await Promise.all([
+    getJob(viewer, number),
+    roundVerdicts(viewer, { job: number }),
+    currentLearned(viewer, number),
+    listRecheckOutcomes(viewer, number),
   ]);
   const round = job && roundNamed(job.rounds, firstOf(query, 'round'));
   if (round === null) notFound();
@@ -112,7 +112,7 @@ export default async function EvidencePage({ params, searchParams }: Props) {
       <Outcomes
         round={round}
         outcomes={outcomes}
-        people={people.filter(({ active }) => active)}
+        by={viewer.code}
         answer={firstOf(query, 'outcome')}
         timeZone={shop.timeZone}
       />

@@ -1,7 +1,6 @@
 import type { NextRequest } from 'next/server';
-import { comesFromElsewhere } from '@/app/_shop/same-origin';
-import { refreshSoon } from '@/lib/refresh';
-import { getShop } from '@/lib/store';
+import { admit, leadTo } from '@/app/_shop/admit';
+import { demand, mayHandle, refreshSoon } from '@/lib/access';
 import { begin } from '../../_staging/at-work';
 import { stagedId } from '../../_staging/staged-file';
 import { readStaged } from '../../_staging/staging';
@@ -12,17 +11,12 @@ export async function POST(
   { params }: { params: Promise<{ file: string }> },
 ): Promise<Response> {
   const id = stagedId.safeParse((await params).file);
-  if (comesFromElsewhere(request))
-    return new Response('A file can only be confirmed from a page of this shop.', { status: 403 });
-  const staged = id.success ? await readStaged(id.data) : null;
-  if (!id.success || staged === null) return leadTo('/load?refused=gone');
-  if (staged.result === null && staged.checked?.faultCount === 0) {
-    const shop = await getShop();
-    await begin('store', id.data, staged.bytes, () => refreshSoon(shop.id));
-  }
-  return leadTo(`/load/${id.data}`);
-}
-
-function leadTo(place: string): Response {
-  return new Response(null, { status: 303, headers: { Location: place } });
+  return admit(request, async (viewer) => {
+    demand(viewer, 'load files');
+    const staged = id.success ? await readStaged(id.data) : null;
+    if (!id.success || staged === null || !mayHandle(viewer, staged)) return leadTo('/load?refused=gone');
+    if (staged.result === null && staged.checked?.faultCount === 0)
+      await begin('store', id.data, staged.bytes, () => refreshSoon(viewer));
+    return leadTo(`/load/${id.data}`);
+  });
 }

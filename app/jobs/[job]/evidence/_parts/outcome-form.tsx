@@ -3,7 +3,6 @@ import { Field } from '@/app/_look/field';
 import { sideName } from '@/app/_words/dimensions';
 import { jobAddress } from '@/app/_words/address';
 import { CAUSES, type Cause, type Round } from '@/lib/measure';
-import type { Person } from '@/lib/store';
 import { NOTE_LENGTH, whichHeight } from '../outcome/what-was-said';
 import styles from './outcome.module.css';
 
@@ -16,7 +15,7 @@ const CHOICES: Record<Cause, string> = {
 };
 
 /** Says what a re-check showed of one height. A plain form, so that it works without scripts. */
-export function OutcomeForm({ round, people }: { round: Round; people: Person[] }) {
+export function OutcomeForm({ round, by }: { round: Round; by: string }) {
   const heights = round.setups.flatMap((setup) =>
     setup.observations.flatMap(({ quantity, point, side }) =>
       quantity === 'height' && side !== null ? [{ setup, point, side }] : [],
@@ -37,18 +36,6 @@ export function OutcomeForm({ round, people }: { round: Round; people: Person[] 
           ))}
         </select>
       </Field>
-      <Field label="Who says so" id="outcome-by">
-        <select id="outcome-by" name="by" required defaultValue="">
-          <option value="" disabled>
-            choose
-          </option>
-          {people.map(({ code, name }) => (
-            <option key={code} value={code}>
-              {code} {name}
-            </option>
-          ))}
-        </select>
-      </Field>
       <fieldset className={styles.causes}>
         <legend>What was off in the first reading</legend>
         {[...CAUSES].reverse().map((cause) => (
@@ -61,6 +48,7 @@ export function OutcomeForm({ round, people }: { round: Round; people: Person[] 
       <Field label="Note (not needed)" id="outcome-note">
         <input id="outcome-note" name="note" maxLength={NOTE_LENGTH} autoComplete="off" />
       </Field>
+      <p>It is recorded in your name, {by}.</p>
       <button type="submit" className={button.strong}>
         Record what the re-check showed
       </button>

@@ -5,8 +5,8 @@ import { sideName } from '@/app/_words/dimensions';
 import { CAUSE_PROVED } from '@/app/_words/proved';
 import { dayAndTime } from '@/app/_words/times';
 import type { Round } from '@/lib/measure';
-import type { Person, RecheckOutcome } from '@/lib/store';
 import { OutcomeForm } from './outcome-form';
+import type { RecheckOutcome } from '@/lib/access';
 
 /** What became of the form that was sent, by the word in the address. */
 const ANSWERS: Record<string, { kind: 'plain' | 'fault'; words: string }> = {
@@ -17,25 +17,25 @@ const ANSWERS: Record<string, { kind: 'plain' | 'fault'; words: string }> = {
   },
   incomplete: {
     kind: 'fault',
-    words: 'Nothing was recorded: choose the height, what was off, and who says so.',
+    words: 'Nothing was recorded: choose the height and what was off.',
   },
   unknown: {
     kind: 'fault',
-    words:
-      'Nothing was recorded: the shop has no such setup in this job, or nobody of that code. Choose again.',
+    words: 'Nothing was recorded: there is no such setup in this job. Choose again.',
   },
 };
 
 interface OutcomesProps {
   round: Round;
   outcomes: RecheckOutcome[];
-  people: Person[];
+  /** Code of whoever looks at the page. */
+  by: string;
   answer: string | undefined;
   timeZone: string;
 }
 
 /** What re-checks showed in this round, and the form to say it. */
-export function Outcomes({ round, outcomes, people, answer, timeZone }: OutcomesProps) {
+export function Outcomes({ round, outcomes, by, answer, timeZone }: OutcomesProps) {
   const setups = new Set(round.setups.map(({ label }) => label));
   const told = answer === undefined ? undefined : ANSWERS[answer];
   return (
@@ -67,11 +67,7 @@ export function Outcomes({ round, outcomes, people, answer, timeZone }: Outcomes
           { key: 'note', head: 'Note', cell: ({ note }) => note ?? '' },
         ]}
       />
-      {people.length > 0 ? (
-        <OutcomeForm round={round} people={people} />
-      ) : (
-        <p>The shop knows nobody yet who could record an outcome; people come with the readings.</p>
-      )}
+      <OutcomeForm round={round} by={by} />
     </Panel>
   );
 }

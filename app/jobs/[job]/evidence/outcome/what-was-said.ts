@@ -25,7 +25,6 @@ export const whatWasSaid = z.object({
   round: z.string().regex(/^(before|after)-[1-9]\d{0,3}$/),
   height,
   cause: z.enum(CAUSES),
-  by: z.string().trim().min(1).max(80),
   note: z
     .string()
     .trim()

@@ -1,0 +1,65 @@
+import { renderSVG } from 'uqr';
+import button from '@/app/_look/button.module.css';
+import { Field } from '@/app/_look/field';
+import form from '@/app/_look/form.module.css';
+import { Panel } from '@/app/_look/panel';
+import styles from './scan-step.module.css';
+
+interface ScanStepProps {
+  uri: string;
+  secret: string;
+  spareCodes: string[];
+}
+
+/** What an authenticator reads, the spare codes to write down, and the first code as the proof. */
+export function ScanStep({ uri, secret, spareCodes }: ScanStepProps) {
+  const picture = `data:image/svg+xml,${encodeURIComponent(renderSVG(uri, { border: 2 }))}`;
+  return (
+    <>
+      <Panel id="scan" title="1. Let the authenticator read this">
+        {/* Drawn in the page itself: nothing is fetched, so nothing is gained by the framework's image. */}
+        {/* eslint-disable-next-line @next/next/no-img-element */}
+        <img
+          className={styles.code}
+          src={picture}
+          alt="Code for an authenticator; the same is written below"
+        />
+        <p>
+          Or type it: <code className={styles.secret}>{secret.match(/.{1,4}/g)?.join(' ')}</code>
+        </p>
+      </Panel>
+      <Panel
+        id="spare"
+        title="2. Write the spare codes down"
+        note="Each lets you in once where the phone is lost. They are not shown again."
+      >
+        <ul className={styles.spare}>
+          {spareCodes.map((code) => (
+            <li key={code}>
+              <code>{code}</code>
+            </li>
+          ))}
+        </ul>
+      </Panel>
+      <Panel id="confirm" title="3. Type the code that it shows now">
+        <form className={form.form} action="/account/second-factor/step" method="post">
+          <input type="hidden" name="step" value="confirm" />
+          <Field label="Code, six digits" id="proof">
+            <input
+              id="proof"
+              name="proof"
+              required
+              inputMode="numeric"
+              pattern="[0-9 ]{6,7}"
+              maxLength={7}
+              autoComplete="one-time-code"
+            />
+          </Field>
+          <button type="submit" className={button.strong}>
+            Ask for it from now on
+          </button>
+        </form>
+      </Panel>
+    </>
+  );
+}

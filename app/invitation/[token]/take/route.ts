@@ -1,0 +1,38 @@
+import type { NextRequest } from 'next/server';
+import { z } from 'zod';
+import { fieldsOf, leadTo, sentence } from '@/app/_shop/admit';
+import { comesFromElsewhere } from '@/app/_shop/same-origin';
+import { saying } from '@/app/_shop/said';
+import {
+  chooseCredentials,
+  LONGEST_PASSWORD,
+  openInvitation,
+  signIn,
+  SignInNameTaken,
+  takeUpInvitation,
+} from '@/lib/identity';
+
+const chosen = z.object({ signInName: z.string().max(100), password: z.string().max(LONGEST_PASSWORD + 1) });
+
+/** Takes up an invitation and signs in. */
+export async function POST(
+  request: NextRequest,
+  { params }: { params: Promise<{ token: string }> },
+): Promise<Response> {
+  if (comesFromElsewhere(request)) return sentence(403, 'Take up the invitation on its own page.');
+  const { token } = await params;
+  const place = `/invitation/${encodeURIComponent(token)}`;
+  const { fields, refused } = await fieldsOf(request, chosen);
+  if (refused !== null) return refused;
+  if (fields === null || (await openInvitation(token)) === null) return leadTo(place);
+  const credentials = await chooseCredentials(fields.signInName, fields.password);
+  if (typeof credentials === 'string') return leadTo(place, [saying(credentials, place)]);
+  try {
+    if (!(await takeUpInvitation(token, credentials))) return leadTo(place);
+  } catch (error) {
+    if (error instanceof SignInNameTaken) return leadTo(place, [saying(error.message, place)]);
+    throw error;
+  }
+  const answer = await signIn(credentials.signInName, fields.password, request.headers);
+  return answer.kind === 'in' ? leadTo('/', answer.cookies) : leadTo('/sign-in');
+}

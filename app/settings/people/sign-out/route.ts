@@ -1,0 +1,25 @@
+import type { NextRequest } from 'next/server';
+import { z } from 'zod';
+import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
+import { saying } from '@/app/_shop/said';
+import { count } from '@/app/_words/numbers';
+import { endSessionsOf } from '@/lib/access';
+
+const PLACE = '/settings/people';
+const whom = z.object({ code: z.string().trim().min(1).max(80) });
+
+/** Signs somebody out on every device. */
+export function POST(request: NextRequest): Promise<Response> {
+  return admit(request, async (viewer) => {
+    const { fields, refused } = await fieldsOf(request, whom);
+    if (refused !== null) return refused;
+    const tell = (text: string) => leadTo(PLACE, [saying(text, PLACE)]);
+    try {
+      const ended = await endSessionsOf(viewer, fields?.code ?? '');
+      return tell(`${fields?.code ?? ''} is signed out: ${count(ended, 'session')} ended.`);
+    } catch (error) {
+      if (error instanceof RangeError) return tell(error.message);
+      throw error;
+    }
+  });
+}

@@ -1,0 +1,34 @@
+import type { Metadata } from 'next';
+import button from '@/app/_look/button.module.css';
+import { Field } from '@/app/_look/field';
+import form from '@/app/_look/form.module.css';
+import { Note } from '@/app/_look/note';
+import { Page } from '@/app/_look/page';
+import { wayBack } from '@/app/_shop/way-back';
+import { firstOf, type Query } from '@/app/_words/address';
+import { refusalWords } from '../_parts/refusal-words';
+
+export const metadata: Metadata = { title: 'Second factor' };
+
+export default async function SecondStep({ searchParams }: { searchParams: Promise<Query> }) {
+  const query = await searchParams;
+  const refused = refusalWords(firstOf(query, 'refused'), firstOf(query, 'minutes'));
+  return (
+    <Page title="Second factor" lead="The password is right. Now the code that your authenticator shows.">
+      {refused !== null && (
+        <Note kind="fault" live>
+          <p>{refused}</p>
+        </Note>
+      )}
+      <form className={form.form} action="/sign-in/code/try" method="post">
+        <input type="hidden" name="to" value={wayBack(firstOf(query, 'to'))} />
+        <Field label="Code, six digits, or one of your spare codes" id="code">
+          <input id="code" name="code" required maxLength={30} autoComplete="one-time-code" />
+        </Field>
+        <button type="submit" className={button.strong}>
+          Sign in
+        </button>
+      </form>
+    </Page>
+  );
+}

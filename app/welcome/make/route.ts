@@ -1,0 +1,36 @@
+import { IANAZone } from 'luxon';
+import type { NextRequest } from 'next/server';
+import { z } from 'zod';
+import { fieldsOf, leadTo, sentence } from '@/app/_shop/admit';
+import { comesFromElsewhere } from '@/app/_shop/same-origin';
+import { saying } from '@/app/_shop/said';
+import { address } from '@/app/_words/address';
+import { chooseCredentials, isSetUpKey, LONGEST_PASSWORD, makeFirstManager, signIn } from '@/lib/identity';
+
+const line = (most: number) => z.string().trim().min(1).max(most);
+const setUp = z.object({
+  key: z.string().max(100),
+  shopName: line(80),
+  timeZone: line(60),
+  name: line(80),
+  code: line(20),
+  signInName: z.string().max(100),
+  password: z.string().max(LONGEST_PASSWORD + 1),
+});
+
+/** Makes the first manager, once, and signs them in. */
+export async function POST(request: NextRequest): Promise<Response> {
+  if (comesFromElsewhere(request)) return sentence(403, 'Set up the shop on its own page.');
+  const { fields, refused } = await fieldsOf(request, setUp);
+  if (refused !== null) return refused;
+  if (fields === null || !isSetUpKey(fields.key)) return leadTo('/welcome');
+  const { key, password, signInName, ...said } = fields;
+  const back = (fault: string) => leadTo(address('/welcome', { key }), [saying(fault, '/welcome')]);
+  if (!IANAZone.isValidZone(said.timeZone))
+    return back(`“${said.timeZone}” is no time zone; write one such as Europe/Zurich.`);
+  const credentials = await chooseCredentials(signInName, password);
+  if (typeof credentials === 'string') return back(credentials);
+  if (!(await makeFirstManager({ ...said, ...credentials }))) return leadTo('/sign-in');
+  const answer = await signIn(credentials.signInName, password, request.headers);
+  return answer.kind === 'in' ? leadTo('/', answer.cookies) : leadTo('/sign-in');
+}
