@@ -34,7 +34,7 @@ const layer = (folder, rooms) => ({
                 ? ['@/app', '@/app/*', '@/app/**']
                 : [`@/lib/${room}`, `@/lib/${room}/*`, `@/lib/${room}/**`],
             ),
-            message: `${folder} may not import this: data flows file → validation → database → analysis → page.`,
+            message: `${folder} may not import this: data flows file → validation → database → analysis → page, and reaches pages through lib/access.`,
           },
           {
             group: ['../../*', '../../**'],

@@ -3,6 +3,7 @@ import type { Viewer } from '@/lib/identity';
 import * as refresh from '@/lib/refresh';
 import type { Dated, ShopFigures } from '@/lib/refresh';
 import * as store from '@/lib/store';
+import { actorOf } from './actor';
 import { demand, may } from './may';
 import { heldTo, within } from './own-rounds';
 
@@ -86,5 +87,5 @@ export async function missCosts(viewer: Viewer): Promise<store.MissCost[]> {
 /** @throws Refused */
 export async function setMissCost(viewer: Viewer, cost: number): Promise<void> {
   demand(viewer, 'change settings');
-  await store.setMissCost(viewer.shop.id, { cost, by: viewer.code });
+  await store.setMissCost(viewer.shop.id, { cost }, actorOf(viewer));
 }

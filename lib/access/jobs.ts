@@ -1,6 +1,7 @@
 import type { Viewer } from '@/lib/identity';
 import type { Job, Reading } from '@/lib/measure';
 import * as store from '@/lib/store';
+import { actorOf } from './actor';
 import { heldTo, seenBy, within } from './own-rounds';
 
 const NOTHING = { rows: [], total: 0 };
@@ -69,12 +70,12 @@ export async function listRecheckOutcomes(viewer: Viewer, job: string): Promise<
  */
 export async function recordOutcome(
   viewer: Viewer,
-  outcome: Omit<Parameters<typeof store.recordOutcome>[1], 'by'>,
+  outcome: Parameters<typeof store.recordOutcome>[1],
 ): Promise<void> {
   const seen = await getJob(viewer, outcome.job);
   if (seen?.rounds.some(({ setups }) => setups.some(({ label }) => label === outcome.setup)) !== true)
     throw new RangeError(`There is no setup ${outcome.setup} in job ${outcome.job}.`);
-  await store.recordOutcome(viewer.shop.id, { ...outcome, by: viewer.code });
+  await store.recordOutcome(viewer.shop.id, outcome, actorOf(viewer));
 }
 
 export const listSheets = (viewer: Viewer) => store.listSheets(viewer.shop.id);

@@ -2,6 +2,7 @@ import type { Viewer } from '@/lib/identity';
 import * as store from '@/lib/store';
 import * as accounts from '@/lib/store/accounts';
 import type { PersonAccount, SignedInSession } from '@/lib/store';
+import { actorOf } from './actor';
 import { demand, may } from './may';
 
 /** Everybody whose figures the viewer may see, by code. */
@@ -33,7 +34,7 @@ export async function savePerson(viewer: Viewer, person: store.Person): Promise<
   );
   if (managers.length === 0 && !(person.role === 'manager' && person.active))
     throw new RangeError('Nobody would be left to manage the shop. Make somebody else a manager first.');
-  await store.savePeople(viewer.shop.id, [person]);
+  await store.savePeople(viewer.shop.id, [person], actorOf(viewer));
   if (!person.active) await accounts.endSessions(viewer.shop.id, person.code, {}, actorOf(viewer));
 }
 
@@ -61,6 +62,3 @@ export async function endSessionsOf(viewer: Viewer, code: string): Promise<numbe
   demand(viewer, 'manage people');
   return accounts.endSessions(viewer.shop.id, code, {}, actorOf(viewer));
 }
-
-/** The viewer, as the trace names who did something on a page. */
-export const actorOf = (viewer: Viewer): store.Actor => ({ person: viewer.code, via: 'page' });

@@ -14,6 +14,8 @@ import { DEMO_PASSWORD } from '@/lib/identity/demo';
 import { openDemo } from '@/lib/store/accounts';
 import { demoShop } from '@/seed';
 
+const BY_PROGRAM = { person: null, via: 'program' } as const;
+
 /** Manager, trainer and a technician of the invented shop. */
 const WAYS_IN = ['GRE', 'HOL', 'QUI'];
 
@@ -21,23 +23,24 @@ const WAYS_IN = ['GRE', 'HOL', 'QUI'];
 export async function loadDemo(shop: ShopId, say: (line: string) => void): Promise<void> {
   say('The database is empty: inventing the demo shop …');
   const demo = demoShop();
-  await saveShop(shop, demo.shop);
-  await savePeople(shop, demo.people);
+  await saveShop(shop, demo.shop, BY_PROGRAM);
+  await savePeople(shop, demo.people, BY_PROGRAM);
   await saveGauges(
     shop,
     demo.gauges.map(({ verifications: _, ...gauge }) => gauge),
+    BY_PROGRAM,
   );
-  for (const sheet of demo.sheets) await saveSheet(shop, sheet);
+  for (const sheet of demo.sheets) await saveSheet(shop, sheet, BY_PROGRAM);
   for (const { tag, verifications } of demo.gauges) {
     const kept = await getGauge(shop, tag);
     // There already where an earlier start was broken off.
     const times = new Set(kept?.verifications.map(({ at }) => at));
     for (const verification of verifications)
-      if (!times.has(verification.at)) await recordVerification(shop, verification);
+      if (!times.has(verification.at)) await recordVerification(shop, verification, BY_PROGRAM);
   }
   const sha256 = createHash('sha256').update(JSON.stringify(demo.readings)).digest('hex');
   const source = { name: 'demo shop', sha256, lines: demo.readings.length };
-  const { added, newJobs } = await saveReadings(shop, demo.readings, source);
+  const { added, newJobs } = await saveReadings(shop, demo.readings, source, BY_PROGRAM);
   await openDemo(shop, WAYS_IN, await hashPassword(DEMO_PASSWORD));
   say(`Demo shop stored: ${newJobs} jobs, ${added} readings.`);
 }

@@ -36,7 +36,12 @@ async function load(path: string, shop: Shop): Promise<void> {
   });
   if (faults.length > 0) throw new Refused(faultList(faults).join('\n'));
   for (const line of summaryLines(summary)) say(line);
-  const saved = await saveReadings(shop.id, readings, { name, sha256: digest.hex(), lines: summary.lines });
+  const saved = await saveReadings(
+    shop.id,
+    readings,
+    { name, sha256: digest.hex(), lines: summary.lines },
+    { person: null, via: 'command' },
+  );
   const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
   say(
     `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,

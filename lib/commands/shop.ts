@@ -13,6 +13,8 @@ const USAGE = `npm run -s shop -- NAME --manager CODE [--zone ZONE]
 
 Adds a shop and prints the link by which its manager comes in; of a shop that is there, only a new link.`;
 
+const BY_COMMAND = { person: null, via: 'command' } as const;
+
 async function run(): Promise<number> {
   const { values, positionals } = parseArgs({
     allowPositionals: true,
@@ -28,8 +30,8 @@ async function run(): Promise<number> {
   const known = (await listShops()).find((shop) => shop.name === name);
   const shop = known ?? (await addShop(name, zone));
   if (known === undefined)
-    await savePeople(shop.id, [{ code: manager, name: '', role: 'manager', active: true }]);
-  const token = await invite(shop.id, manager, { person: null, via: 'command' });
+    await savePeople(shop.id, [{ code: manager, name: '', role: 'manager', active: true }], BY_COMMAND);
+  const token = await invite(shop.id, manager, BY_COMMAND);
   console.log(known === undefined ? `${name} is added.` : `${name} is there.`);
   console.log(`${manager} comes in by this link, once, within three days: ${origin()}/invitation/${token}`);
   return 0;

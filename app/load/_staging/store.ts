@@ -13,7 +13,12 @@ export async function storeStagedFile(
   if (faults.length > 0) return { ...staged, checked: { summary, ...firstOf(faults) } };
   const { name, sha256 } = staged;
   try {
-    const { jobs, ...saved } = await saveReadings(shop.id, readings, { name, sha256, lines: summary.lines });
+    const { jobs, ...saved } = await saveReadings(
+      shop.id,
+      readings,
+      { name, sha256, lines: summary.lines },
+      { person: staged.by, via: 'page' },
+    );
     return { ...staged, result: { ...saved, jobs: jobs.length } };
   } catch (error) {
     if (!(error instanceof StoreConflict)) throw error;

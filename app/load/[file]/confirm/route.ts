@@ -1,9 +1,9 @@
 import type { NextRequest } from 'next/server';
 import { admit, leadTo } from '@/app/_shop/admit';
 import { demand, mayHandle, refreshSoon } from '@/lib/access';
-import { begin } from '../../_staging/at-work';
-import { stagedId } from '../../_staging/staged-file';
-import { readStaged } from '../../_staging/staging';
+import { begin } from '@/app/load/_staging/at-work';
+import { stagedId } from '@/app/load/_staging/staged-file';
+import { readStaged } from '@/app/load/_staging/staging';
 
 /** Stores a staged file, all or nothing, and leads back to its page, which says what becomes of it. */
 export async function POST(
