@@ -1,48 +1,45 @@
 import type { Cause } from '@/lib/measure';
 import { database, transaction } from '@/lib/store/connection/database';
-import { inputsChanged } from '@/lib/store/shop/get-shop';
+import { personRow } from '@/lib/store/shop/person-row';
+import { roundChanged } from '@/lib/store/shop/round-changed';
 import { sideOf, storedSide, type StoredSide } from '@/lib/store/sql/side';
-import type { RecheckOutcome, ShopId } from '@/lib/store/types';
+import { subjectOf } from '@/lib/store/trace/subjects';
+import { writeTrace } from '@/lib/store/trace/write-trace';
+import type { Actor, RecheckOutcome, ShopId } from '@/lib/store/types';
 
-export type NewOutcome = Omit<RecheckOutcome, 'at'> & { at?: number };
+export type NewOutcome = Omit<RecheckOutcome, 'at' | 'by'> & { at?: number };
 
 /**
- * Keeps what a re-check showed of one side of a setup. Earlier outcomes stay on record; the last one counts.
+ * Keeps what a re-check showed of one side of a setup, in the actor's name. Earlier outcomes stay on record; the
+ * last one counts.
  * @throws RangeError where the shop has no such setup, side or person.
  */
-export async function recordOutcome(shop: ShopId, outcome: NewOutcome): Promise<void> {
-  const { job, setup: label, cause, by, note, at = Date.now() } = outcome;
+export async function recordOutcome(shop: ShopId, outcome: NewOutcome, actor: Actor): Promise<void> {
+  const { job, setup: label, cause, note, at = Date.now() } = outcome;
   const side = storedSide(outcome.side);
   await transaction(shop, async (queries) => {
     const setup = await queries.setup.findFirst({
       where: { shopId: shop, label, job: { number: job } },
-      select: { id: true, jobId: true, roundId: true },
+      select: { id: true, jobId: true, roundId: true, technicianId: true },
     });
     if (setup === null) throw new RangeError(`Job ${job} has no setup ${label}.`);
-    const person =
-      by === null
-        ? null
-        : await queries.person.findUnique({ where: { shopId_code: { shopId: shop, code: by } } });
-    if (by !== null && person === null) throw new RangeError(`The shop has nobody with the code ${by}.`);
-    const { count } = await queries.observation.updateMany({
-      where: { setupId: setup.id, dimension: { side } },
-      data: { cause },
-    });
-    if (count === 0) throw new RangeError(`Setup ${label} of job ${job} has no reading on side ${side}.`);
+    const personId = await personRow(queries, shop, actor.person);
+    const where = { setupId: setup.id, dimension: { side } };
+    const known = await queries.observation.findFirst({ where, select: { cause: true } });
+    if (known === null) throw new RangeError(`Setup ${label} of job ${job} has no reading on side ${side}.`);
+    await queries.observation.updateMany({ where, data: { cause } });
     await queries.recheckOutcome.create({
-      data: {
-        shopId: shop,
-        setupId: setup.id,
-        side,
-        cause,
-        personId: person?.id ?? null,
-        at: new Date(at),
-        note,
-      },
+      data: { shopId: shop, setupId: setup.id, side, cause, personId, at: new Date(at), note },
     });
-    await queries.round.update({ where: { id: setup.roundId }, data: { version: { increment: 1 } } });
-    await queries.job.update({ where: { id: setup.jobId }, data: { version: { increment: 1 } } });
-    await inputsChanged(queries, shop);
+    await roundChanged(queries, shop, setup);
+    await writeTrace(queries, shop, actor, {
+      action: 'recorded',
+      kind: 'outcome',
+      subject: subjectOf.side(job, label, side),
+      concerns: setup.technicianId,
+      before: known.cause,
+      after: cause,
+    });
   });
 }
 

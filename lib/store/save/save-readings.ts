@@ -1,7 +1,9 @@
 import type { Reading } from '@/lib/measure';
 import { transaction, type Queries } from '@/lib/store/connection/database';
 import { inputsChanged } from '@/lib/store/shop/get-shop';
-import type { SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
+import { subjectOf } from '@/lib/store/trace/subjects';
+import { writeTrace } from '@/lib/store/trace/write-trace';
+import type { Actor, SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
 import { gains, type Batch } from './batch';
 import { StoreConflict } from './conflicts';
 import { layOut } from './lay-out';
@@ -13,13 +15,16 @@ import { newGauges, newPeople, writeParents } from './write-parents';
 
 /**
  * Stores readings with their collapsed form, all or nothing. A reading that is stored already is skipped, so
- * the same file twice adds nothing; people, gauges, sheets, jobs and setups that are new come with it.
+ * the same file twice adds nothing, also where one of its readings was corrected or excluded since: that stays
+ * as it is. People, gauges, sheets, jobs and setups that are new come with it; a code that belonged to somebody
+ * who was removed makes a new person.
  * @throws StoreConflict naming every line that contradicts what is stored.
  */
 export function saveReadings(
   shop: ShopId,
   readings: readonly Reading[],
   file: SourceFile,
+  actor: Actor,
 ): Promise<SaveSummary> {
   return transaction(shop, async (queries) => {
     const known = await readKnown(queries, shop, readings);
@@ -34,6 +39,20 @@ export function saveReadings(
     const fileId = await writeFile(queries, shop, file, summary);
     const { causes } = await writeObservations(queries, shop, setups, batch, ids, fileId);
     await inputsChanged(queries, shop);
+    const { added, alreadyThere } = summary;
+    await writeTrace(queries, shop, actor, {
+      action: 'loaded',
+      kind: 'file',
+      subject: subjectOf.file(fileId),
+      after: {
+        sha256: file.sha256,
+        lines: file.lines,
+        added,
+        alreadyThere,
+        causes,
+        jobs: summary.jobs.length,
+      },
+    });
     return { ...summary, causes };
   });
 }

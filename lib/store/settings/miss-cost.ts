@@ -1,27 +1,33 @@
 import { database, transaction } from '@/lib/store/connection/database';
-import { MISS_COST_RANGE, type MissCost, type ShopId } from '@/lib/store/types';
+import { personRow } from '@/lib/store/shop/person-row';
+import { subjectOf } from '@/lib/store/trace/subjects';
+import { writeTrace } from '@/lib/store/trace/write-trace';
+import { MISS_COST_RANGE, type Actor, type MissCost, type ShopId } from '@/lib/store/types';
 
 const LOOKED_BACK = 20;
 
 /**
- * Sets what missing damage costs against a needless re-hang. Earlier values stay on record.
+ * Sets what missing damage costs against a needless re-hang, in the actor's name. Earlier values stay on record.
  * @throws RangeError where the cost is out of range, or the shop has nobody of this code.
  */
 export async function setMissCost(
   shop: ShopId,
-  { cost, by, at = Date.now() }: Omit<MissCost, 'at'> & { at?: number },
+  { cost, at = Date.now() }: { cost: number; at?: number },
+  actor: Actor,
 ): Promise<void> {
   const { least, most } = MISS_COST_RANGE;
   if (!(cost >= least && cost <= most))
     throw new RangeError(`${cost} is no such cost; write a number from ${least} to ${most}.`);
   await transaction(shop, async (queries) => {
-    const person =
-      by === null
-        ? null
-        : await queries.person.findUnique({ where: { shopId_code: { shopId: shop, code: by } } });
-    if (by !== null && person === null) throw new RangeError(`The shop has nobody with the code ${by}.`);
-    await queries.missCost.create({
-      data: { shopId: shop, cost, personId: person?.id ?? null, at: new Date(at) },
+    const personId = await personRow(queries, shop, actor.person);
+    const last = await queries.missCost.findFirst({ where: { shopId: shop }, orderBy: { id: 'desc' } });
+    await queries.missCost.create({ data: { shopId: shop, cost, personId, at: new Date(at) } });
+    await writeTrace(queries, shop, actor, {
+      action: 'changed',
+      kind: 'miss cost',
+      subject: subjectOf.shop,
+      before: last?.cost,
+      after: cost,
     });
   });
 }

@@ -1,37 +1,34 @@
 import type { Queries } from '@/lib/store/connection/database';
-import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { personRow } from '@/lib/store/shop/person-row';
 import type { Actor, Json, ShopId, TraceEntry } from '@/lib/store/types';
 
-const json = (value: Json | undefined) =>
-  value === undefined ? {} : value === null ? Prisma.JsonNull : value;
-
-/** Keeps who did what, within the transaction of the change itself. */
+/**
+ * Keeps who did what, within the transaction of the change itself.
+ * @throws RangeError where the shop has nobody of the actor's code.
+ */
 export async function writeTrace(
   queries: Queries,
   shop: ShopId,
   actor: Actor,
   { action, kind, subject, concerns, before, after, reason }: TraceEntry,
 ): Promise<void> {
-  const person =
-    actor.person === null
-      ? null
-      : await queries.person.findUnique({
-          where: { shopId_code: { shopId: shop, code: actor.person } },
-          select: { id: true },
-        });
   await queries.trace.create({
     data: {
       shopId: shop,
       at: new Date(),
-      personId: person?.id ?? null,
+      personId: await personRow(queries, shop, actor.person),
       via: actor.via,
       action,
       kind,
       subject,
       concernsId: concerns ?? null,
-      ...(before !== undefined && { before: json(before) }),
-      ...(after !== undefined && { after: json(after) }),
+      ...told('before', before),
+      ...told('after', after),
       reason: reason ?? null,
     },
   });
 }
+
+/** Nothing and null are the same to a reader: neither is stored. */
+const told = (name: 'before' | 'after', value: Json | undefined) =>
+  value === undefined || value === null ? {} : { [name]: value };

@@ -14,8 +14,41 @@ export interface TraceEntry {
   kind: string;
   subject: string;
   /** Row of the person whom it concerns. */
-  concerns?: number | undefined;
+  concerns?: number | null | undefined;
   before?: Json | undefined;
   after?: Json | undefined;
   reason?: string | undefined;
+}
+
+/** One thing that was done, as the trace tells it. */
+export interface TraceRow {
+  id: number;
+  at: number;
+  /** Who did it, by the code of today; null where no person is known. */
+  by: string | null;
+  via: Actor['via'];
+  action: string;
+  kind: string;
+  /** What was changed: `job J1, setup B1-01, …`, `gauge C1`, `person 3` (by row; the code is `concerns`). */
+  subject: string;
+  /** Whom it concerns beside the one who did it, by the code of today. */
+  concerns: string | null;
+  /** What was there and what came in its place; null where there was nothing to say. */
+  before: Json;
+  after: Json;
+  reason: string | null;
+}
+
+/** Everything given must hold. */
+export interface TraceQuery {
+  job?: string | undefined;
+  /** Code of somebody who did it or whom it concerns. */
+  person?: string | undefined;
+  kind?: string | undefined;
+  /** From (inclusive) and to (exclusive). */
+  from?: number | undefined;
+  to?: number | undefined;
+  /** From 1. */
+  page?: number | undefined;
+  pageSize?: number | undefined;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { collapse, type Reading } from '@/lib/measure';
 import { loadJobs, readingsFor, saveReadings } from '@/lib/store';
 import { freshStore } from '@/tests/unit/store/fresh-store';
-import { fileNamed, reading } from '@/tests/unit/store/invented-readings';
+import { BY_COMMAND, fileNamed, reading } from '@/tests/unit/store/invented-readings';
 
 const store = freshStore();
 
@@ -51,7 +51,7 @@ describe('saveReadings', () => {
           run += 1;
           for (const which of [2, 0, 1]) {
             const file = own.filter((_, index) => parts[index] === which);
-            await saveReadings(store.shop, file, fileNamed(`${run} ${which}`));
+            await saveReadings(store.shop, file, fileNamed(`${run} ${which}`), BY_COMMAND);
           }
           const numbers = [...new Set(own.map((one) => one.job))];
           expect(await loadJobs(store.shop, { jobs: numbers })).toEqual(collapse(own));

@@ -19,6 +19,7 @@ import {
   takeUpInvitation,
 } from '@/lib/store/accounts';
 import { freshStore } from '@/tests/unit/store/fresh-store';
+import { BY_COMMAND } from '@/tests/unit/store/invented-readings';
 
 const store = freshStore();
 vi.stubEnv('REHANG_SECRET', 'a secret of the tests, long enough');
@@ -69,10 +70,14 @@ describe('signing in', () => {
     await endSessions(store.shop, 'GRE', {}, { person: 'GRE', via: 'page' });
     expect(await viewerOf(browser(cookies))).toBeNull();
     const again = await signedIn();
-    await savePeople(store.shop, [
-      { code: 'GRE', name: 'Greta', role: 'manager', active: false },
-      { code: 'TWO', name: 'Two', role: 'manager', active: true },
-    ], BY_COMMAND);
+    await savePeople(
+      store.shop,
+      [
+        { code: 'GRE', name: 'Greta', role: 'manager', active: false },
+        { code: 'TWO', name: 'Two', role: 'manager', active: true },
+      ],
+      BY_COMMAND,
+    );
     expect(await viewerOf(browser(again))).toBeNull();
   });
 
@@ -118,7 +123,11 @@ describe('an invitation', () => {
   });
 
   it('lets one person in once, by the link alone, for three days', async () => {
-    await savePeople(store.shop, [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }], BY_COMMAND);
+    await savePeople(
+      store.shop,
+      [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }],
+      BY_COMMAND,
+    );
     const now = Date.now();
     const earlier = await invite(store.shop, 'FEL', { person: 'GRE', via: 'page' }, now);
     const token = await invite(store.shop, 'FEL', { person: 'GRE', via: 'page' }, now);
@@ -131,7 +140,11 @@ describe('an invitation', () => {
   });
 
   it('cannot take another’s sign-in name', async () => {
-    await savePeople(store.shop, [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }], BY_COMMAND);
+    await savePeople(
+      store.shop,
+      [{ code: 'FEL', name: 'Runa', role: 'technician', active: true }],
+      BY_COMMAND,
+    );
     const token = await invite(store.shop, 'FEL', { person: 'GRE', via: 'page' });
     await expect(takeUpInvitation(token, await credentials('greta'))).rejects.toThrow(/greta is taken/);
     expect(await openInvitation(token)).not.toBeNull();

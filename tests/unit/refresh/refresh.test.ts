@@ -13,14 +13,14 @@ import {
   saveReadings,
 } from '@/lib/store';
 import { freshStore } from '@/tests/unit/store/fresh-store';
-import { fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
 const store = freshStore();
 const readings = regularShop(6);
 const jobs = collapse(readings);
 
 beforeEach(async () => {
-  await saveReadings(store.shop, readings, fileNamed('six.csv'));
+  await saveReadings(store.shop, readings, fileNamed('six.csv'), BY_COMMAND);
 });
 
 describe('refresh', () => {
@@ -58,7 +58,7 @@ describe('refresh', () => {
   it('says that a fit is stale until it was made again from the new readings', async () => {
     await refresh(store.shop, 'this program');
     const more = regularShop(7).filter((reading) => reading.job === 'J000006');
-    await saveReadings(store.shop, more, fileNamed('more.csv'));
+    await saveReadings(store.shop, more, fileNamed('more.csv'), BY_COMMAND);
     expect((await currentLearned(store.shop))?.stale).toBe(true);
     expect(await roundVerdicts(store.shop, { job: 'J000006' })).toEqual([]);
     await refresh(store.shop, 'this program');

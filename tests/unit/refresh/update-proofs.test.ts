@@ -4,7 +4,7 @@ import { loadJobs, provedHeights, recordOutcome, roundsWithoutProof, saveReading
 import { currentLearned, roundVerdicts } from '@/lib/refresh';
 import { refresh } from '@/lib/refresh/refresh';
 import { freshStore } from '@/tests/unit/store/fresh-store';
-import { fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
 const store = freshStore();
 const SHOP = regularShop(4);
@@ -20,7 +20,7 @@ const hungAgain = (job: string): Reading[] =>
   }));
 
 beforeEach(async () => {
-  await saveReadings(store.shop, SHOP, fileNamed('shop.csv'));
+  await saveReadings(store.shop, SHOP, fileNamed('shop.csv'), BY_COMMAND);
   await refresh(store.shop, 'this program');
 });
 
@@ -33,9 +33,13 @@ it('a recorded outcome reaches the readings, the verdict, what is learned, and t
   };
   const before = await judged();
   expect(await provedHeights(store.shop)).toEqual([]);
-  await recordOutcome(store.shop, {
-    ...{ job: 'J000001', setup: 'before-0', side: 'L', cause: 'gauge', by: 'T1', note: 'hung again' },
-  });
+  await recordOutcome(
+    store.shop,
+    {
+      ...{ job: 'J000001', setup: 'before-0', side: 'L', cause: 'gauge', by: 'T1', note: 'hung again' },
+    },
+    BY_COMMAND,
+  );
   const [job] = await loadJobs(store.shop, { jobs: ['J000001'] });
   expect(job?.rounds[0]?.setups[0]?.observations[0]?.cause).toBe('gauge');
   expect((await currentLearned(store.shop))?.stale).toBe(true);
@@ -53,7 +57,7 @@ it('a recorded outcome reaches the readings, the verdict, what is learned, and t
 });
 
 it('a gauge that was hung again is a proof by itself, foretold by the fit that had not seen it', async () => {
-  await saveReadings(store.shop, hungAgain('J000002'), fileNamed('again.csv'));
+  await saveReadings(store.shop, hungAgain('J000002'), fileNamed('again.csv'), BY_COMMAND);
   await refresh(store.shop, 'this program');
   const proved = await provedHeights(store.shop);
   expect(proved.map(({ job, by, ahead }) => [job, by, ahead])).toEqual([
@@ -63,10 +67,10 @@ it('a gauge that was hung again is a proof by itself, foretold by the fit that h
 });
 
 it('what was said stays as it was said: neither a later fit nor another program changes it', async () => {
-  await saveReadings(store.shop, hungAgain('J000002'), fileNamed('again.csv'));
+  await saveReadings(store.shop, hungAgain('J000002'), fileNamed('again.csv'), BY_COMMAND);
   await refresh(store.shop, 'this program');
   const proved = await provedHeights(store.shop);
-  await saveReadings(store.shop, hungAgain('J000000'), fileNamed('more.csv'));
+  await saveReadings(store.shop, hungAgain('J000000'), fileNamed('more.csv'), BY_COMMAND);
   await refresh(store.shop, 'a later program');
   expect((await provedHeights(store.shop)).filter(({ job }) => job === 'J000002')).toEqual(proved);
   // The later program has no fit of its own from before.

@@ -8,7 +8,7 @@ import { countJobs, getShop, loadJobs, saveFit, saveReadings, saveShop } from '@
 import { backup } from '@/lib/store/copying/backup';
 import { restore } from '@/lib/store/copying/restore';
 import { freshStore } from './fresh-store';
-import { fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 import { saving, until } from './saving';
 
 const store = freshStore();
@@ -22,8 +22,8 @@ const readings = regularShop(5);
 
 /** A shop with something in most tables. */
 async function fill() {
-  await saveReadings(store.shop, readings, fileNamed('five.csv'));
-  await saveShop(store.shop, { name: 'Lakeside', timeZone: 'Europe/Zurich' });
+  await saveReadings(store.shop, readings, fileNamed('five.csv'), BY_COMMAND);
+  await saveShop(store.shop, { name: 'Lakeside', timeZone: 'Europe/Zurich' }, BY_COMMAND);
   await saveFit(store.shop, { inputsVersion: 1, parameters: { b: [1.5, null], a: 'x' }, figures: [] });
 }
 
@@ -43,15 +43,15 @@ describe('a backup', () => {
     const shop = await getShop();
     const file = newFile();
     await backup(file);
-    await saveReadings(store.shop, regularShop(9), fileNamed('nine.csv'));
-    await saveShop(store.shop, { name: 'Other' });
+    await saveReadings(store.shop, regularShop(9), fileNamed('nine.csv'), BY_COMMAND);
+    await saveShop(store.shop, { name: 'Other' }, BY_COMMAND);
     const { rows } = await restore(file);
     expect(rows.get('Job')).toBe(5);
     expect(rows.get('Reading')).toBe(readings.length);
     expect(await getShop()).toEqual(shop);
     expect(await loadJobs(store.shop)).toEqual(collapse(readings));
     // And the shop goes on from there.
-    expect(await saveReadings(store.shop, regularShop(6), fileNamed('six.csv'))).toMatchObject({
+    expect(await saveReadings(store.shop, regularShop(6), fileNamed('six.csv'), BY_COMMAND)).toMatchObject({
       newJobs: 1,
     });
   });
@@ -137,12 +137,12 @@ describe('restoring', () => {
   });
 
   it('leaves the shop’s own data whole where it is killed', async () => {
-    await saveReadings(store.shop, regularShop(150), fileNamed('many.csv'));
+    await saveReadings(store.shop, regularShop(150), fileNamed('many.csv'), BY_COMMAND);
     const file = newFile();
     await backup(file);
     expect(existsSync(file)).toBe(true);
     expect(ask(file, 'SELECT count(*) FROM "Job"')).toBe(150);
-    await saveReadings(store.shop, regularShop(151), fileNamed('one more.csv'));
+    await saveReadings(store.shop, regularShop(151), fileNamed('one more.csv'), BY_COMMAND);
     for (const delay of [60, 250]) {
       const { child, said, ended } = saving(store.url, file, '0', 'restore');
       await until(() => said().includes('ready'));

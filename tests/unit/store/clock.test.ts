@@ -13,7 +13,7 @@ import {
 } from '@/lib/store';
 import { collapse } from '@/lib/measure';
 import { freshStore } from './fresh-store';
-import { fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
 const store = freshStore();
 afterEach(() => vi.useRealTimers());
@@ -23,18 +23,21 @@ const clockAt = (time: number) => vi.useFakeTimers({ toFake: ['Date'], now: time
 describe('a clock that is set back', () => {
   it('does not change which of two entries is the later one', async () => {
     const tell = async (mark: number) => {
-      await saveReadings(store.shop, regularShop(mark), fileNamed(`file ${mark}`));
+      await saveReadings(store.shop, regularShop(mark), fileNamed(`file ${mark}`), BY_COMMAND);
       await saveFit(store.shop, { inputsVersion: mark, parameters: mark, figures: mark });
-      await setMissCost(store.shop, { cost: 10 + mark, by: null });
+      await setMissCost(store.shop, { cost: 10 + mark }, BY_COMMAND);
       const cause = mark === 1 ? 'gauge' : 'body';
-      await recordOutcome(store.shop, {
-        job: 'J000000',
-        setup: 'before-0',
-        side: 'L',
-        cause,
-        by: null,
-        note: null,
-      });
+      await recordOutcome(
+        store.shop,
+        {
+          job: 'J000000',
+          setup: 'before-0',
+          side: 'L',
+          cause,
+          note: null,
+        },
+        BY_COMMAND,
+      );
     };
     clockAt(Date.UTC(2026, 5, 1));
     await tell(1);
@@ -51,7 +54,7 @@ describe('a clock that is set back', () => {
 
   it('has no say in the order of readings: their own times decide', async () => {
     clockAt(Date.UTC(2001, 0, 1));
-    await saveReadings(store.shop, regularShop(3), fileNamed('three.csv'));
+    await saveReadings(store.shop, regularShop(3), fileNamed('three.csv'), BY_COMMAND);
     expect(await loadJobs(store.shop)).toEqual(collapse(regularShop(3)));
   });
 });

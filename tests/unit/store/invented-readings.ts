@@ -1,6 +1,9 @@
 import { createHash } from 'node:crypto';
 import type { Reading } from '@/lib/measure';
-import type { SourceFile } from '@/lib/store';
+import type { Actor, SourceFile } from '@/lib/store';
+
+/** Nobody in particular. */
+export const BY_COMMAND: Actor = { person: null, via: 'command' };
 
 /** One reading of an invented sheet; whatever a test is about is overridden. */
 export function reading(change: Partial<Reading> = {}): Reading {

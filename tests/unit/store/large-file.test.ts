@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { collapse, readMeasurementFile, writeMeasurementFile } from '@/lib/measure';
 import { countJobs, loadJobs, saveReadings } from '@/lib/store';
 import { freshStore } from './fresh-store';
-import { regularShop } from './invented-readings';
+import { BY_COMMAND, regularShop } from './invented-readings';
 
 const store = freshStore();
 
@@ -26,8 +26,14 @@ it('a file of more jobs than one statement takes is stored as it is, and adds no
     sha256: createHash('sha256').update(text).digest('hex'),
     lines: summary.lines,
   };
-  expect(await saveReadings(store.shop, readings, file)).toMatchObject({ added: READINGS, newJobs: JOBS });
-  expect(await saveReadings(store.shop, readings, file)).toMatchObject({ added: 0, alreadyThere: READINGS });
+  expect(await saveReadings(store.shop, readings, file, BY_COMMAND)).toMatchObject({
+    added: READINGS,
+    newJobs: JOBS,
+  });
+  expect(await saveReadings(store.shop, readings, file, BY_COMMAND)).toMatchObject({
+    added: 0,
+    alreadyThere: READINGS,
+  });
   expect(await countJobs(store.shop)).toBe(JOBS);
   const wanted = collapse(readings);
   const loaded = await loadJobs(store.shop);

@@ -20,7 +20,7 @@ import {
   type JobQuery,
 } from '@/lib/store';
 import { freshStore } from './fresh-store';
-import { fileNamed, reading, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, reading, regularShop } from './invented-readings';
 
 const store = freshStore();
 const readings = regularShop(12);
@@ -41,7 +41,7 @@ const outcome = (job: string, change: Partial<JobOutcome & { version: number }> 
 });
 
 beforeEach(async () => {
-  await saveReadings(store.shop, readings, fileNamed('twelve.csv'));
+  await saveReadings(store.shop, readings, fileNamed('twelve.csv'), BY_COMMAND);
 });
 
 describe('listJobs', () => {
@@ -82,7 +82,7 @@ describe('listJobs', () => {
   });
 
   it('takes search signs for what they are', async () => {
-    await saveReadings(store.shop, [reading({ job: '100%_A' })], fileNamed('signs.csv'));
+    await saveReadings(store.shop, [reading({ job: '100%_A' })], fileNamed('signs.csv'), BY_COMMAND);
     expect(await numbers({ search: '%' })).toEqual(['100%_A']);
     expect(await numbers({ search: '0%_' })).toEqual(['100%_A']);
   });
@@ -111,7 +111,7 @@ describe('outcomes', () => {
     const more = readings
       .filter((one) => one.job === 'J000001')
       .map((one) => ({ ...one, repeat: one.repeat + 2 }));
-    await saveReadings(store.shop, more, fileNamed('more.csv'));
+    await saveReadings(store.shop, more, fileNamed('more.csv'), BY_COMMAND);
     expect(await jobsWithoutOutcome(store.shop)).toContainEqual({ job: 'J000001', version: 2 });
   });
 
@@ -139,7 +139,7 @@ describe('outcomes', () => {
   });
 
   it('are counted by month in the time zone of the shop, by technician, sheet and section', async () => {
-    await saveShop(store.shop, { timeZone: 'Europe/Zurich' });
+    await saveShop(store.shop, { timeZone: 'Europe/Zurich' }, BY_COMMAND);
     await saveJobOutcomes(store.shop, [
       outcome('J000001'),
       outcome('J000002', {

@@ -12,7 +12,7 @@ import {
   type RoundProofRecord,
 } from '@/lib/store';
 import { freshStore } from './fresh-store';
-import { fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
 const store = freshStore();
 const FORMAT = 1;
@@ -37,7 +37,7 @@ const proof = (job: string, change: Partial<RoundProofRecord> = {}): RoundProofR
 });
 
 beforeEach(async () => {
-  await saveReadings(store.shop, regularShop(2), fileNamed('two.csv'));
+  await saveReadings(store.shop, regularShop(2), fileNamed('two.csv'), BY_COMMAND);
 });
 
 describe('proofs', () => {
@@ -46,9 +46,13 @@ describe('proofs', () => {
     await saveRoundProofs(store.shop, FORMAT, [proof('J000000'), proof('J000001', { heights: [] })]);
     expect(await roundsWithoutProof(store.shop, FORMAT)).toHaveLength(2);
     expect(await roundsWithoutProof(store.shop, FORMAT + 1)).toHaveLength(4);
-    await recordOutcome(store.shop, {
-      ...{ job: 'J000001', setup: 'before-0', side: 'L', cause: 'gauge', by: 'T0', note: null },
-    });
+    await recordOutcome(
+      store.shop,
+      {
+        ...{ job: 'J000001', setup: 'before-0', side: 'L', cause: 'gauge', by: 'T0', note: null },
+      },
+      BY_COMMAND,
+    );
     expect(await roundsWithoutProof(store.shop, FORMAT)).toContainEqual({
       ...{ job: 'J000001', stage: 'before', attempt: 1, version: 2 },
     });
@@ -69,10 +73,10 @@ describe('proofs', () => {
 
 describe('the cost of missing damage', () => {
   it('is nobody’s word until it is set; then the last one counts and all stay on record', async () => {
-    await savePeople(store.shop, [{ code: 'M', name: 'Mira', role: 'manager', active: true }]);
+    await savePeople(store.shop, [{ code: 'M', name: 'Mira', role: 'manager', active: true }], BY_COMMAND);
     expect((await getShop()).missCost).toBeNull();
-    await setMissCost(store.shop, { cost: 19, by: 'M', at: 1000 });
-    await setMissCost(store.shop, { cost: 4, by: null, at: 2000 });
+    await setMissCost(store.shop, { cost: 19, at: 1000 }, { person: 'M', via: 'page' });
+    await setMissCost(store.shop, { cost: 4, at: 2000 }, BY_COMMAND);
     expect((await getShop()).missCost).toBe(4);
     expect(await missCosts(store.shop)).toEqual([
       { cost: 4, by: null, at: 2000 },
@@ -81,9 +85,11 @@ describe('the cost of missing damage', () => {
   });
 
   it('is refused out of its range, and from somebody the shop does not know', async () => {
-    await expect(setMissCost(store.shop, { cost: 1, by: null })).rejects.toThrow(/from 3 to 99/);
-    await expect(setMissCost(store.shop, { cost: Number.NaN, by: null })).rejects.toThrow(/from 3 to 99/);
-    await expect(setMissCost(store.shop, { cost: 9, by: 'X' })).rejects.toThrow(/nobody with the code X/);
+    await expect(setMissCost(store.shop, { cost: 1 }, BY_COMMAND)).rejects.toThrow(/from 3 to 99/);
+    await expect(setMissCost(store.shop, { cost: Number.NaN }, BY_COMMAND)).rejects.toThrow(/from 3 to 99/);
+    await expect(setMissCost(store.shop, { cost: 9 }, { person: 'X', via: 'page' })).rejects.toThrow(
+      /nobody with the code X/,
+    );
     expect(await missCosts(store.shop)).toEqual([]);
   });
 });

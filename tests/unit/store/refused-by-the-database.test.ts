@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { saveReadings } from '@/lib/store';
 import { freshStore, onPostgresql, statement } from './fresh-store';
-import { fileNamed, reading } from './invented-readings';
+import { BY_COMMAND, fileNamed, reading } from './invented-readings';
 
 const store = freshStore({ shared: true });
 
@@ -12,7 +12,7 @@ const CHECK = /check constraint/i;
 
 beforeEach(async () => {
   // There already after the first test: what is refused changes nothing.
-  await saveReadings(store.shop, [reading()], fileNamed('one.csv'));
+  await saveReadings(store.shop, [reading()], fileNamed('one.csv'), BY_COMMAND);
 });
 
 /** A second revision of the one reading, all in order but for what is told. */

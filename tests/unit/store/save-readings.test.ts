@@ -16,11 +16,11 @@ import {
   StoreConflict,
 } from '@/lib/store';
 import { freshStore } from './fresh-store';
-import { fileNamed, lines, reading, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, lines, reading, regularShop } from './invented-readings';
 
 const store = freshStore();
 const save = (readings: readonly Reading[], name = 'first.csv') =>
-  saveReadings(store.shop, readings, fileNamed(name, readings.length + 1));
+  saveReadings(store.shop, readings, fileNamed(name, readings.length + 1), BY_COMMAND);
 
 async function conflictsOf(readings: readonly Reading[]) {
   const refused = await save(readings, 'second.csv').then(

@@ -5,7 +5,7 @@
  */
 import { getShop, saveReadings } from '@/lib/store';
 import { restore } from '@/lib/store/copying/restore';
-import { fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
 const [prefix = '', jobs = '1', how] = process.argv.slice(2);
 const shop = await getShop();
@@ -15,13 +15,13 @@ if (how === 'restore') {
   await restore(prefix);
   console.log('all');
 } else if (how === 'at-once') {
-  await saveReadings(shop.id, readings, fileNamed(prefix));
+  await saveReadings(shop.id, readings, fileNamed(prefix), BY_COMMAND);
   console.log('all');
 } else {
   const numbers = [...new Set(readings.map((reading) => reading.job))];
   for (const number of numbers) {
     const own = readings.filter((reading) => reading.job === number);
-    await saveReadings(shop.id, own, fileNamed(number));
+    await saveReadings(shop.id, own, fileNamed(number), BY_COMMAND);
     console.log(number);
   }
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { collapse } from '@/lib/measure';
 import { countJobs, getShop, inputsVersion, loadJobs, saveReadings } from '@/lib/store';
 import { freshStore } from './fresh-store';
-import { fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 import { saving, until } from './saving';
 
 const store = freshStore();
@@ -40,7 +40,7 @@ describe('a process killed while it stores', () => {
     expect(said()).not.toContain('all');
     expect(await countJobs(store.shop)).toBe(0);
     const readings = regularShop(1);
-    expect(await saveReadings(store.shop, readings, fileNamed('after.csv'))).toMatchObject({
+    expect(await saveReadings(store.shop, readings, fileNamed('after.csv'), BY_COMMAND)).toMatchObject({
       added: readings.length,
     });
   });
@@ -65,7 +65,7 @@ describe('a process killed while it stores', () => {
 describe('reading while another transaction is open', () => {
   it('sees only what was kept', async () => {
     const readings = regularShop(40);
-    const storing = saveReadings(store.shop, readings, fileNamed('forty.csv'));
+    const storing = saveReadings(store.shop, readings, fileNamed('forty.csv'), BY_COMMAND);
     const seen = new Set<number>();
     const progress = { done: false };
     void storing.then(() => (progress.done = true));

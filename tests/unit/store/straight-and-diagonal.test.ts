@@ -10,11 +10,11 @@ import {
   StoreConflict,
 } from '@/lib/store';
 import { freshStore } from './fresh-store';
-import { fileNamed, lines } from './invented-readings';
+import { BY_COMMAND, fileNamed, lines } from './invented-readings';
 
 const store = freshStore();
 const save = (readings: readonly Reading[], name = 'first.csv') =>
-  saveReadings(store.shop, readings, fileNamed(name));
+  saveReadings(store.shop, readings, fileNamed(name), BY_COMMAND);
 
 const LENGTH = {
   quantity: 'length',
@@ -80,15 +80,15 @@ describe('a straight length and its diagonal of one name', () => {
       ...{ quantity, point, side, section, station, zero, nominal, tolerance },
     }));
     const sheet = { name: 'S2', dimensions, points: [] };
-    await saveSheet(store.shop, sheet);
+    await saveSheet(store.shop, sheet, BY_COMMAND);
     const kept = await getSheet(store.shop, 'S2');
     expect(kept?.dimensions).toHaveLength(6);
-    await saveSheet(store.shop, sheet);
+    await saveSheet(store.shop, sheet, BY_COMMAND);
     expect(await getSheet(store.shop, 'S2')).toEqual(kept);
     const third = dimensions
       .filter(({ nominal }) => nominal === 1452)
       .map((one) => ({ ...one, nominal: 1462 }));
-    await expect(saveSheet(store.shop, { ...sheet, dimensions: third })).rejects.toThrow(
+    await expect(saveSheet(store.shop, { ...sheet, dimensions: third }, BY_COMMAND)).rejects.toThrow(
       'Sheet S2 states length B-C already, as 1452 or 1791 mm.',
     );
   });

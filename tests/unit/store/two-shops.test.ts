@@ -3,7 +3,7 @@ import { collapse, type Reading } from '@/lib/measure';
 import * as door from '@/lib/store';
 import { statement } from './fresh-store';
 import { freshStore } from './fresh-store';
-import { fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
 const store = freshStore();
 /** A second shop in the same database, with the same names for everything but what tells them apart. */
@@ -24,18 +24,24 @@ const ROUND = { job: 'J000000', stage: 'before', attempt: 1, version: 1 } as con
 
 /** Everything that a shop can be told, told to one shop. */
 async function tell(shop: number, readings: readonly Reading[], mark: string): Promise<number> {
-  await door.savePeople(shop, [{ code: 'T0', name: mark, role: 'trainer', active: true }]);
-  await door.saveGauges(shop, [
-    { tag: 'C0', kind: 'centering', fixedMark: 14, state: 'in-service', verifiedAt: null },
-  ]);
-  await door.recordVerification(shop, {
-    gauge: 'C0',
-    at: 1000,
-    error: 1,
-    passed: true,
-    by: 'T0',
-    note: mark,
-  });
+  await door.savePeople(shop, [{ code: 'T0', name: mark, role: 'trainer', active: true }], BY_COMMAND);
+  await door.saveGauges(
+    shop,
+    [{ tag: 'C0', kind: 'centering', fixedMark: 14, state: 'in-service', verifiedAt: null }],
+    BY_COMMAND,
+  );
+  await door.recordVerification(
+    shop,
+    {
+      gauge: 'C0',
+      at: 1000,
+      error: 1,
+      passed: true,
+      by: 'T0',
+      note: mark,
+    },
+    BY_COMMAND,
+  );
   const dimensions = [
     {
       quantity: 'height',
@@ -48,18 +54,21 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
       tolerance: 3,
     } as const,
   ];
-  await door.saveSheet(shop, { name: 'S0', dimensions, points: [] });
-  await door.saveReadings(shop, readings, fileNamed(mark));
-  await door.setMissCost(shop, { cost: mark === 'ours' ? 10 : 20, by: 'T0', at: 1 });
-  await door.recordOutcome(shop, {
-    job: 'J000001',
-    setup: 'before-0',
-    side: 'L',
-    cause: 'gauge',
-    by: 'T1',
-    note: mark,
-    at: 2,
-  });
+  await door.saveSheet(shop, { name: 'S0', dimensions, points: [] }, BY_COMMAND);
+  await door.saveReadings(shop, readings, fileNamed(mark), BY_COMMAND);
+  await door.setMissCost(shop, { cost: mark === 'ours' ? 10 : 20, at: 1 }, { person: 'T0', via: 'page' });
+  await door.recordOutcome(
+    shop,
+    {
+      job: 'J000001',
+      setup: 'before-0',
+      side: 'L',
+      cause: 'gauge',
+      note: mark,
+      at: 2,
+    },
+    { person: 'T1', via: 'page' },
+  );
   const fit = await door.saveFit(shop, { inputsVersion: 1, parameters: mark, figures: null });
   const verdict = {
     ...ROUND,
@@ -89,6 +98,7 @@ async function everything(shop: number, fit: number) {
     listGauges: await door.listGauges(shop),
     getGauge: await door.getGauge(shop, 'C0'),
     missCosts: await door.missCosts(shop),
+    listTrace: (await door.listTrace(shop, { person: 'T0' })).rows.map(({ id: _, at: __, ...row }) => row),
     listSheets: await door.listSheets(shop),
     getSheet: await door.getSheet(shop, 'S0'),
     sheetBook: await door.sheetBook(shop),
@@ -141,7 +151,10 @@ describe('two shops in one database', () => {
     const told = [...tell.toString().matchAll(/\.(\w+)\)?\(shop/g)].map(([, name]) => name ?? '');
     const read = [...everything.toString().matchAll(/\.(\w+)\)?\(shop/g)].map(([, name]) => name ?? '');
     const names = new Set([...asked, ...told, ...read]);
-    const noShop = ['closeStore', 'databaseFailure', 'getShop', 'saveShop'];
+    const noShop = [
+      ...['addShop', 'closeStore', 'databaseFailure', 'getShop', 'listShops'],
+      ...['saveShop', 'shopOfId'],
+    ];
     const functions = Object.entries(door).filter(
       ([name, value]) => typeof value === 'function' && !/^[A-Z]/.test(name),
     );
@@ -165,14 +178,19 @@ describe('two shops in one database', () => {
       document: null,
     };
     await expect(door.saveRoundVerdicts(store.shop, theirs, [verdict])).rejects.toThrow(/foreign key/i);
-    await door.savePeople(OTHER, [{ code: 'ONLY', name: 'Only there', role: 'technician', active: true }]);
-    await expect(door.setMissCost(store.shop, { cost: 9, by: 'ONLY' })).rejects.toThrow(
+    await door.savePeople(
+      OTHER,
+      [{ code: 'ONLY', name: 'Only there', role: 'technician', active: true }],
+      BY_COMMAND,
+    );
+    await expect(door.setMissCost(store.shop, { cost: 9 }, { person: 'ONLY', via: 'page' })).rejects.toThrow(
       /nobody with the code ONLY/,
     );
     await door.saveReadings(
       OTHER,
       THEIRS.map((one) => ({ ...one, job: `X${one.job}` })),
       fileNamed('more'),
+      BY_COMMAND,
     );
     const outcome = {
       job: 'XJ000000',
@@ -182,14 +200,16 @@ describe('two shops in one database', () => {
       by: null,
       note: null,
     } as const;
-    await expect(door.recordOutcome(store.shop, outcome)).rejects.toThrow(/Job XJ000000 has no setup/);
+    await expect(door.recordOutcome(store.shop, outcome, BY_COMMAND)).rejects.toThrow(
+      /Job XJ000000 has no setup/,
+    );
     expect(await door.getJob(store.shop, 'XJ000000')).toBeNull();
   });
 
   it('store at the same time without losing anything', async () => {
     await Promise.all([
-      door.saveReadings(store.shop, OURS, fileNamed('ours')),
-      door.saveReadings(OTHER, THEIRS, fileNamed('theirs')),
+      door.saveReadings(store.shop, OURS, fileNamed('ours'), BY_COMMAND),
+      door.saveReadings(OTHER, THEIRS, fileNamed('theirs'), BY_COMMAND),
     ]);
     expect(await door.loadJobs(store.shop)).toEqual(collapse(OURS));
     expect(await door.loadJobs(OTHER)).toEqual(collapse(THEIRS));

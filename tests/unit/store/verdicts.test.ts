@@ -14,7 +14,7 @@ import {
   type HeightRecord,
 } from '@/lib/store';
 import { freshStore } from './fresh-store';
-import { fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
 const store = freshStore();
 
@@ -46,7 +46,7 @@ const verdict = (job: string, heights: HeightRecord[], stage: 'before' | 'after'
 const fit = () => saveFit(store.shop, { inputsVersion: 1, parameters: { sd: 0.5 }, figures: [1, null] });
 
 beforeEach(async () => {
-  await saveReadings(store.shop, regularShop(3), fileNamed('three.csv'));
+  await saveReadings(store.shop, regularShop(3), fileNamed('three.csv'), BY_COMMAND);
 });
 
 describe('a fit', () => {
@@ -72,14 +72,17 @@ describe('verdicts', () => {
     expect(await roundsWithoutVerdict(store.shop, id)).toHaveLength(6);
     await saveRoundVerdicts(store.shop, id, [verdict('J000000', [height(0.9)]), verdict('J000001', [])]);
     expect(await roundsWithoutVerdict(store.shop, id)).toHaveLength(4);
-    await recordOutcome(store.shop, {
-      job: 'J000000',
-      setup: 'before-0',
-      side: 'L',
-      cause: 'gauge',
-      by: 'T0',
-      note: null,
-    });
+    await recordOutcome(
+      store.shop,
+      {
+        job: 'J000000',
+        setup: 'before-0',
+        side: 'L',
+        cause: 'gauge',
+        note: null,
+      },
+      { person: 'T0', via: 'page' },
+    );
     expect(await roundsWithoutVerdict(store.shop, id)).toContainEqual({
       job: 'J000000',
       stage: 'before',
@@ -155,12 +158,13 @@ describe('verdicts', () => {
 });
 
 describe('what a re-check showed', () => {
-  const showed = { job: 'J000001', setup: 'before-0', side: 'L', by: 'T1', note: 'hung again' } as const;
+  const showed = { job: 'J000001', setup: 'before-0', side: 'L', note: 'hung again' } as const;
+  const actor = { person: 'T1', via: 'page' } as const;
 
   it('counts for that side of the setup; the last one counts, all stay on record', async () => {
     const version = await inputsVersion(store.shop);
-    await recordOutcome(store.shop, { ...showed, cause: 'body', at: 1000 });
-    await recordOutcome(store.shop, { ...showed, cause: 'gauge', at: 2000 });
+    await recordOutcome(store.shop, { ...showed, cause: 'body', at: 1000 }, actor);
+    await recordOutcome(store.shop, { ...showed, cause: 'gauge', at: 2000 }, actor);
     const [job] = await loadJobs(store.shop, { jobs: ['J000001'] });
     const observations = job?.rounds[0]?.setups[0]?.observations ?? [];
     expect(observations.map(({ side, cause }) => [side, cause])).toEqual([
@@ -168,17 +172,17 @@ describe('what a re-check showed', () => {
       ['R', null],
     ]);
     expect(await listRecheckOutcomes(store.shop, { job: 'J000001' })).toEqual([
-      { ...showed, cause: 'gauge', at: 2000 },
-      { ...showed, cause: 'body', at: 1000 },
+      { ...showed, cause: 'gauge', by: 'T1', at: 2000 },
+      { ...showed, cause: 'body', by: 'T1', at: 1000 },
     ]);
     expect(await inputsVersion(store.shop)).toBe(version + 2);
   });
 
   it('is refused in words for what the shop does not have', async () => {
-    const record = (change: Partial<Parameters<typeof recordOutcome>[1]>) =>
-      recordOutcome(store.shop, { ...showed, cause: 'body', ...change });
+    const record = (change: Partial<Parameters<typeof recordOutcome>[1]>, person = 'T1') =>
+      recordOutcome(store.shop, { ...showed, cause: 'body', ...change }, { ...actor, person });
     await expect(record({ setup: 'none' })).rejects.toThrow(/Job J000001 has no setup none/);
-    await expect(record({ by: 'X' })).rejects.toThrow(/nobody with the code X/);
+    await expect(record({}, 'X')).rejects.toThrow(/nobody with the code X/);
     await expect(record({ side: null })).rejects.toThrow(/no reading/);
     expect(await listRecheckOutcomes(store.shop)).toEqual([]);
   });

@@ -17,7 +17,7 @@ import {
 import { copy } from '@/lib/store/copying/copy';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { freshStore } from '@/tests/unit/store/fresh-store';
-import { fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
 const store = freshStore();
 const folder = mkdtempSync(join(tmpdir(), 'rehang-copy-'));
@@ -42,16 +42,19 @@ async function filled(): Promise<string> {
   const url = newFile();
   await migrate(url);
   const shop = await on(url);
-  await saveReadings(shop, regularShop(4), fileNamed('four.csv'));
-  await recordOutcome(shop, {
-    job: 'J000001',
-    setup: 'before-0',
-    side: 'L',
-    cause: 'gauge',
-    by: 'T1',
-    note: null,
-  });
-  await setMissCost(shop, { cost: 12, by: null });
+  await saveReadings(shop, regularShop(4), fileNamed('four.csv'), BY_COMMAND);
+  await recordOutcome(
+    shop,
+    {
+      job: 'J000001',
+      setup: 'before-0',
+      side: 'L',
+      cause: 'gauge',
+      note: null,
+    },
+    { person: 'T1', via: 'page' },
+  );
+  await setMissCost(shop, { cost: 12 }, BY_COMMAND);
   await refresh(shop, 'this program');
   return url;
 }
@@ -75,7 +78,9 @@ describe('a copy', () => {
   it('can be worked on: new rows get keys that are free', async () => {
     await copy(await filled(), store.url);
     const shop = await on(store.url);
-    expect(await saveReadings(shop, regularShop(6), fileNamed('six.csv'))).toMatchObject({ newJobs: 2 });
+    expect(await saveReadings(shop, regularShop(6), fileNamed('six.csv'), BY_COMMAND)).toMatchObject({
+      newJobs: 2,
+    });
     await refresh(shop, 'this program');
     expect(await verdictsFor(shop, {})).toHaveLength(12);
   });
@@ -83,7 +88,7 @@ describe('a copy', () => {
   it('into a database that holds anything is refused in words, and changes nothing', async () => {
     const url = await filled();
     const shop = await on(store.url);
-    await saveReadings(shop, regularShop(1), fileNamed('one.csv'));
+    await saveReadings(shop, regularShop(1), fileNamed('one.csv'), BY_COMMAND);
     await expect(copy(url, store.url)).rejects.toThrow(/The target holds data already/);
     expect(await loadJobs(await on(store.url))).toHaveLength(1);
   });

@@ -7,7 +7,7 @@ import { closeStore, getShop, saveReadings } from '@/lib/store';
 import { database } from '@/lib/store/connection/database';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { migrationNames, migrationsFolder } from '@/lib/store/migrations/migration-list';
-import { fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
 const address = inject('postgresql');
 const admin = new pg.Client(`${address ?? 'postgresql://nowhere'}/postgres`);
@@ -41,7 +41,9 @@ describe.skipIf(address === null)('migrations on a PostgreSQL server', () => {
     expect(await migrate(url)).toEqual([]);
     process.env.DATABASE_URL = url;
     const shop = await getShop();
-    expect(await saveReadings(shop.id, regularShop(1), fileNamed('one.csv'))).toMatchObject({ newJobs: 1 });
+    expect(await saveReadings(shop.id, regularShop(1), fileNamed('one.csv'), BY_COMMAND)).toMatchObject({
+      newJobs: 1,
+    });
   });
 
   it('leave no text in an order of the server’s own', async () => {

@@ -12,7 +12,7 @@ import { patiently } from '@/lib/store/connection/patiently';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { migrationNames } from '@/lib/store/migrations/migration-list';
 import { freshStore } from '@/tests/unit/store/fresh-store';
-import { fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
 const store = freshStore();
 const folder = mkdtempSync(join(tmpdir(), 'rehang-lost-'));
@@ -22,14 +22,16 @@ const pathOf = (url: string) => url.slice('file:'.length);
 
 describe('a database that another program has locked', () => {
   it('can be read meanwhile, and takes the file once it is free', async () => {
-    await saveReadings(store.shop, regularShop(1), fileNamed('one.csv'));
+    await saveReadings(store.shop, regularShop(1), fileNamed('one.csv'), BY_COMMAND);
     const other = new Database(pathOf(store.url));
     other.exec('BEGIN IMMEDIATE');
     const progress = { done: false };
-    const storing = saveReadings(store.shop, regularShop(2), fileNamed('two.csv')).then((saved) => {
-      progress.done = true;
-      return saved;
-    });
+    const storing = saveReadings(store.shop, regularShop(2), fileNamed('two.csv'), BY_COMMAND).then(
+      (saved) => {
+        progress.done = true;
+        return saved;
+      },
+    );
     await pause(200);
     expect(progress.done).toBe(false);
     expect(await countJobs(store.shop)).toBe(1);
@@ -65,7 +67,7 @@ describe('a disk without room', () => {
     const url = `file:${join(folder, 'full.db')}`;
     await migrate(url);
     process.env.DATABASE_URL = url;
-    await saveReadings((await getShop()).id, regularShop(2), fileNamed('first.csv'));
+    await saveReadings((await getShop()).id, regularShop(2), fileNamed('first.csv'), BY_COMMAND);
     const second = join(folder, 'second.csv');
     writeFileSync(second, writeMeasurementFile(regularShop(100)));
     await closeStore();
@@ -80,36 +82,35 @@ describe('a disk without room', () => {
       expect(await loadJobs(1)).toEqual(collapse(regularShop(2)));
     }
     // With room, in this process: nothing has to be learned then.
-    expect(await saveReadings(1, regularShop(100), fileNamed('second.csv'))).toMatchObject({ newJobs: 98 });
+    expect(await saveReadings(1, regularShop(100), fileNamed('second.csv'), BY_COMMAND)).toMatchObject({
+      newJobs: 98,
+    });
     expect(await loadJobs(1)).toEqual(collapse(regularShop(100)));
   });
 });
 
 describe('a migration that is killed', () => {
-  it.each([0, 25, 120])(
-    'after %i ms leaves whole migrations only, and can be run again',
-    async (delay) => {
-      const path = join(folder, `killed-${delay}.db`);
-      const script = `import { migrate } from '@/lib/store/migrations/migrate'; console.log('ready'); await migrate(process.argv.at(-1));`;
-      for (const round of [1, 2]) {
-        const args = ['--import', 'tsx', '--input-type=module', '-e', script, '--', `file:${path}`];
-        const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
-        // Listened for from the start: it may be done before it is killed.
-        const ended = once(child, 'exit');
-        await once(child.stdout, 'data');
-        await pause(delay * round);
-        child.kill('SIGKILL');
-        await ended;
-      }
-      await migrate(`file:${path}`);
-      expect(await migrate(`file:${path}`)).toEqual([]);
-      const database = new Database(path);
-      const applied = database.prepare(
-        'SELECT migration_name FROM "_prisma_migrations" WHERE rolled_back_at IS NULL AND finished_at IS NOT NULL ORDER BY 1',
-      );
-      expect(applied.pluck().all()).toEqual(migrationNames('sqlite'));
-      expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
-      database.close();
-    },
-  );
+  it.each([0, 25, 120])('after %i ms leaves whole migrations only, and can be run again', async (delay) => {
+    const path = join(folder, `killed-${delay}.db`);
+    const script = `import { migrate } from '@/lib/store/migrations/migrate'; console.log('ready'); await migrate(process.argv.at(-1));`;
+    for (const round of [1, 2]) {
+      const args = ['--import', 'tsx', '--input-type=module', '-e', script, '--', `file:${path}`];
+      const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
+      // Listened for from the start: it may be done before it is killed.
+      const ended = once(child, 'exit');
+      await once(child.stdout, 'data');
+      await pause(delay * round);
+      child.kill('SIGKILL');
+      await ended;
+    }
+    await migrate(`file:${path}`);
+    expect(await migrate(`file:${path}`)).toEqual([]);
+    const database = new Database(path);
+    const applied = database.prepare(
+      'SELECT migration_name FROM "_prisma_migrations" WHERE rolled_back_at IS NULL AND finished_at IS NOT NULL ORDER BY 1',
+    );
+    expect(applied.pluck().all()).toEqual(migrationNames('sqlite'));
+    expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
+    database.close();
+  });
 });
