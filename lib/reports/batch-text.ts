@@ -11,7 +11,7 @@ export function* batchReportText(shop: ShopAssessment): Generator<string> {
   yield* list('gauges', shop.gauges, gauge);
   yield* list('heights', allHeights(shop), (height) => height);
   yield* list('rounds', shop.rounds, round);
-  yield `"first_time_right": ${json(rate(shop.firstTimeRight))}\n}\n`;
+  yield `"first_time_right": ${asText(rate(shop.firstTimeRight))}\n}\n`;
 }
 
 function* allHeights(shop: ShopAssessment) {
@@ -22,13 +22,13 @@ function* list<T>(name: string, items: Iterable<T>, report: (item: T) => unknown
   yield `"${name}": [`;
   let separator = '\n';
   for (const item of items) {
-    yield separator + json(report(item));
+    yield separator + asText(report(item));
     separator = ',\n';
   }
   yield '\n],\n';
 }
 
-function json(value: unknown): string {
+export function asText(value: unknown): string {
   return JSON.stringify(value, (key, field: unknown) => {
     if (typeof field === 'number' && !Number.isFinite(field)) {
       throw new RangeError(`The report's ${key} is ${field}, which is not a number that can be printed.`);
