@@ -33,10 +33,13 @@ export interface TechnicianRate extends Rate {
 }
 
 export interface Habit {
+  /** Its key, `low-hanger`; names and texts are in `habits/texts`. */
   habit: string;
+  /** −log₁₀ of the p adjusted over all people and habits: 1.3 or more. */
   strength: number;
+  /** A sentence with the numbers. */
   evidence: string;
-  /** `job/setup` labels. */
+  /** The newest setups that show it, `job/setup`. */
   setups: string[];
 }
 

@@ -3,6 +3,7 @@ import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { assessShop } from '@/lib/assess';
+import { firstReadings } from '@/lib/assess/habits';
 import {
   collapse,
   faultList,
@@ -46,7 +47,7 @@ async function report(args: string[]): Promise<number> {
   const readings = joined(await readFiles(positionals, values['time-zone']));
   const jobs = collapse(readings);
   note(`${readings.length} readings of ${jobs.length} jobs. Computing …`);
-  const shop = assessShop(jobs);
+  const shop = assessShop(jobs, { firsts: firstReadings(readings) });
   for (const piece of batchReportText(shop)) await print(piece);
   return 0;
 }

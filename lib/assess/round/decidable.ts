@@ -32,7 +32,8 @@ export function whyUndecidable(round: Round, learned: Learned): string | null {
   return `The center section does not carry the datum: ${out.join('; ')}. Measure these again, and restore the center section first; until then no height of this round is decided.`;
 }
 
-function zeroNames(round: Round): Set<string> {
+/** Names of the zero points, by letter alone and with their side. */
+export function zeroNames(round: Round): Set<string> {
   const names = new Set<string>();
   for (const setup of round.setups) {
     for (const seen of setup.observations) {
@@ -44,7 +45,8 @@ function zeroNames(round: Round): Set<string> {
   return names;
 }
 
-function inCenter(
+/** Whether a length belongs to the center section: as the sheet says, else where both ends are zero points. */
+export function inCenter(
   length: Pick<RecordedDimension, 'section' | 'point'>,
   zeroPoints: ReadonlySet<string>,
 ): boolean {

@@ -1,0 +1,19 @@
+/**
+ * Habits found in the readings. Tally each job (`tallyHabits`), add tallies up (`addTallies`), one sum for each
+ * technician, and ask (`habitMatrix`, `habitsOf`).
+ */
+export { firstReadings, firstKey, type FirstReadings } from './first-readings';
+export { HABITS, type HabitKey } from './keys';
+export {
+  FALSE_ALARM_RATE,
+  type HabitCell,
+  type HabitFinding,
+  habitMatrix,
+  habitsOf,
+  type HabitState,
+} from './habit-matrix';
+export type { EffectUnit, HabitEffect } from './judge';
+export { shopHabits, tallyShop } from './shop-habits';
+export { addTallies, emptyTally, HABIT_TALLY_FORMAT, type HabitTally } from './tally';
+export { tallyHabits } from './tally-habits';
+export { HABIT_TEXTS, type HabitText } from './texts';

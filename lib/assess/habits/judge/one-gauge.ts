@@ -1,0 +1,130 @@
+import { tUpper, tUpperQuantile } from '@/lib/stats/distributions';
+import { addMoments, type Moments, noMoments, type Ratio, ratioOf } from '../moments';
+import type { HabitTally } from '../tally';
+import { type Hands, type Judgement, NO_OTHERS, othersOf, untested } from './judgement';
+import { HANDS_DIFFER, SEEN_Z, WORTH_TRAINING } from './sizes';
+import { mm, range } from './words';
+
+const HABIT = 'one-gauge';
+
+/** Jobs with the gauge that a pair needs at least. */
+const LEAST_JOBS = 5;
+
+interface Pair {
+  gauge: string;
+  difference: number;
+  /** From readings alone. */
+  se: number;
+  wholeSe: number;
+  df: number;
+  p: number;
+  jobs: number;
+}
+
+const differenceFrom = (moments: Moments, part: Moments): Moments => ({
+  k: moments.k - part.k,
+  n: moments.n - part.n,
+  s: moments.s - part.s,
+  nn: moments.nn - part.nn,
+  ns: moments.ns - part.ns,
+  ss: moments.ss - part.ss,
+});
+
+/**
+ * One hand with one gauge: (this hand with this gauge − this hand with its other gauges) − (other hands with this
+ * gauge − other hands with their other gauges). A bias of the hand or of the gauge drops out. The four means are over
+ * jobs; those of one job go together, which makes the difference less uncertain than is reckoned. The least p over
+ * the gauges counts, times their number.
+ */
+export function judgeOneGauge(technician: string, hands: Hands): Judgement {
+  const own = hands.all.get(technician);
+  if (own === undefined) return untested('There are no heights.');
+  const others = sumOf(othersOf(hands, technician));
+  if (others.all.n === 0) return untested(NO_OTHERS);
+  const usual = variancePerJob([...hands.all.values()]);
+  const pairs = Object.keys(own.means[HABIT].by).flatMap((gauge) =>
+    pairOf(gauge, own.means[HABIT], others, usual),
+  );
+  const [first] = pairs;
+  if (first === undefined) {
+    return untested(
+      `No gauge was hung in ${LEAST_JOBS} jobs by this technician and by others, with another beside it.`,
+    );
+  }
+  const worst = pairs.reduce((a, b) => (b.p < a.p ? b : a), first);
+  const half = tUpperQuantile(0.025, worst.df) * worst.se;
+  const effect = { value: worst.difference, low: worst.difference - half, high: worst.difference + half };
+  return {
+    p: Math.min(1, pairs.length * worst.p),
+    why: null,
+    effect: { ...effect, unit: 'mm', reference: 0 },
+    enough: WORTH_TRAINING[HABIT] >= (SEEN_Z + 0.5) * Math.min(...pairs.map(({ wholeSe }) => wholeSe)),
+    evidence: `With gauge ${worst.gauge} heights read ${mm(Math.abs(effect.value))} ${effect.value > 0 ? 'more' : 'less'} than this hand and this gauge show apart (${range(effect.low, effect.high, mm)}; ${worst.jobs} jobs with it).`,
+    shown: `${HABIT}:${worst.gauge}`,
+  };
+}
+
+type Sums = HabitTally['means'][typeof HABIT];
+
+function sumOf(tallies: readonly HabitTally[]): Sums {
+  const sum: Sums = { all: noMoments(), by: {} };
+  for (const { means } of tallies) {
+    for (const [gauge, moments] of Object.entries(means[HABIT].by)) {
+      sum.by[gauge] = addMoments(sum.by[gauge] ?? noMoments(), moments);
+      sum.all = addMoments(sum.all, moments);
+    }
+  }
+  return sum;
+}
+
+/**
+ * Variance between jobs of one hand's mean with one gauge, pooled over all pairs of the shop: that of a single pair is
+ * too uncertain where it has few jobs.
+ */
+function variancePerJob(tallies: readonly HabitTally[]): number {
+  let squares = 0;
+  let weights = 0;
+  for (const { means } of tallies) {
+    for (const moments of Object.values(means[HABIT].by)) {
+      const ratio = ratioOf(moments);
+      if (ratio === null) continue;
+      const freedom = (moments.k - 1) / moments.k;
+      squares += ratio.variance * moments.n ** 2 * freedom;
+      weights += moments.nn * freedom;
+    }
+  }
+  return weights > 0 ? squares / weights : 0;
+}
+
+/** A mean over jobs with a variance of no less than jobs usually have. */
+function steadied(moments: Moments, usual: number): Ratio | null {
+  const ratio = ratioOf(moments);
+  if (ratio === null) return null;
+  return { ...ratio, variance: Math.max(ratio.variance, (usual * moments.nn) / moments.n ** 2) };
+}
+
+/** The other gauges together, each counted as a cluster of its own within a job. */
+function besides({ by }: Sums, gauge: string): Moments {
+  const all = Object.values(by).reduce(addMoments, noMoments());
+  return differenceFrom(all, by[gauge] ?? noMoments());
+}
+
+function pairOf(gauge: string, own: Sums, others: Sums, usual: number): Pair[] {
+  const jobs = own.by[gauge]?.k ?? 0;
+  if (jobs < LEAST_JOBS) return [];
+  const parts = [
+    steadied(own.by[gauge] ?? noMoments(), usual),
+    ratioOf(besides(own, gauge)),
+    steadied(others.by[gauge] ?? noMoments(), usual),
+    ratioOf(besides(others, gauge)),
+  ].filter((part): part is Ratio => part !== null);
+  const [here, there, elsewhere, beyond] = parts;
+  if (!here || !there || !elsewhere || !beyond) return [];
+  const difference = here.value - there.value - (elsewhere.value - beyond.value);
+  const sampling = parts.reduce((sum, { variance }) => sum + variance, 0);
+  const whole = sampling + HANDS_DIFFER.mm ** 2;
+  const df = whole ** 2 / parts.reduce((sum, part) => sum + part.variance ** 2 / part.df, 1e-300);
+  const wholeSe = Math.sqrt(whole);
+  const p = Math.min(1, 2 * tUpper(Math.abs(difference) / wholeSe, df));
+  return [{ gauge, difference, se: Math.sqrt(sampling), wholeSe, df, p, jobs }];
+}

@@ -1,0 +1,16 @@
+/** A setup that shows a habit: `job/setup`, and what it is ordered by (the time of its first reading). */
+export interface Shown {
+  label: string;
+  at: number;
+}
+
+/** How many setups are kept for each habit. */
+export const MOST_SHOWN = 50;
+
+/** Newest first, each label once, at most `MOST_SHOWN`. */
+export function newest(setups: readonly Shown[]): Shown[] {
+  const byLabel = new Map(setups.map((one) => [one.label, one]));
+  return [...byLabel.values()]
+    .sort((a, b) => b.at - a.at || (a.label < b.label ? 1 : -1))
+    .slice(0, MOST_SHOWN);
+}

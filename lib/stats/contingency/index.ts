@@ -1,0 +1,1 @@
+export { fisherUpper } from './fisher-exact';
