@@ -34,7 +34,6 @@ async function likelyGauge(page: Page): Promise<number> {
 async function set(page: Page, cost: string) {
   await page.goto('/settings');
   await page.getByLabel(/^Missing damage costs as much as/).fill(cost);
-  await page.getByLabel('Set by').selectOption('GRE');
   await page.getByRole('button', { name: 'Set it' }).click();
 }
 
@@ -62,11 +61,11 @@ test('the manager sets what missing damage costs, and all pages call heights by 
 
 test('a threshold out of range, or set from elsewhere, is refused', async ({ page }) => {
   for (const cost of ['1', '1000', 'much']) {
-    const answer = await page.request.post('/settings/miss-cost', { form: { cost, by: 'GRE' } });
+    const answer = await page.request.post('/settings/miss-cost', { form: { cost } });
     expect(await answer.text(), cost).toContain('Nothing was changed: write a number from');
   }
   const foreign = await page.request.post('/settings/miss-cost', {
-    form: { cost: '9', by: 'GRE' },
+    form: { cost: '9' },
     headers: { 'sec-fetch-site': 'cross-site' },
   });
   expect(foreign.status()).toBe(403);

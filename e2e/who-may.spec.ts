@@ -1,0 +1,266 @@
+import { readdirSync } from 'node:fs';
+import { expect, test, type APIRequestContext } from '@playwright/test';
+import { enterOtherShop } from './other-shop';
+import { NOBODY, SIGNED_IN } from './signed-in';
+
+/**
+ * Every route of the program, and who may have it. The walk below finds the routes in the folder itself: one that
+ * is not in this table fails the test.
+ */
+type Who = 'everybody' | 'signed in' | 'trainer' | 'manager';
+interface Route {
+  who: Who;
+  /** With `:own` and `:others` for a job of the technician and one without. */
+  ask: string;
+  form?: Record<string, string>;
+}
+
+const STAGED = '00000000-0000-4000-8000-000000000000';
+const height = '["B1-01","L"]';
+const ROUTES: Record<string, Route> = {
+  '(overview)/page.tsx': { who: 'signed in', ask: '/' },
+  'account/page.tsx': { who: 'signed in', ask: '/account' },
+  'account/password/route.ts': {
+    who: 'signed in',
+    ask: '/account/password',
+    form: { present: 'x', next: 'y' },
+  },
+  'account/second-factor/page.tsx': { who: 'signed in', ask: '/account/second-factor' },
+  'account/second-factor/step/route.ts': {
+    who: 'signed in',
+    ask: '/account/second-factor/step',
+    form: { step: 'begin', proof: 'x' },
+  },
+  'account/sessions/route.ts': { who: 'signed in', ask: '/account/sessions', form: { only: 'none' } },
+  'calibration/page.tsx': { who: 'signed in', ask: '/calibration' },
+  'cautions/page.tsx': { who: 'everybody', ask: '/cautions' },
+  'gauges/(list)/page.tsx': { who: 'signed in', ask: '/gauges' },
+  'gauges/[tag]/page.tsx': { who: 'signed in', ask: '/gauges/:gauge' },
+  'health/route.ts': { who: 'everybody', ask: '/health' },
+  'invitation/[token]/page.tsx': { who: 'everybody', ask: '/invitation/made-up' },
+  'invitation/[token]/take/route.ts': {
+    who: 'everybody',
+    ask: '/invitation/made-up/take',
+    form: { signInName: 'somebody', password: 'seven pins along the sill' },
+  },
+  'jobs/(list)/page.tsx': { who: 'signed in', ask: '/jobs' },
+  'jobs/[job]/page.tsx': { who: 'signed in', ask: '/jobs/:own' },
+  'jobs/[job]/evidence/page.tsx': { who: 'signed in', ask: '/jobs/:own/evidence?round=before-1' },
+  'jobs/[job]/evidence/outcome/route.ts': {
+    who: 'signed in',
+    ask: '/jobs/:own/evidence/outcome',
+    form: { round: 'before-1', height, cause: 'nonsense' },
+  },
+  'jobs/download/route.ts': { who: 'signed in', ask: '/jobs/download?job=:own' },
+  'load/page.tsx': { who: 'trainer', ask: '/load' },
+  'load/upload/route.ts': { who: 'trainer', ask: '/load/upload?name=x.csv', form: { job: 'x' } },
+  'load/[file]/page.tsx': { who: 'trainer', ask: `/load/${STAGED}` },
+  'load/[file]/confirm/route.ts': { who: 'trainer', ask: `/load/${STAGED}/confirm`, form: {} },
+  'method/page.tsx': { who: 'signed in', ask: '/method' },
+  'settings/page.tsx': { who: 'manager', ask: '/settings' },
+  'settings/miss-cost/route.ts': { who: 'manager', ask: '/settings/miss-cost', form: { cost: '9' } },
+  'settings/people/page.tsx': { who: 'manager', ask: '/settings/people' },
+  'settings/people/save/route.ts': {
+    who: 'manager',
+    ask: '/settings/people/save',
+    form: { code: '', name: '', role: 'manager', active: 'yes' },
+  },
+  'settings/people/invite/route.ts': {
+    who: 'manager',
+    ask: '/settings/people/invite',
+    form: { code: 'NOBODY' },
+  },
+  'settings/people/sign-out/route.ts': {
+    who: 'manager',
+    ask: '/settings/people/sign-out',
+    form: { code: 'NOBODY' },
+  },
+  'sign-in/page.tsx': { who: 'everybody', ask: '/sign-in' },
+  'sign-in/try/route.ts': {
+    who: 'everybody',
+    ask: '/sign-in/try',
+    form: { name: 'nobody', password: 'wrong' },
+  },
+  'sign-in/code/page.tsx': { who: 'everybody', ask: '/sign-in/code' },
+  'sign-in/code/try/route.ts': { who: 'everybody', ask: '/sign-in/code/try', form: { code: 'x' } },
+  'sign-out/route.ts': { who: 'everybody', ask: '/sign-out', form: {} },
+  'technicians/(list)/page.tsx': { who: 'trainer', ask: '/technicians' },
+  'technicians/[code]/page.tsx': { who: 'signed in', ask: '/technicians/QUI' },
+  'theme/route.ts': { who: 'everybody', ask: '/theme', form: { theme: 'dark' } },
+  'training/page.tsx': { who: 'trainer', ask: '/training' },
+  'welcome/page.tsx': { who: 'everybody', ask: '/welcome' },
+  'welcome/make/route.ts': { who: 'everybody', ask: '/welcome/make', form: { key: 'made-up' } },
+};
+
+/** Signing the test's own browsers out, or counting as failures, would disturb the other tests. */
+const ONLY_AS_NOBODY = ['sign-out/route.ts', 'sign-in/try/route.ts', 'sign-in/code/try/route.ts'];
+
+const ROLES = ['technician', 'trainer', 'manager'] as const;
+const OPEN_TO: Record<Who, readonly (typeof ROLES)[number][]> = {
+  everybody: ROLES,
+  'signed in': ROLES,
+  trainer: ['trainer', 'manager'],
+  manager: ['manager'],
+};
+
+const routesOfTheFolder = () =>
+  readdirSync('app', { recursive: true, encoding: 'utf8' })
+    .map((path) => path.replaceAll('\\', '/'))
+    .filter((path) => /(^|\/)(page\.tsx|route\.ts)$/.test(path) && !/(^|\/)_/.test(path))
+    .sort();
+
+interface Names {
+  own: string;
+  others: string;
+  gauge: string;
+}
+
+/** A job in which the technician hung a gauge, one in which they did not, and a gauge. */
+async function namesFrom(manager: APIRequestContext): Promise<Names> {
+  const text = await (await manager.get('/jobs/download')).text();
+  const [head = '', ...lines] = text.trim().split('\n');
+  const columns = head.split(',');
+  const field = (line: string, name: string) => line.split(',')[columns.indexOf(name)] ?? '';
+  const jobs = new Map<string, Set<string>>();
+  for (const line of lines) {
+    const hands = jobs.get(field(line, 'job')) ?? new Set<string>();
+    jobs.set(field(line, 'job'), hands.add(field(line, 'technician')));
+  }
+  const find = (test: (hands: Set<string>) => boolean) =>
+    [...jobs].find(([, hands]) => test(hands))?.[0] ?? '';
+  return {
+    own: find((hands) => hands.has('QUI')),
+    others: find((hands) => !hands.has('QUI')),
+    gauge: field(lines[0] ?? '', 'gauge'),
+  };
+}
+
+const send = (context: APIRequestContext, { ask, form }: Route, { own, others, gauge }: Names) => {
+  const place = ask.replace(':own', own).replace(':others', others).replace(':gauge', gauge);
+  return form === undefined
+    ? context.get(place, { maxRedirects: 0 })
+    : context.post(place, { form, maxRedirects: 0 });
+};
+
+test('every route is in the table, and the table names no other', () => {
+  expect(routesOfTheFolder()).toEqual(Object.keys(ROUTES).sort());
+});
+
+test('each role gets what is its own and nobody anything, on every route', async ({
+  playwright,
+  baseURL,
+}) => {
+  test.setTimeout(180_000);
+  const as = (storageState: string | typeof NOBODY) =>
+    playwright.request.newContext({ ...(baseURL !== undefined && { baseURL }), storageState });
+  const names = await namesFrom(await as(SIGNED_IN.manager));
+  const nobody = await as(NOBODY);
+  for (const [path, route] of Object.entries(ROUTES)) {
+    const { status, place } = await answer(send(nobody, route, names));
+    if (route.who === 'everybody') expect([200, 303, 307], `${path}, nobody`).toContain(status);
+    else if (path.endsWith('page.tsx')) {
+      expect(status, `${path}, nobody`).toBe(307);
+      expect(place, `${path}, nobody`).toMatch(/^\/sign-in/);
+    } else expect(status, `${path}, nobody`).toBe(401);
+  }
+  for (const role of ROLES) {
+    const context = await as(SIGNED_IN[role]);
+    for (const [path, route] of Object.entries(ROUTES)) {
+      if (ONLY_AS_NOBODY.includes(path)) continue;
+      const { status } = await answer(send(context, route, names));
+      const told = `${path}, ${role}`;
+      if (OPEN_TO[route.who].includes(role)) expect([200, 201, 303, 307, 404], told).toContain(status);
+      else expect(status, told).toBe(403);
+    }
+  }
+});
+
+async function answer(asked: ReturnType<APIRequestContext['get']>) {
+  const response = await asked;
+  return { status: response.status(), place: response.headers().location ?? '' };
+}
+
+test.describe('a technician', () => {
+  test.use({ storageState: SIGNED_IN.technician });
+
+  test('sees no colleague’s page, job, evidence or readings', async ({ playwright, baseURL, request }) => {
+    const manager = await playwright.request.newContext({
+      ...(baseURL !== undefined && { baseURL }),
+      storageState: SIGNED_IN.manager,
+    });
+    const { others } = await namesFrom(manager);
+    for (const place of ['/technicians/FEL', `/jobs/${others}`, `/jobs/${others}/evidence?round=before-1`])
+      expect((await request.get(place)).status(), place).toBe(404);
+    const one = await (await request.get(`/jobs/download?job=${others}`)).text();
+    expect(one.trim().split('\n')).toHaveLength(1);
+
+    const [head = '', ...lines] = (await (await request.get('/jobs/download')).text()).trim().split('\n');
+    const at = head.split(',').indexOf('technician');
+    expect(new Set(lines.map((line) => line.split(',')[at]))).toEqual(new Set(['QUI']));
+    expect(await (await request.get(`/jobs?search=${others}`)).text()).not.toContain(`/jobs/${others}"`);
+    expect(await (await request.get('/jobs?technician=FEL')).text()).toContain('0 of');
+  });
+
+  test('cannot record an outcome in a round of others', async ({ playwright, baseURL, request }) => {
+    const manager = await playwright.request.newContext({
+      ...(baseURL !== undefined && { baseURL }),
+      storageState: SIGNED_IN.manager,
+    });
+    const { others } = await namesFrom(manager);
+    const answered = await request.post(`/jobs/${others}/evidence/outcome`, {
+      form: { round: 'before-1', height, cause: 'gauge' },
+      maxRedirects: 0,
+    });
+    expect(answered.headers().location).toContain('outcome=unknown');
+    const page = await (await manager.get(`/jobs/${others}/evidence?round=before-1`)).text();
+    expect(page).toContain('Nothing is on record for this round yet.');
+  });
+
+  test('sees the own figures beside the shop’s band, and no other code on that page', async ({ request }) => {
+    const page = await (await request.get('/technicians/QUI')).text();
+    expect(page).toContain('The shop, reading again');
+    for (const code of ['FEL', 'MAR', 'ASH', 'WIN', 'THI', 'LAR', 'BEC'])
+      expect(page, code).not.toMatch(new RegExp(`\\b${code}\\b`));
+  });
+});
+
+test('the manager of another shop in the same database sees nothing of this one', async ({
+  playwright,
+  baseURL,
+}, { config }) => {
+  const as = (storageState: string | typeof NOBODY) =>
+    playwright.request.newContext({ ...(baseURL !== undefined && { baseURL }), storageState });
+  const names = await namesFrom(await as(SIGNED_IN.manager));
+  const other = await as(NOBODY);
+  await enterOtherShop(config, other, 'Other Quay');
+  for (const place of [
+    `/jobs/${names.own}`,
+    `/jobs/${names.own}/evidence?round=before-1`,
+    '/technicians/QUI',
+    `/gauges/${names.gauge}`,
+  ])
+    expect((await other.get(place)).status(), place).toBe(404);
+  const lines = (await (await other.get('/jobs/download')).text()).trim().split('\n');
+  expect(lines).toHaveLength(1);
+  for (const place of [
+    '/',
+    '/jobs',
+    '/technicians',
+    '/training',
+    '/gauges',
+    '/load',
+    '/settings',
+    '/settings/people',
+  ]) {
+    const page = await (await other.get(place)).text();
+    for (const name of [names.own, names.gauge, 'Quillow', 'Thistledown'])
+      expect(page, `${name} on ${place}`).not.toContain(name);
+  }
+  const outcome = await other.post(`/jobs/${names.own}/evidence/outcome`, {
+    form: { round: 'before-1', height, cause: 'gauge' },
+    maxRedirects: 0,
+  });
+  expect(outcome.headers().location).toContain('outcome=unknown');
+  const told = await (await other.post('/settings/people/invite', { form: { code: 'QUI' } })).text();
+  expect(told).toContain('Nobody with the code QUI works in this shop');
+});
