@@ -1,12 +1,11 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { MigrationList } from '@prisma/schema-engine-wasm/schema_engine_bg';
 import type { EngineName } from '@/lib/store/connection/database-url';
 
-/** One folder a migration: its SQL, and the schema as it stands after it. */
+/** One folder a migration: its SQL, and the schema as it stands after it. All commands run in the project's folder. */
 export const migrationsFolder = (engine: EngineName): string =>
-  join(fileURLToPath(new URL('../../../prisma/migrations', import.meta.url)), engine);
+  join(/*turbopackIgnore: true*/ process.cwd(), 'prisma', 'migrations', engine);
 
 /** Names of the committed migrations, oldest first. */
 export function migrationNames(engine: EngineName): string[] {
