@@ -6,15 +6,8 @@ import {
   type Categories,
   type CrossedTrial,
 } from '@/lib/stats';
-import {
-  cellsOf,
-  hangingScatter,
-  hangingsOf,
-  namesOf,
-  readingScatter,
-  type Hanging,
-  type Pooled,
-} from './cells';
+import { personBiases } from './biases';
+import { hangingScatter, hangingsOf, namesOf, readingScatter, type Hanging, type Pooled } from './cells';
 import type { Estimated, TrialReading } from './types';
 import { trialWords } from './words';
 
