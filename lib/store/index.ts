@@ -23,6 +23,10 @@ export { getJob, loadJobs } from './jobs/load-jobs';
 
 export { StoreConflict } from './save/conflicts';
 export { saveReadings } from './save/save-readings';
+export { correctReading } from './readings/correct-reading';
+export { countExcluded } from './readings/count-excluded';
+export { excludeReading, includeReading } from './readings/exclude-reading';
+export { readingHistory } from './readings/reading-history';
 export { listLoadedFiles } from './readings/list-loaded-files';
 export { readingsFor, readingsOfSetup } from './readings/readings-for';
 

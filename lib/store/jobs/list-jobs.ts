@@ -2,6 +2,7 @@ import { SECTIONS, type Stage } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import type { JobFilter, JobQuery, JobRow, JobSort, Page, ShopId } from '@/lib/store/types';
+import { excludedByJob } from './excluded-by-job';
 import { jobWhere } from './job-where';
 import { paging } from './paging';
 
@@ -52,7 +53,7 @@ export async function listJobs(shop: ShopId, query: JobQuery): Promise<Page<JobR
     database().job.count({ where }),
     database().job.findMany({ where, select, orderBy: [...order, { id: 'desc' }], ...paging(query) }),
   ]);
-  return { rows: rows.map(jobRow), total };
+  return { rows: await withExcluded(rows), total };
 }
 
 /** What the list shows of one job. */
@@ -61,10 +62,15 @@ export async function getJobRow(shop: ShopId, job: string): Promise<JobRow | nul
     where: { shopId_number: { shopId: shop, number: job } },
     select,
   });
-  return row && jobRow(row);
+  return row && ((await withExcluded([row]))[0] ?? null);
 }
 
-function jobRow(row: Row): JobRow {
+async function withExcluded(rows: readonly Row[]): Promise<JobRow[]> {
+  const excluded = await excludedByJob(rows.map(({ id }) => id));
+  return rows.map((row) => jobRow(row, excluded.get(row.id) ?? 0));
+}
+
+function jobRow(row: Row, excluded: number): JobRow {
   const { outcome } = row;
   const right = outcome?.right ?? null;
   const out = { front: outcome?.frontOut, center: outcome?.centerOut, rear: outcome?.rearOut };
@@ -79,6 +85,7 @@ function jobRow(row: Row): JobRow {
     rounds: row.roundCount,
     setups: row.setupCount,
     readings: row.readingCount,
+    excluded,
     outcome: right === null ? 'unknown' : right ? 'right' : 'wrong',
     out: right === null ? null : (outcome?.out ?? null),
     sectionsOut: SECTIONS.filter((section) => (out[section] ?? 0) > 0),

@@ -3,8 +3,8 @@ import { database } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import { dimensionColumns, dimensionOf } from '@/lib/store/sheets/dimension-row';
 import type { Page, SetupQuery, SetupRow, ShopId } from '@/lib/store/types';
-import { handIds } from './hand-ids';
 import { paging } from './paging';
+import { setupWhere } from './setup-where';
 
 const select = {
   label: true,
@@ -14,25 +14,17 @@ const select = {
   technician: { select: { code: true } },
   gauge: { select: { tag: true } },
   observations: {
-    select: { n: true, deviation: true, ss: true, cause: true, dimension: { select: dimensionColumns } },
+    select: {
+      ...{ n: true, excluded: true, deviation: true, ss: true, cause: true },
+      dimension: { select: dimensionColumns },
+    },
     orderBy: [{ takenAt: 'asc' }, { dimensionId: 'asc' }],
   },
 } satisfies Prisma.SetupSelect;
 
 /** One page of setups, newest first. */
 export async function listSetups(shop: ShopId, query: SetupQuery): Promise<Page<SetupRow>> {
-  const { technician, gauge, job, from, to } = query;
-  const where: Prisma.SetupWhereInput = {
-    shopId: shop,
-    ...(await handIds(shop, { technician, gauge })),
-    ...(job !== undefined && { job: { number: job } }),
-    ...((from !== undefined || to !== undefined) && {
-      hungAt: {
-        ...(from !== undefined && { gte: new Date(from) }),
-        ...(to !== undefined && { lt: new Date(to) }),
-      },
-    }),
-  };
+  const where = await setupWhere(shop, query);
   const [total, rows] = await Promise.all([
     database().setup.count({ where }),
     database().setup.findMany({
@@ -54,12 +46,13 @@ function setupRow(row: Prisma.SetupGetPayload<{ select: typeof select }>): Setup
     technician: row.technician.code,
     gauge: row.gauge.tag,
     hungAt: row.hungAt.getTime(),
-    observations: row.observations.map(({ n, deviation, ss, cause, dimension }) => ({
-      ...dimensionOf(dimension),
-      n,
-      deviation,
-      ss,
-      cause: cause as Cause | null,
-    })),
+    excluded: row.observations.reduce((sum, { excluded }) => sum + excluded, 0),
+    observations: row.observations
+      .filter(({ n }) => n > 0)
+      .map(({ cause, dimension, ...values }) => ({
+        ...dimensionOf(dimension),
+        ...values,
+        cause: cause as Cause | null,
+      })),
   };
 }

@@ -7,24 +7,33 @@ import { assembleJobs } from './assemble-jobs';
 import { jobWhere } from './job-where';
 import { SELECT_OBSERVATIONS, type ObservationRow } from './observation-rows';
 
-/** Jobs with their collapsed observations, by first reading, then number. Readings are not touched. */
+/**
+ * Jobs with their collapsed observations, by first reading, then number. Readings are not touched. What has no
+ * reading that counts is left out: an observation, and a setup, round or job of nothing else.
+ */
 export async function loadJobs(shop: ShopId, filter: JobFilter = {}): Promise<Job[]> {
   const everything = Object.values(filter).every((value) => value === undefined);
   const only = everything ? Prisma.empty : await onlyThese(shop, filter);
   const rows = await database().$queryRaw<
     ObservationRow[]
-  >`${SELECT_OBSERVATIONS} WHERE j."shopId" = ${shop} ${only}`;
+  >`${SELECT_OBSERVATIONS} WHERE j."shopId" = ${shop} AND o."n" > 0 ${only}`;
   return assembleJobs(rows);
 }
 
-/** One job; null where the shop has none of this number. */
+/** One job, without rounds where every reading of it is excluded; null where the shop has none of this number. */
 export async function getJob(shop: ShopId, job: string): Promise<Job | null> {
   const rows = await database().$queryRaw<ObservationRow[]>`
-    ${SELECT_OBSERVATIONS} WHERE j."shopId" = ${shop} AND j."number" = ${job}`;
-  return assembleJobs(rows)[0] ?? null;
+    ${SELECT_OBSERVATIONS} WHERE j."shopId" = ${shop} AND j."number" = ${job} AND o."n" > 0`;
+  return assembleJobs(rows)[0] ?? withoutReadings(shop, job);
 }
 
 async function onlyThese(shop: ShopId, filter: JobFilter): Promise<Prisma.Sql> {
   const jobs = await database().job.findMany({ where: jobWhere(shop, filter), select: { id: true } });
   return Prisma.sql`AND j."id" ${among(jobs.map(({ id }) => id))}`;
+}
+
+async function withoutReadings(shop: ShopId, number: string): Promise<Job | null> {
+  const where = { shopId_number: { shopId: shop, number } };
+  const row = await database().job.findUnique({ where, select: { sheet: { select: { name: true } } } });
+  return row && { job: number, sheet: row.sheet.name, rounds: [] };
 }

@@ -1,6 +1,6 @@
 import { database } from '@/lib/store/connection/database';
 import type { ShopId } from '@/lib/store/types';
-import type { WaitingRound } from '@/lib/store/verdicts/rounds-without-verdict';
+import { SOMETHING_COUNTS, type WaitingRound } from '@/lib/store/verdicts/rounds-without-verdict';
 
 /** Rounds that were not yet looked through for proved heights, or whose readings or outcomes changed since. */
 export async function roundsWithoutProof(shop: ShopId, format: number): Promise<WaitingRound[]> {
@@ -9,5 +9,5 @@ export async function roundsWithoutProof(shop: ShopId, format: number): Promise<
     FROM "Round" r JOIN "Job" j ON j."id" = r."jobId"
       LEFT JOIN "RoundProof" p
         ON p."roundId" = r."id" AND p."roundVersion" = r."version" AND p."format" = ${format}
-    WHERE r."shopId" = ${shop} AND p."roundId" IS NULL`;
+    WHERE r."shopId" = ${shop} AND p."roundId" IS NULL ${SOMETHING_COUNTS}`;
 }

@@ -3,7 +3,8 @@ import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { sideOf, type StoredSide } from '@/lib/store/sql/side';
 
 export interface ReadingRow {
-  line: number;
+  /** Null where it was entered by hand. */
+  line: number | null;
   job: string;
   sheet: string | null;
   stage: Stage;
@@ -27,6 +28,7 @@ export interface ReadingRow {
   cause: Cause | null;
 }
 
+/** Readings as they count: each by its last revision, without those that are excluded. Line 0: entered by hand. */
 export const SELECT_READINGS = Prisma.sql`
   SELECT q."line", j."number" AS "job", h."name" AS "sheet", r."stage", r."attempt", q."takenAt",
     p."code" AS "technician", g."tag" AS "gauge", g."kind" AS "gaugeKind", s."label" AS "setup", d."quantity",
@@ -40,12 +42,16 @@ export const SELECT_READINGS = Prisma.sql`
     JOIN "Gauge" g ON g."id" = s."gaugeId"
     JOIN "Observation" o ON o."setupId" = s."id"
     JOIN "Dimension" d ON d."id" = o."dimensionId"
-    JOIN "Reading" q ON q."setupId" = o."setupId" AND q."dimensionId" = o."dimensionId"`;
+    JOIN "Reading" q ON q."setupId" = o."setupId" AND q."dimensionId" = o."dimensionId" AND NOT q."excluded"
+      AND NOT EXISTS (
+        SELECT 1 FROM "Reading" l WHERE l."setupId" = q."setupId" AND l."dimensionId" = q."dimensionId"
+          AND l."repeat" = q."repeat" AND l."revision" > q."revision")`;
 
 export const READING_ORDER = Prisma.sql`ORDER BY j."openedAt", j."number", q."takenAt", q."line", s."label", q."repeat"`;
 
 export const readingOf = (row: ReadingRow): Reading => ({
   ...row,
+  line: row.line ?? 0,
   takenAt: row.takenAt.getTime(),
   side: sideOf(row.side),
   clearance: row.quantity === 'height' ? (row.clearance ?? 0) : 0,

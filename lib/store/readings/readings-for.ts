@@ -10,7 +10,7 @@ import { READING_ORDER, readingOf, SELECT_READINGS, type ReadingRow } from './re
 const JOBS_AT_ONCE = 100;
 
 /**
- * Every reading that a filter shows, job after job in the order they were opened, then by time. The fields of
+ * Every reading that a filter shows, as last corrected and without those that were excluded, job after job in the order they were opened, then by time. The fields of
  * `JobFilter` choose whole jobs; `attempt`, `setup`, `gauge` and `quantity` choose within them. Holds a few
  * jobs at a time.
  */
@@ -38,7 +38,7 @@ export async function* readingsFor(
   }
 }
 
-/** The readings behind one setup, by time; empty where there is no such setup. */
+/** The readings behind one setup that count, as last corrected, by time; empty where there is no such setup. */
 export async function readingsOfSetup(shop: ShopId, job: string, setup: string): Promise<Reading[]> {
   const rows = await database().$queryRaw<ReadingRow[]>`
     ${SELECT_READINGS} WHERE j."shopId" = ${shop} AND j."number" = ${job} AND s."label" = ${setup} ${READING_ORDER}`;

@@ -1,7 +1,11 @@
 import { collapse, dimensionKey, type Observation, type Reading } from '@/lib/measure';
 import { gains, type Batch, type BatchJob, type BatchObservation, type BatchSetup } from './batch';
+import { asInFile, type Place } from './collapse-one';
 
-/** The collapsed form of every observation that gains something, stored and new readings together. */
+/**
+ * The collapsed form of every observation that gains something, stored and new readings together. One whose
+ * readings are all excluded has none.
+ */
 export function collapsed(batch: Batch): Map<BatchObservation, Observation> {
   const found = new Map<BatchObservation, Observation>();
   for (const job of batch.jobs.values()) {
@@ -30,23 +34,16 @@ function readingsOf(job: BatchJob): Reading[] {
   return readings;
 }
 
-/** The stored readings of an observation, told as a file would tell them. */
+/** The stored readings of an observation that count. */
 function storedReadings(job: BatchJob, setup: BatchSetup, observation: BatchObservation): Reading[] {
-  return [...(observation.known?.readings ?? [])].map(([repeat, { value, takenAt }]) => ({
-    ...observation.dimension.stated,
-    line: repeat,
-    job: job.number,
-    sheet: job.sheet.name,
-    stage: setup.round.stage,
-    attempt: setup.round.attempt,
-    takenAt,
-    technician: setup.technician,
-    gauge: setup.gauge,
-    gaugeKind: null,
-    setup: setup.label,
-    clearance: setup.round.clearance ?? 0,
-    repeat,
-    value,
-    cause: null,
-  }));
+  const { stage, attempt, clearance } = setup.round;
+  const place: Place = {
+    ...{ job: job.number, sheet: job.sheet.name, stage, attempt, clearance: clearance ?? 0 },
+    ...{ technician: setup.technician, gauge: setup.gauge, setup: setup.label },
+    dimension: observation.dimension.stated,
+  };
+  const counting = [...(observation.known?.readings ?? [])].flatMap(([repeat, { counts, takenAt }]) =>
+    counts === null ? [] : [{ repeat, value: counts, takenAt }],
+  );
+  return asInFile(place, counting);
 }

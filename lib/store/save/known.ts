@@ -55,8 +55,11 @@ export interface KnownJob {
 }
 
 export interface KnownReading {
+  /** As first entered: what a file said, it says again. */
   value: number;
   takenAt: number;
+  /** The value that counts, or null where the reading is excluded. */
+  counts: number | null;
 }
 
 export interface KnownObservation {

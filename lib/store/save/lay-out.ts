@@ -183,13 +183,19 @@ class Layout {
     const { repeat, value, takenAt } = reading;
     const there = observation.readings.get(repeat);
     if (there === undefined) {
-      observation.readings.set(repeat, { value, takenAt });
+      observation.readings.set(repeat, { value, takenAt, counts: value });
       observation.added.push(reading);
       return;
     }
     const name = `Reading ${repeat} of ${dimensionKey(reading)} in setup ${reading.setup} of job ${reading.job}`;
-    if (there.value !== value) {
-      this.#refuse('value_mm', `${name} is stored as ${there.value} mm, this line says ${value}.`);
+    // A download holds the corrected value: loading it again adds nothing either.
+    if (there.value !== value && there.counts !== value) {
+      const corrected =
+        there.counts === null || there.counts === there.value ? '' : `, corrected to ${there.counts} mm`;
+      this.#refuse(
+        'value_mm',
+        `${name} is stored as ${there.value} mm${corrected}, this line says ${value}.`,
+      );
     } else if (there.takenAt !== takenAt) {
       const [stored, said] = [there.takenAt, takenAt].map((time) => new Date(time).toISOString());
       this.#refuse(

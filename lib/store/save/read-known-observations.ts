@@ -2,7 +2,7 @@ import type { Cause } from '@/lib/measure';
 import type { Queries } from '@/lib/store/connection/database';
 import { among } from '@/lib/store/sql/among';
 import { inChunks } from './in-chunks';
-import { observationKey, type KnownObservation } from './known';
+import { observationKey, type KnownObservation, type KnownReading } from './known';
 
 interface ObservationRow {
   setupId: number;
@@ -17,6 +17,8 @@ interface ReadingRow {
   repeat: number;
   value: number;
   takenAt: Date;
+  revision: number;
+  excluded: boolean;
 }
 
 /** The readings and causes that are stored of these setups. */
@@ -39,11 +41,19 @@ export async function readKnownObservations(
   const readings = await inChunks(
     setups,
     (ids) => queries.$queryRaw<ReadingRow[]>`
-      SELECT "setupId", "dimensionId", "repeat", "value", "takenAt" FROM "Reading" WHERE "setupId" ${among(ids)}`,
+      SELECT "setupId", "dimensionId", "repeat", "revision", "value", "takenAt", "excluded"
+      FROM "Reading" WHERE "setupId" ${among(ids)}`,
   );
-  for (const { setupId, dimensionId, repeat, value, takenAt } of readings) {
-    const observation = known.get(observationKey(setupId, dimensionId));
-    observation?.readings.set(repeat, { value, takenAt: takenAt.getTime() });
+  // Revisions come in any order: the first says what was entered, the last what counts.
+  const last = new Map<KnownReading, number>();
+  for (const { setupId, dimensionId, repeat, revision, value, takenAt, excluded } of readings) {
+    const all = known.get(observationKey(setupId, dimensionId))?.readings;
+    const reading = all?.get(repeat) ?? { value, takenAt: takenAt.getTime(), counts: null };
+    all?.set(repeat, reading);
+    if (revision === 1) reading.value = value;
+    if (revision <= (last.get(reading) ?? 0)) continue;
+    last.set(reading, revision);
+    reading.counts = excluded ? null : value;
   }
   return known;
 }

@@ -3,6 +3,7 @@ import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
 import { storedSide } from '@/lib/store/sql/side';
 import type { ShopId } from '@/lib/store/types';
 import { gains, type Batch, type BatchSetup } from './batch';
+import { meanRead } from './collapse-one';
 import { collapsed } from './collapsed';
 import type { Ids } from './write-parents';
 
@@ -38,19 +39,28 @@ export async function writeObservations(
       const setupId = setups.get(setup);
       if (setupId === undefined) continue;
       for (const [key, observation] of setup.observations) {
-        const form = forms.get(observation);
-        if (form === undefined || !gains(observation)) continue;
+        if (!gains(observation)) continue;
         const dimensionId = ids.dimensions.get(job.sheet)?.get(key) ?? null;
-        const { n, deviation, ss, nominal, quantity, cause } = form;
-        const mean = deviation + nominal + (quantity === 'height' ? (setup.round.clearance ?? 0) : 0);
-        const takenAt = new Date(form.takenAt);
-        observations.push([setupId, dimensionId, n, mean, deviation, ss, takenAt, cause]);
+        const form = forms.get(observation);
+        const { cause } = observation;
+        if (form !== undefined) {
+          const { n, deviation, ss, takenAt } = form;
+          const mean = meanRead(form, setup.round.clearance);
+          observations.push([setupId, dimensionId, n, mean, deviation, ss, new Date(takenAt), cause]);
+        } else if (dimensionId !== null) {
+          // Every reading of it is excluded: the cause alone is new.
+          await queries.observation.update({
+            where: { setupId_dimensionId: { setupId, dimensionId } },
+            data: { cause },
+          });
+        }
         for (const { repeat, value, takenAt: at, line } of observation.added) {
           readings.push([setupId, dimensionId, repeat, value, new Date(at), fileId, line]);
         }
         if (!observation.newCause) continue;
-        const side = storedSide(form.side);
-        rechecks.set(`${setupId} ${side}`, [shop, setupId, side, cause, takenAt]);
+        const side = storedSide(observation.dimension.stated.side);
+        const first = Math.min(...[...observation.readings.values()].map(({ takenAt }) => takenAt));
+        rechecks.set(`${setupId} ${side}`, [shop, setupId, side, cause, new Date(first)]);
       }
     }
   }

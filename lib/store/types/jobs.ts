@@ -47,7 +47,9 @@ export interface JobRow {
   technicians: string[];
   rounds: number;
   setups: number;
+  /** Entered, the excluded ones among them. */
   readings: number;
+  excluded: number;
   outcome: OutcomeName;
   /** Dimensions out of tolerance in `after` attempt 1, or null where there is none. */
   out: number | null;
@@ -59,6 +61,16 @@ export interface Page<Row> {
   total: number;
 }
 
+export interface SetupObservation extends Dimension {
+  /** Readings that count. */
+  n: number;
+  /** Readings that were excluded. */
+  excluded: number;
+  deviation: number;
+  ss: number;
+  cause: Cause | null;
+}
+
 export interface SetupRow {
   job: string;
   stage: Stage;
@@ -67,15 +79,23 @@ export interface SetupRow {
   technician: string;
   gauge: string;
   hungAt: number;
-  observations: (Dimension & { n: number; deviation: number; ss: number; cause: Cause | null })[];
+  /** Readings of the setup that were excluded. */
+  excluded: number;
+  /** Those with a reading that counts. */
+  observations: SetupObservation[];
 }
 
-export interface SetupQuery {
+/** Which setups. Everything given must hold. */
+export interface SetupFilter {
   technician?: string | undefined;
   gauge?: string | undefined;
   job?: string | undefined;
+  /** Hung from (inclusive) and to (exclusive). */
   from?: number | undefined;
   to?: number | undefined;
+}
+
+export interface SetupQuery extends SetupFilter {
   page?: number | undefined;
   pageSize?: number | undefined;
 }

@@ -1,6 +1,11 @@
 import type { Stage } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
 import type { ShopId } from '@/lib/store/types';
+
+/** Of a round `r`: some reading of it is not excluded. */
+export const SOMETHING_COUNTS = Prisma.sql`AND EXISTS (
+  SELECT 1 FROM "Setup" s JOIN "Observation" o ON o."setupId" = s."id" WHERE s."roundId" = r."id" AND o."n" > 0)`;
 
 export interface WaitingRound {
   job: string;
@@ -16,5 +21,5 @@ export async function roundsWithoutVerdict(shop: ShopId, fit: number): Promise<W
     SELECT j."number" AS "job", r."stage", r."attempt", r."version"
     FROM "Round" r JOIN "Job" j ON j."id" = r."jobId"
       LEFT JOIN "RoundVerdict" v ON v."roundId" = r."id" AND v."roundVersion" = r."version" AND v."fitId" = ${fit}
-    WHERE r."shopId" = ${shop} AND v."roundId" IS NULL`;
+    WHERE r."shopId" = ${shop} AND v."roundId" IS NULL ${SOMETHING_COUNTS}`;
 }

@@ -47,7 +47,7 @@ export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<S
       JOIN "Gauge" g ON g."id" = s."gaugeId"
       JOIN "Observation" o ON o."setupId" = h."setupId" AND o."dimensionId" = h."dimensionId"
       JOIN "Dimension" d ON d."id" = h."dimensionId"
-    WHERE s."shopId" = ${shop} ${roundConditions(ofRound)}
+    WHERE s."shopId" = ${shop} AND o."n" > 0 ${roundConditions(ofRound)}
       ${technicianId === undefined ? Prisma.empty : Prisma.sql`AND s."technicianId" = ${technicianId}`}
       ${gaugeId === undefined ? Prisma.empty : Prisma.sql`AND s."gaugeId" = ${gaugeId}`}
       ${minGauge === undefined ? Prisma.empty : Prisma.sql`AND h."pGauge" + h."pBoth" >= ${minGauge}`}

@@ -66,6 +66,7 @@ describe('listJobs', () => {
       rounds: 2,
       setups: 8,
       readings: 32,
+      excluded: 0,
       outcome: 'unknown',
       out: null,
       sectionsOut: [],

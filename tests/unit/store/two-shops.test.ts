@@ -22,6 +22,8 @@ const HEIGHT = {
 };
 const ROUND = { job: 'J000000', stage: 'before', attempt: 1, version: 1 } as const;
 
+const ACTOR = { person: 'T0', via: 'page' } as const;
+
 /** Everything that a shop can be told, told to one shop. */
 async function tell(shop: number, readings: readonly Reading[], mark: string): Promise<number> {
   await door.savePeople(shop, [{ code: 'T0', name: mark, role: 'trainer', active: true }], BY_COMMAND);
@@ -69,6 +71,12 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
     },
     { person: 'T1', via: 'page' },
   );
+  const place = { job: 'J000001', setup: 'before-0', quantity: 'height', point: 'A', side: 'R' } as const;
+  const change = { ...place, repeat: 1, reason: mark };
+  await door.correctReading(shop, { ...change, value: mark === 'ours' ? 301 : 302 }, ACTOR);
+  await door.excludeReading(shop, change, ACTOR);
+  await door.includeReading(shop, change, ACTOR);
+  await door.excludeReading(shop, { ...change, side: 'L' }, ACTOR);
   const fit = await door.saveFit(shop, { inputsVersion: 1, parameters: mark, figures: null });
   const verdict = {
     ...ROUND,
@@ -110,6 +118,10 @@ async function everything(shop: number, fit: number) {
     getJob: await door.getJob(shop, 'J000000'),
     readingsFor: readings,
     readingsOfSetup: await door.readingsOfSetup(shop, 'J000000', 'before-0'),
+    readingHistory: (await door.readingHistory(shop, { job: 'J000001', changed: true })).map(
+      ({ enteredAt: _, ...revision }) => revision,
+    ),
+    countExcluded: await door.countExcluded(shop, { gauge: 'C0' }),
     listLoadedFiles: (await door.listLoadedFiles(shop)).map(({ loadedAt: _, ...file }) => file),
     listRecheckOutcomes: await door.listRecheckOutcomes(shop, { job: 'J000001' }),
     countOutcomes: await door.countOutcomes(shop, 'technician'),
@@ -137,6 +149,7 @@ describe('two shops in one database', () => {
     // And the other shop's answers are its own, not empty.
     const other = await everything(OTHER, theirs);
     expect(other.loadJobs).toEqual(collapse(THEIRS.filter(({ sheet }) => sheet === 'S0')));
+    expect(other.countExcluded).toBe(1);
     for (const [name, answer] of Object.entries(before)) {
       const [ours, others] = [JSON.stringify(answer), JSON.stringify(other[name as keyof typeof other])];
       expect(others === '[]' || others === 'null', name).toBe(ours === '[]' || ours === 'null');
