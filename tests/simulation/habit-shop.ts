@@ -96,6 +96,12 @@ export function habitShop(options: HabitShopOptions): HabitShop {
   return { readings: book.readings, jobs: collapse(book.readings), verdicts: book.verdicts };
 }
 
+/** Every order equally likely, so that no gauge hangs at one place of the round more often than another. */
+function shuffled<T>(items: readonly T[], random: Random): T[] {
+  const order = items.map((item) => ({ item, at: random.uniform() }));
+  return order.sort((a, b) => a.at - b.at).map(({ item }) => item);
+}
+
 /** The sums of a simulated shop by technician. */
 export const habitTallies = (shop: HabitShop, verdicts = shop.verdicts): Map<string, HabitTally> =>
   tallyShop(shop.jobs, verdicts, firstReadings(shop.readings));
@@ -219,7 +225,7 @@ class Book {
   #heights(plan: RoundPlan): void {
     const { random } = this;
     const { head, hand, stations, body } = plan;
-    const gauges = [...GAUGES].sort(() => random.uniform() - 0.5);
+    const gauges = shuffled(GAUGES, random);
     const zeros = stations.flatMap((station, i) => (station.zero ? [i] : []));
     const [a, b] = zeros;
     const [za, zb] = [stations[a ?? 0], stations[b ?? 0]];

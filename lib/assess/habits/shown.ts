@@ -7,10 +7,11 @@ export interface Shown {
 /** How many setups are kept for each habit. */
 export const MOST_SHOWN = 50;
 
-/** Newest first, each label once, at most `MOST_SHOWN`. */
-export function newest(setups: readonly Shown[]): Shown[] {
+/** How many of them one job adds at most, so that its tally stays small. */
+export const MOST_SHOWN_OF_A_JOB = 3;
+
+/** Newest first, each label once. */
+export function newest(setups: readonly Shown[], most = MOST_SHOWN): Shown[] {
   const byLabel = new Map(setups.map((one) => [one.label, one]));
-  return [...byLabel.values()]
-    .sort((a, b) => b.at - a.at || (a.label < b.label ? 1 : -1))
-    .slice(0, MOST_SHOWN);
+  return [...byLabel.values()].sort((a, b) => b.at - a.at || (a.label < b.label ? 1 : -1)).slice(0, most);
 }

@@ -36,7 +36,7 @@ describe('tallies of habits', () => {
     const whole = addTallies(of('B'));
     expect(JSON.parse(JSON.stringify(whole))).toEqual(whole);
     for (const setups of Object.values(whole.shown)) expect(setups.length).toBeLessThanOrEqual(MOST_SHOWN);
-    expect(Math.max(...of('B').map((tally) => JSON.stringify(tally).length))).toBeLessThan(12_000);
+    expect(Math.max(...of('B').map((tally) => JSON.stringify(tally).length))).toBeLessThan(8_000);
   });
 
   it('keep the newest setups', () => {

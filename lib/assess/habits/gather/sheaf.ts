@@ -1,6 +1,6 @@
 import type { HabitKey, MeanHabit, RoundHabit } from '../keys';
 import { clusterOf } from '../moments';
-import { newest, type Shown } from '../shown';
+import { MOST_SHOWN_OF_A_JOB, newest, type Shown } from '../shown';
 import { emptyTally, type HabitTally } from '../tally';
 
 interface Sum {
@@ -49,7 +49,9 @@ export class Sheaf {
         by: Object.fromEntries([...by].map(([gauge, { n, s }]) => [gauge, clusterOf(n, s)])),
       };
     }
-    this.tally.shown = Object.fromEntries([...this.#shown].map(([what, setups]) => [what, newest(setups)]));
+    this.tally.shown = Object.fromEntries(
+      [...this.#shown].map(([what, setups]) => [what, newest(setups, MOST_SHOWN_OF_A_JOB)]),
+    );
     return this.tally;
   }
 }

@@ -17,7 +17,7 @@ const { digits: SPREAD } = HANDS_DIFFER;
 const LEAST_FOR_NINE = 50;
 
 /** A test with a smaller p than this tells its own story. */
-const BEYOND_DOUBT = 1e-6;
+const BEYOND_DOUBT = 1e-3;
 
 /** Up to here the exact probability of the nine counts takes milliseconds. */
 const MOST_EXACT = 70;

@@ -27,7 +27,7 @@ export function judgeLowHanger(technician: string, hands: Hands): Judgement {
     why: null,
     effect: { ...effect, unit: 'mm', reference: test.others },
     enough: wouldShow(test, WORTH_TRAINING[HABIT]),
-    evidence: `Over ${n} setups of ${k} jobs the ${side} hanger reads ${mm(Math.abs(effect.value))} lower than the other than is usual (left less right ${range(effect.low, effect.high, mm)}).${others}`,
+    evidence: `Over ${n} setups of ${k} jobs the ${side} side reads ${mm(Math.abs(effect.value))} lower beside the other side than is usual (left less right, ${range(effect.low, effect.high, mm)}).${others}`,
     shown: `${HABIT}:${side}`,
   };
 }

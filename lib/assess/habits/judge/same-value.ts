@@ -1,4 +1,4 @@
-import { normalBetween } from '@/lib/stats/distributions';
+import { normalBetween, normalCdf } from '@/lib/stats/distributions';
 
 export interface Rounding {
   /** Sd of a reading with the gauge untouched, mm. */
@@ -26,13 +26,15 @@ export function sameValueChance(n: number, { sd, fine, coarse, coarseShare }: Ro
   let sum = 0;
   for (let phase = 0; phase < PHASES; phase++) {
     const truth = ((phase + 0.5) / PHASES) * coarse;
-    const middle = Math.round(truth / fine);
-    for (let step = middle - reach; step <= middle + reach; step++) {
-      const away = step * fine - truth;
-      const finely = normalBetween((away - fine / 2) / sd, (away + fine / 2) / sd);
-      const coarsely =
-        step % steps === 0 ? normalBetween((away - coarse / 2) / sd, (away + coarse / 2) / sd) : 0;
-      sum += ((1 - coarseShare) * finely + coarseShare * coarsely) ** n;
+    const below = (mm: number): number => normalCdf((mm - truth) / sd);
+    const first = Math.round(truth / fine) - reach;
+    let edge = below((first - 0.5) * fine);
+    for (let step = first; step <= first + 2 * reach; step++) {
+      const next = below((step + 0.5) * fine);
+      const onCoarse = coarseShare > 0 && step % steps === 0;
+      const coarsely = onCoarse ? below(step * fine + coarse / 2) - below(step * fine - coarse / 2) : 0;
+      sum += ((1 - coarseShare) * (next - edge) + coarseShare * coarsely) ** n;
+      edge = next;
     }
   }
   return sum / PHASES;
