@@ -1,4 +1,5 @@
 import { readdirSync } from 'node:fs';
+import { parse } from 'csv-parse/sync';
 import { expect, test, type APIRequestContext } from '@playwright/test';
 import { enterOtherShop } from './other-shop';
 import { NOBODY, SIGNED_IN } from './signed-in';
@@ -7,7 +8,8 @@ import { NOBODY, SIGNED_IN } from './signed-in';
  * Every route of the program, and who may have it. The walk below finds the routes in the folder itself: one that
  * is not in this table fails the test.
  */
-type Who = 'everybody' | 'signed in' | 'trainer' | 'manager';
+/** `token`: by an API token alone; no session opens it. */
+type Who = 'everybody' | 'signed in' | 'trainer' | 'manager' | 'token';
 interface Route {
   who: Who;
   /** With `:own` and `:others` for a job of the technician and one without. */
@@ -32,11 +34,18 @@ const ROUTES: Record<string, Route> = {
     form: { step: 'begin', proof: 'x' },
   },
   'account/sessions/route.ts': { who: 'signed in', ask: '/account/sessions', form: { only: 'none' } },
+  'api/v1/jobs/[job]/route.ts': { who: 'token', ask: '/api/v1/jobs/:own' },
+  'api/v1/measurements/route.ts': { who: 'token', ask: '/api/v1/measurements' },
+  'api/v1/openapi.json/route.ts': { who: 'everybody', ask: '/api/v1/openapi.json' },
+  'api/v1/report/route.ts': { who: 'token', ask: '/api/v1/report' },
+  'api/v1/reports/route.ts': { who: 'token', ask: '/api/v1/reports' },
+  'api/v1/reports/[id]/route.ts': { who: 'token', ask: '/api/v1/reports/1' },
   'calibration/page.tsx': { who: 'signed in', ask: '/calibration' },
   'cautions/page.tsx': { who: 'everybody', ask: '/cautions' },
   'gauges/(list)/page.tsx': { who: 'signed in', ask: '/gauges' },
   'gauges/[tag]/page.tsx': { who: 'signed in', ask: '/gauges/:gauge' },
   'health/route.ts': { who: 'everybody', ask: '/health' },
+  'health/live/route.ts': { who: 'everybody', ask: '/health/live' },
   'invitation/[token]/page.tsx': { who: 'everybody', ask: '/invitation/made-up' },
   'invitation/[token]/take/route.ts': {
     who: 'everybody',
@@ -75,6 +84,7 @@ const ROUTES: Record<string, Route> = {
     ask: '/settings/people/sign-out',
     form: { code: 'NOBODY' },
   },
+  'metrics/route.ts': { who: 'token', ask: '/metrics' },
   'sign-in/page.tsx': { who: 'everybody', ask: '/sign-in' },
   'sign-in/try/route.ts': {
     who: 'everybody',
@@ -101,6 +111,7 @@ const OPEN_TO: Record<Who, readonly (typeof ROLES)[number][]> = {
   'signed in': ROLES,
   trainer: ['trainer', 'manager'],
   manager: ['manager'],
+  token: [],
 };
 
 const routesOfTheFolder = () =>
@@ -108,6 +119,9 @@ const routesOfTheFolder = () =>
     .map((path) => path.replaceAll('\\', '/'))
     .filter((path) => /(^|\/)(page\.tsx|route\.ts)$/.test(path) && !/(^|\/)_/.test(path))
     .sort();
+
+/** The lines of a measurement file, by their columns. */
+const measurements = (text: string): Record<string, string>[] => parse(text, { columns: true, bom: true });
 
 interface Names {
   own: string;
@@ -117,21 +131,16 @@ interface Names {
 
 /** A job in which the technician hung a gauge, one in which they did not, and a gauge. */
 async function namesFrom(manager: APIRequestContext): Promise<Names> {
-  const text = await (await manager.get('/jobs/download')).text();
-  const [head = '', ...lines] = text.trim().split('\n');
-  const columns = head.split(',');
-  const field = (line: string, name: string) => line.split(',')[columns.indexOf(name)] ?? '';
+  const readings = measurements(await (await manager.get('/jobs/download')).text());
   const jobs = new Map<string, Set<string>>();
-  for (const line of lines) {
-    const hands = jobs.get(field(line, 'job')) ?? new Set<string>();
-    jobs.set(field(line, 'job'), hands.add(field(line, 'technician')));
-  }
+  for (const { job = '', technician = '' } of readings)
+    jobs.set(job, (jobs.get(job) ?? new Set<string>()).add(technician));
   const find = (test: (hands: Set<string>) => boolean) =>
     [...jobs].find(([, hands]) => test(hands))?.[0] ?? '';
   return {
     own: find((hands) => hands.has('QUI')),
     others: find((hands) => !hands.has('QUI')),
-    gauge: field(lines[0] ?? '', 'gauge'),
+    gauge: readings[0]?.gauge ?? '',
   };
 }
 
@@ -170,7 +179,7 @@ test('each role gets what is its own and nobody anything, on every route', async
       const { status } = await answer(send(context, route, names));
       const told = `${path}, ${role}`;
       if (OPEN_TO[route.who].includes(role)) expect([200, 201, 303, 307, 404], told).toContain(status);
-      else expect(status, told).toBe(403);
+      else expect(status, told).toBe(route.who === 'token' ? 401 : 403);
     }
   }
 });
@@ -192,11 +201,10 @@ test.describe('a technician', () => {
     for (const place of ['/technicians/FEL', `/jobs/${others}`, `/jobs/${others}/evidence?round=before-1`])
       expect((await request.get(place)).status(), place).toBe(404);
     const one = await (await request.get(`/jobs/download?job=${others}`)).text();
-    expect(one.trim().split('\n')).toHaveLength(1);
+    expect(measurements(one)).toEqual([]);
 
-    const [head = '', ...lines] = (await (await request.get('/jobs/download')).text()).trim().split('\n');
-    const at = head.split(',').indexOf('technician');
-    expect(new Set(lines.map((line) => line.split(',')[at]))).toEqual(new Set(['QUI']));
+    const readings = measurements(await (await request.get('/jobs/download')).text());
+    expect(new Set(readings.map(({ technician }) => technician))).toEqual(new Set(['QUI']));
     expect(await (await request.get(`/jobs?search=${others}`)).text()).not.toContain(`/jobs/${others}"`);
     expect(await (await request.get('/jobs?technician=FEL')).text()).toContain('0 of');
   });
@@ -240,8 +248,7 @@ test('the manager of another shop in the same database sees nothing of this one'
     `/gauges/${names.gauge}`,
   ])
     expect((await other.get(place)).status(), place).toBe(404);
-  const lines = (await (await other.get('/jobs/download')).text()).trim().split('\n');
-  expect(lines).toHaveLength(1);
+  expect(measurements(await (await other.get('/jobs/download')).text())).toEqual([]);
   for (const place of [
     '/',
     '/jobs',
