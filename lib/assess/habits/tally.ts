@@ -43,6 +43,8 @@ export interface HabitTally {
   means: Record<MeanHabit, MeanTally>;
   /** Lengths by tram: how many, and the sum of 1000 mm / length. */
   lengths: { n: number; x: number };
+  /** By gauge: heights, and the sum of their places in the round (0, 1, …), for what drift explains of a gauge. */
+  places: Record<string, { n: number; x: number }>;
   digits: {
     /** Last digit of first readings in tenths, heights away from the zero stations. */
     tenths: number[];
@@ -79,6 +81,7 @@ export function emptyTally(): HabitTally {
     rounds: record(ROUND_HABITS, () => ({ n: 0, x: 0 })),
     means: record(MEAN_HABITS, () => ({ all: noMoments(), by: {} })),
     lengths: { n: 0, x: 0 },
+    places: {},
     digits: {
       tenths: zeros(10),
       heaped: { n: 0, x: 0 },
@@ -129,6 +132,9 @@ function addInto(sum: HabitTally, tally: HabitTally): void {
     }
   }
   addCounts(sum.lengths, tally.lengths);
+  for (const [gauge, places] of Object.entries(tally.places)) {
+    addCounts((sum.places[gauge] ??= { n: 0, x: 0 }), places);
+  }
   addCounts(sum.digits.heaped, tally.digits.heaped);
   addCounts(sum.digits.halves, tally.digits.halves);
   sum.digits.halvesAtSheet += tally.digits.halvesAtSheet;

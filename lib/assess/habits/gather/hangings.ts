@@ -20,9 +20,13 @@ export function gatherHangings(context: RoundContext): void {
   gatherRehangs(context, hangings);
   if (!isDecided(context)) return;
   const settings = ordinary(hangings, context.verdict);
+  const places = new Map<string, number>();
   for (const hanging of settings) {
+    const { technician } = hanging.setup;
+    const place = places.get(technician) ?? 0;
+    places.set(technician, place + 1);
     gatherLean(context, hanging);
-    gatherBias(context, hanging);
+    gatherBias(context, hanging, place);
   }
   gatherDrift(context, settings);
 }
@@ -80,11 +84,14 @@ function gatherLean(context: RoundContext, { setup, left, right }: Hanging): voi
   }
 }
 
-function gatherBias(context: RoundContext, hanging: Hanging): void {
+function gatherBias(context: RoundContext, hanging: Hanging, place: number): void {
   const { setup } = hanging;
   const sheaf = context.sheafOf(setup.technician);
   sheaf.look('one-gauge');
   sheaf.mean('one-gauge', 1, levelOf(hanging), setup.gauge);
+  const places = (sheaf.tally.places[setup.gauge] ??= { n: 0, x: 0 });
+  places.n++;
+  places.x += place;
   sheaf.show(`one-gauge:${setup.gauge}`, shownOf(context, setup));
 }
 

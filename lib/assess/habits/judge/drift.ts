@@ -1,3 +1,4 @@
+import type { HabitTally } from '../tally';
 import { type Hands, type Judgement, othersOf, untested } from './judgement';
 import { bothSided, compareMeans, differenceOf, wouldShow } from './means';
 import { HANDS_DIFFER, WORTH_TRAINING } from './sizes';
@@ -22,4 +23,14 @@ export function judgeDrift(technician: string, hands: Hands): Judgement {
     evidence: `Over ${own.means[HABIT].all.k} jobs heights read ${mm(Math.abs(effect.value))} ${up ? 'more' : 'less'} from one setup of a round to the next than is usual (${range(effect.low, effect.high, mm)}).${others}`,
     shown: `${HABIT}:${up ? 'up' : 'down'}`,
   };
+}
+
+/** A slope is taken for the hand's only where chance alone seldom gives it. */
+const SLOPE_SHOWS = 0.01;
+
+/** The hand's own slope, mm a setup, with its variance; 0 where it does not show. */
+export function driftOf(tally: HabitTally): { value: number; variance: number } {
+  const test = compareMeans(tally, [], ({ means }) => means[HABIT], HANDS_DIFFER.slope);
+  if (test === null || bothSided(test).p > SLOPE_SHOWS) return { value: 0, variance: 0 };
+  return test.own;
 }

@@ -1,6 +1,7 @@
 import { tUpper, tUpperQuantile } from '@/lib/stats/distributions';
 import { addMoments, type Moments, noMoments, type Ratio, ratioOf } from '../moments';
 import type { HabitTally } from '../tally';
+import { driftOf } from './drift';
 import { type Hands, type Judgement, NO_OTHERS, othersOf, untested } from './judgement';
 import { HANDS_DIFFER, SEEN_Z, WORTH_TRAINING } from './sizes';
 import { mm, range } from './words';
@@ -33,8 +34,9 @@ const differenceFrom = (moments: Moments, part: Moments): Moments => ({
 /**
  * One hand with one gauge: (this hand with this gauge − this hand with its other gauges) − (other hands with this
  * gauge − other hands with their other gauges). A bias of the hand or of the gauge drops out. The four means are over
- * jobs; those of one job go together, which makes the difference less uncertain than is reckoned. The least p over
- * the gauges counts, times their number.
+ * jobs; those of one job go together, which makes the difference less uncertain than is reckoned. What a drift within
+ * the round explains of a gauge that is hung early or late is taken off first. The least p over the gauges counts, times
+ * their number.
  */
 export function judgeOneGauge(technician: string, hands: Hands): Judgement {
   const own = hands.all.get(technician);
@@ -42,9 +44,7 @@ export function judgeOneGauge(technician: string, hands: Hands): Judgement {
   const others = sumOf(othersOf(hands, technician));
   if (others.all.n === 0) return untested(NO_OTHERS);
   const usual = variancePerJob([...hands.all.values()]);
-  const pairs = Object.keys(own.means[HABIT].by).flatMap((gauge) =>
-    pairOf(gauge, own.means[HABIT], others, usual),
-  );
+  const pairs = Object.keys(own.means[HABIT].by).flatMap((gauge) => pairOf(gauge, own, others, usual));
   const [first] = pairs;
   if (first === undefined) {
     return untested(
@@ -109,7 +109,21 @@ function besides({ by }: Sums, gauge: string): Moments {
   return differenceFrom(all, by[gauge] ?? noMoments());
 }
 
-function pairOf(gauge: string, own: Sums, others: Sums, usual: number): Pair[] {
+/** How many setups later in the round this gauge is hung than the hand's others, on the mean. */
+function laterBy({ places }: HabitTally, gauge: string): number {
+  const here = places[gauge] ?? { n: 0, x: 0 };
+  let n = 0;
+  let x = 0;
+  for (const [name, other] of Object.entries(places)) {
+    if (name === gauge) continue;
+    n += other.n;
+    x += other.x;
+  }
+  return here.n > 0 && n > 0 ? here.x / here.n - x / n : 0;
+}
+
+function pairOf(gauge: string, tally: HabitTally, others: Sums, usual: number): Pair[] {
+  const own = tally.means[HABIT];
   const jobs = own.by[gauge]?.k ?? 0;
   if (jobs < LEAST_JOBS) return [];
   const parts = [
@@ -120,8 +134,10 @@ function pairOf(gauge: string, own: Sums, others: Sums, usual: number): Pair[] {
   ].filter((part): part is Ratio => part !== null);
   const [here, there, elsewhere, beyond] = parts;
   if (!here || !there || !elsewhere || !beyond) return [];
-  const difference = here.value - there.value - (elsewhere.value - beyond.value);
-  const sampling = parts.reduce((sum, { variance }) => sum + variance, 0);
+  const drift = driftOf(tally);
+  const later = laterBy(tally, gauge);
+  const difference = here.value - there.value - drift.value * later - (elsewhere.value - beyond.value);
+  const sampling = parts.reduce((sum, { variance }) => sum + variance, drift.variance * later ** 2);
   const whole = sampling + HANDS_DIFFER.mm ** 2;
   const df = whole ** 2 / parts.reduce((sum, part) => sum + part.variance ** 2 / part.df, 1e-300);
   const wholeSe = Math.sqrt(whole);
