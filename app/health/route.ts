@@ -1,13 +1,10 @@
-import { getShop } from '@/lib/store';
+import { isReady } from '@/lib/interface';
 
 export const dynamic = 'force-dynamic';
 
-/** Says whether the program runs and reaches its database. */
+/** Says whether requests can be served: the database answers, and the program is not about to stop. No more. */
 export async function GET(): Promise<Response> {
-  try {
-    await getShop();
-    return Response.json({ status: 'ok' });
-  } catch {
-    return Response.json({ status: 'no database' }, { status: 503 });
-  }
+  return (await isReady())
+    ? Response.json({ status: 'ok' })
+    : Response.json({ status: 'not ready' }, { status: 503 });
 }

@@ -3,7 +3,10 @@ import { join } from 'node:path';
 import { node, root } from './run.mjs';
 import { hashOf, isStamped, setStamp } from './stamp.mjs';
 
-const SOURCES = ['app', 'lib', 'public', 'prisma/models.prisma', 'next.config.ts', 'tsconfig.json'];
+const SOURCES = [
+  ...['app', 'lib', 'public', 'proxy.ts', 'instrumentation.ts'],
+  ...['prisma/models.prisma', 'next.config.ts', 'tsconfig.json'],
+];
 
 /**
  * @param {string} folder where the build goes, below the root

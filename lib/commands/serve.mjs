@@ -2,8 +2,11 @@
 import { connect, createServer } from 'node:net';
 import { node } from './run.mjs';
 
-/** Nobody signs in yet, so nobody but this machine is let in. */
-const HOST = '127.0.0.1';
+/** This machine alone, unless `HOST` names another address to listen at. */
+const HOST = process.env.HOST || '127.0.0.1';
+
+/** Where this machine reaches it: who listens everywhere listens here too. */
+const HERE = ['0.0.0.0', '::'].includes(HOST) ? '127.0.0.1' : HOST;
 
 /**
  * @param {string | undefined} text
@@ -22,7 +25,7 @@ export function portFrom(text) {
  */
 export function answers(port) {
   return new Promise((resolve) => {
-    const socket = connect({ host: HOST, port });
+    const socket = connect({ host: HERE, port });
     socket.once('connect', () => (socket.destroy(), resolve(true)));
     socket.once('error', () => resolve(false));
   });
@@ -43,7 +46,7 @@ export function freePort() {
 /** @param {number} port */
 async function untilHealthy(port) {
   for (let attempt = 0; attempt < 600; attempt++) {
-    const healthy = await fetch(`http://${HOST}:${port}/health`).then(
+    const healthy = await fetch(`http://${HERE.includes(':') ? `[${HERE}]` : HERE}:${port}/health`).then(
       (response) => response.ok,
       () => false,
     );
@@ -60,12 +63,13 @@ async function untilHealthy(port) {
  */
 export async function serve(folder, port) {
   const server = node(
-    ['node_modules/next/dist/bin/next', 'start', '-H', HOST, '-p', String(port)],
-    { NODE_ENV: 'production', REHANG_DIST_DIR: folder },
+    ['lib/commands/server.mjs'],
+    { NODE_ENV: 'production', REHANG_DIST_DIR: folder, HOST, PORT: String(port) },
     'inherit',
   );
+  const origin = process.env.REHANG_ORIGIN || `http://localhost:${port}`;
   void untilHealthy(port).then((healthy) => {
-    if (healthy) console.log(`\nRehang is at http://localhost:${port}   (stop it with Ctrl+C)\n`);
+    if (healthy) console.log(`\nRehang is at ${origin}   (stop it with Ctrl+C)\n`);
   });
   const { code } = await server;
   return code;

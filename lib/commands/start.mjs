@@ -14,6 +14,7 @@ const { node, stopChildrenWithUs } = await import('./run.mjs');
 const { install } = await import('./install.mjs');
 const { build } = await import('./build.mjs');
 const { answers, portFrom, serve } = await import('./serve.mjs');
+const { secretFrom } = await import('./secret.mjs');
 
 stopChildrenWithUs();
 
@@ -24,6 +25,7 @@ for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM']))
 
 try {
   const port = portFrom(process.env.PORT);
+  process.env.REHANG_SECRET = secretFrom(process.env.REHANG_SECRET);
   if (await answers(port)) {
     throw new Error(
       `Port ${port} of this machine is taken. Stop what uses it, or choose another: PORT=3001 npm start`,

@@ -24,3 +24,4 @@ export { MAX_FILE_BYTES } from './file/limits';
 export { joinFiles, type JoinedFiles, type NamedReadings } from './file/join';
 export { readMeasurementFile } from './file/read';
 export { measurementFileLines, writeMeasurementFile } from './file/write';
+export { measurementFileText } from './file/write-stream';

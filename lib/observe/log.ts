@@ -21,10 +21,11 @@ export function makeLog(destination?: DestinationStream): Logger {
     formatters: { level: (label: string) => ({ level: label }) },
     serializers: { err: told },
   };
-  return destination === undefined ? pino(options) : pino(options, destination);
+  // Programs of ours say what they found on standard output.
+  return pino(options, destination ?? pino.destination({ dest: 2, sync: true }));
 }
 
-/** The log of this process, on standard output. */
+/** The log of this process, on standard error. */
 const log = (): Logger => (held.rehangLog ??= makeLog());
 
 /** Why nobody was let in. */
@@ -36,6 +37,9 @@ export type SignInRefusal = 'wrong' | 'wrong code' | 'too many attempts';
  */
 export const note = {
   started: () => log().info('started'),
+  /** Whoever can reach the port can sign in to the demo shop, or read along. */
+  openTo: (what: 'the demo shop has public passwords' | 'passwords travel without https') =>
+    log().warn({ what }, 'other machines can reach this one'),
   stopping: () => log().info('stopping'),
   stopped: (left: { running: number }) => log().info(left, 'stopped'),
   signInRefused: (why: SignInRefusal) => log().warn({ why }, 'sign-in refused'),
@@ -46,7 +50,8 @@ export const note = {
   loaded: (of: { shop: number; bytes: number; readings: number; added: number; seconds: number }) =>
     log().info(of, 'file loaded'),
   fileRefused: (of: { shop: number; bytes: number; faults: number }) => log().info(of, 'file refused'),
-  fileFailed: (of: { shop: number }, error: unknown) => log().error({ ...of, ...told(error) }, 'file failed'),
+  fileFailed: (of: { task?: 'check' | 'store' }, error: unknown) =>
+    log().error({ ...of, ...told(error) }, 'file failed'),
   refreshed: (of: { shop: number; seconds: number }) => log().info(of, 'figures brought up to date'),
   refreshFailed: (of: { shop: number }, error: unknown) =>
     log().error({ ...of, ...told(error) }, 'figures could not be brought up to date'),

@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { countRefresh, isStopping, keepTrack, note } from '@/lib/observe';
 import type { ShopId } from '@/lib/store';
 
 interface Turns {
@@ -22,22 +23,29 @@ export function refreshSoon(shop: ShopId): void {
     turns.again = true;
     return;
   }
+  if (isStopping()) return;
   turns.running = true;
+  const start = performance.now();
   const child = spawn(process.execPath, ['--import', 'tsx', 'lib/commands/refresh.ts', String(shop)], {
     stdio: ['ignore', 'ignore', 'inherit'],
   });
+  // What it leaves undone is done at the next start.
+  keepTrack(child, 'told');
   const stop = () => child.kill();
   process.once('exit', stop);
-  const ended = () => {
+  const ended = (well: boolean) => {
     process.off('exit', stop);
+    const seconds = (performance.now() - start) / 1000;
+    countRefresh(well ? 'done' : 'failed', seconds);
+    if (well) note.refreshed({ shop, seconds });
     turns.running = false;
     if (!turns.again) return;
     turns.again = false;
     refreshSoon(shop);
   };
   child.once('error', (error) => {
-    console.error(`Figures could not be brought up to date: ${error.message}`);
-    ended();
+    note.refreshFailed({ shop }, error);
+    ended(false);
   });
-  child.once('exit', ended);
+  child.once('exit', (code) => ended(code === 0));
 }

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { createInterface } from 'node:readline';
+import { keepTrack, note } from '@/lib/observe';
 import { doTask, type Task } from './task';
 
 /** Larger files are worked on in a process of their own: reading them takes longer than a page may wait, bytes. */
@@ -38,7 +39,7 @@ export async function begin(task: Task, id: string, bytes: number, then?: () => 
   const done = (bytes > LARGE ? apart(id, work) : doTask(task, id, () => undefined))
     .then(then)
     .catch((error: unknown) => {
-      console.error(`A file could not be ${task === 'check' ? 'checked' : 'stored'}:`, error);
+      note.fileFailed({ task }, error);
       failed().add(id);
     })
     .finally(() => atWork().delete(id));
@@ -52,6 +53,7 @@ function apart(id: string, work: AtWork): Promise<void> {
     ['--import', 'tsx', 'app/load/_staging/task-program.ts', work.task, id],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
+  keepTrack(child, work.task === 'store' ? 'awaited' : 'told');
   const stop = () => child.kill();
   process.once('exit', stop);
   createInterface({ input: child.stdout }).on('line', (line) => {

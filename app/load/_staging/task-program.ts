@@ -3,6 +3,7 @@
  * read to standard output, one number a line. Exit 1 with the reason on standard error.
  */
 import { z } from 'zod';
+import { note } from '@/lib/observe';
 import { closeStore } from '@/lib/store';
 import { stagedId } from './staged-file';
 import { doTask, TASKS } from './task';
@@ -16,7 +17,7 @@ try {
     process.stdout.write(`${share}\n`);
   });
 } catch (error) {
-  console.error('A measurement file could not be worked on:', error);
+  note.fileFailed({}, error);
   process.exitCode = 1;
 } finally {
   await closeStore();

@@ -1,6 +1,7 @@
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
 import { database } from '@/lib/store/connection/database';
-import { databaseUrl } from '@/lib/store/connection/database-url';
-import { migrationNames } from '@/lib/store/migrations/migration-list';
+import { databaseUrl, type EngineName } from '@/lib/store/connection/database-url';
 
 /** The database whose migrations were found complete: while this process runs they stay so. */
 let complete = '';
@@ -20,7 +21,14 @@ export async function databaseReady(): Promise<boolean> {
     SELECT "migration_name" AS "name" FROM "_prisma_migrations"
     WHERE "finished_at" IS NOT NULL AND "rolled_back_at" IS NULL`;
   const applied = new Set(rows.map(({ name }) => name));
-  const whole = migrationNames(engine).every((name) => applied.has(name));
+  const whole = (await migrationsOf(engine)).every((name) => applied.has(name));
   if (whole) complete = address + engine;
   return whole;
+}
+
+/** By the working folder: the server's own files are bundled elsewhere. */
+async function migrationsOf(engine: EngineName): Promise<string[]> {
+  const folder = join(/* turbopackIgnore: true */ process.cwd(), 'prisma', 'migrations', engine);
+  const entries = await readdir(folder, { withFileTypes: true });
+  return entries.filter((entry) => entry.isDirectory()).map(({ name }) => name);
 }

@@ -35,6 +35,7 @@ describe('what runs on a bare copy', () => {
     'install',
     'build',
     'serve',
+    'secret',
     'stamp',
     'node-version',
     'generate',

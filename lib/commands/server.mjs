@@ -1,0 +1,77 @@
+/**
+ * The process that listens: the framework's own server within one of ours, which counts requests, lets nobody
+ * choose the address that attempts are counted by, and stops in order.
+ */
+import { readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { join } from 'node:path';
+import next from 'next';
+import { root } from './run.mjs';
+import { routeFinder } from './route-finder.mjs';
+
+/** Running requests are awaited so long once a stop was asked for, ms; a load must be able to end. */
+const PATIENCE = 25_000;
+
+const host = process.env.HOST || '127.0.0.1';
+const port = Number(process.env.PORT);
+/** Somebody else speaks https for us and says who asks. */
+const behindProxy = (process.env.REHANG_ORIGIN ?? '').startsWith('https:');
+const folder = process.env.REHANG_DIST_DIR ?? '.next';
+
+const app = next({ dev: false, dir: root, hostname: host, port });
+await app.prepare();
+const handle = app.getRequestHandler();
+const routeOf = routeFinder(JSON.parse(readFileSync(join(root, folder, 'routes-manifest.json'), 'utf8')));
+
+/** Set by the program when it begins; see lib/serving. */
+const serving = () => /** @type {any} */ (globalThis).rehangServing;
+
+const server = createServer((request, response) => {
+  const start = performance.now();
+  response.once('close', () => {
+    const route = routeOf(request.url ?? '/');
+    const seconds = (performance.now() - start) / 1000;
+    serving()?.answered(request.method ?? 'GET', route, response.statusCode, seconds);
+  });
+  if (!behindProxy) {
+    const {
+      'x-forwarded-proto': _proto,
+      'x-forwarded-host': _host,
+      'x-forwarded-port': _port,
+      ...own
+    } = request.headers;
+    request.headers = own;
+    request.headers['x-forwarded-for'] = request.socket.remoteAddress ?? '';
+  }
+  if (stopping) response.setHeader('Connection', 'close');
+  handle(request, response).catch(() => {
+    if (!response.headersSent) response.statusCode = 500;
+    response.end();
+  });
+});
+// A large file over a slow line takes its time; a header never does.
+server.requestTimeout = 30 * 60_000;
+server.headersTimeout = 20_000;
+server.keepAliveTimeout = 5_000;
+
+let stopping = false;
+let asked = 0;
+
+async function stop() {
+  // A terminal asks every process, and whoever started this one asks again: only a third time is impatience.
+  if (++asked > 2) process.exit(1);
+  if (stopping) return;
+  stopping = true;
+  const closed = new Promise((resolve) => server.close(resolve));
+  server.closeIdleConnections();
+  const late = setTimeout(() => server.closeAllConnections(), PATIENCE);
+  await closed;
+  clearTimeout(late);
+  await serving()?.stop();
+  process.exit(0);
+}
+
+process.on('SIGTERM', () => void stop());
+process.on('SIGINT', () => void stop());
+
+server.listen(port, host);

@@ -1,0 +1,39 @@
+import { countRequest, note, stopRunning, takeOverConsole } from '@/lib/observe';
+import { startReportClock, stopReportClock } from '@/lib/schedule';
+import { closeStore } from '@/lib/store';
+import { demoSignInNames } from '@/lib/store/accounts';
+
+/** What the process that listens (lib/commands/server.mjs) is told by the program that it serves. */
+export interface Serving {
+  /** A request was answered. */
+  answered: (method: string, route: string, status: number, seconds: number) => void;
+  /** No new requests come: end what still runs, then close the database. */
+  stop: () => Promise<void>;
+}
+
+const held = globalThis as typeof globalThis & { rehangServing?: Serving };
+
+/** Begins what goes on beside the pages for as long as the program serves. */
+export function begin(): void {
+  if (held.rehangServing !== undefined) return;
+  held.rehangServing = { answered: countRequest, stop };
+  if (process.env.NODE_ENV === 'production') takeOverConsole();
+  startReportClock();
+  note.started();
+  void warn().catch(() => undefined);
+}
+
+/** What somebody should know who lets other machines in. */
+async function warn(): Promise<void> {
+  if (['', '127.0.0.1', '::1', 'localhost'].includes(process.env.HOST ?? '')) return;
+  if (process.env.REHANG_ORIGIN?.startsWith('https:') !== true) note.openTo('passwords travel without https');
+  if ((await demoSignInNames()).length > 0) note.openTo('the demo shop has public passwords');
+}
+
+async function stop(): Promise<void> {
+  note.stopping();
+  stopReportClock();
+  const running = await stopRunning();
+  await closeStore();
+  note.stopped({ running });
+}
