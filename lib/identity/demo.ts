@@ -1,4 +1,4 @@
-import type { Role } from '@/lib/store';
+import { ROLES, type Role } from '@/lib/store';
 import { demoSignInNames } from '@/lib/store/accounts';
 
 /** Of every account of the invented shop; public, and of no use anywhere else. */
@@ -11,7 +11,8 @@ export interface DemoAccount {
   name: string;
 }
 
-/** The ways into the demo shop, one for each kind of user; none where the database has no demo shop. */
+/** The ways into the demo shop, one for each kind of user, the manager's first; none where the database has no demo shop. */
 export async function demoAccounts(): Promise<DemoAccount[]> {
-  return (await demoSignInNames()).map((account) => ({ ...account, password: DEMO_PASSWORD }));
+  const accounts = (await demoSignInNames()).map((account) => ({ ...account, password: DEMO_PASSWORD }));
+  return accounts.sort((a, b) => ROLES.indexOf(b.role) - ROLES.indexOf(a.role));
 }

@@ -2,12 +2,12 @@ import { database, transaction } from '@/lib/store/connection/database';
 import type { Role, ShopId } from '@/lib/store/types';
 import { setCredentials } from './credentials';
 
-/** The accounts of an invented shop, the manager's first; none in a database without one. */
+/** The accounts of an invented shop; none in a database without one. */
 export async function demoSignInNames(): Promise<{ signInName: string; role: Role; name: string }[]> {
   const users = await database().user.findMany({
     where: { shop: { demo: true }, person: { active: true } },
     select: { username: true, person: { select: { role: true, name: true } } },
-    orderBy: { person: { role: 'asc' } },
+    orderBy: { username: 'asc' },
   });
   return users.map(({ username, person }) => ({
     signInName: username ?? '',

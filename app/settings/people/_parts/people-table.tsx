@@ -1,5 +1,5 @@
 import button from '@/app/_look/button.module.css';
-import { Table } from '@/app/_look/table';
+import { Table, type Column } from '@/app/_look/table';
 import { ROLE_NAMES } from '@/app/_words/people';
 import type { PersonAccount } from '@/lib/access';
 import styles from './people-table.module.css';
@@ -23,29 +23,32 @@ export function PeopleTable({ people, viewer, demo }: PeopleTableProps) {
         { key: 'name', head: 'Name', cell: ({ name, removed }) => (removed ? 'removed' : name) },
         { key: 'role', head: 'Role', cell: ({ role }) => ROLE_NAMES[role] },
         { key: 'signIn', head: 'Signs in', cell: signsIn },
-        {
-          key: 'do',
-          head: 'Do',
-          cell: ({ code, active, removed, signInName }) =>
-            removed || !active || demo ? (
-              ''
-            ) : (
-              <div className={styles.acts}>
-                <Act to="/settings/people/invite" code={code}>
-                  {signInName === null ? `Invite ${code}` : `New password for ${code}`}
-                </Act>
-                {signInName !== null && code !== viewer && (
-                  <Act to="/settings/people/sign-out" code={code}>
-                    Sign {code} out
-                  </Act>
-                )}
-              </div>
-            ),
-        },
+        ...(demo ? [] : [acts(viewer)]),
       ]}
     />
   );
 }
+
+/** In the order of use: invite, or let somebody choose a new password; sign out on every device. */
+const acts = (viewer: string): Column<PersonAccount> => ({
+  key: 'do',
+  head: 'Do',
+  cell: ({ code, active, removed, signInName }) =>
+    removed || !active ? (
+      ''
+    ) : (
+      <div className={styles.acts}>
+        <Act to="/settings/people/invite" code={code}>
+          {signInName === null ? `Invite ${code}` : `New password for ${code}`}
+        </Act>
+        {signInName !== null && code !== viewer && (
+          <Act to="/settings/people/sign-out" code={code}>
+            Sign {code} out
+          </Act>
+        )}
+      </div>
+    ),
+});
 
 function Act({ to, code, children }: { to: string; code: string; children: React.ReactNode }) {
   return (
