@@ -13,11 +13,11 @@ const question = z.object({
   name: z.string().min(1).max(200).default('measurements.csv'),
 });
 
-/** Writes a body down as it arrives. Rejects with `TooLarge` or `CutOff` (by their names) and leaves nothing then. */
+/** Writes a body down as it arrives; answers with the refusal where it is too large or cut off, and leaves nothing then. */
 export type WriteDown = (
   body: ReadableStream<Uint8Array>,
   announced: number | null,
-) => Promise<{ path: string; sha256: string; bytes: number }>;
+) => Promise<{ path: string; sha256: string; bytes: number } | Response>;
 
 /** Takes a measurement file whose text is the body of the request. */
 export async function receiveMeasurements(
@@ -34,6 +34,7 @@ export async function receiveMeasurements(
   let path: string | null = null;
   try {
     const written = await writeDown(request.body ?? new Blob([]).stream(), announcedBytes(request));
+    if (written instanceof Response) return written;
     path = written.path;
     const { sha256, bytes } = written;
     const shop = holder.shop.id;
@@ -47,11 +48,6 @@ export async function receiveMeasurements(
       if (taken.stored.jobs.length > 0) refreshSoon(shop);
     }
     return answerFor(file, taken);
-  } catch (error) {
-    if (!(error instanceof Error)) throw error;
-    if (error.name === 'TooLarge') return problem(413, error.message);
-    if (error.name === 'CutOff') return problem(400, error.message);
-    throw error;
   } finally {
     if (path !== null) await rm(path, { force: true });
   }

@@ -31,7 +31,12 @@ const LONGEST_NAME = 60;
  * Makes a token. It is returned this once; only a digest of it is kept.
  * @throws RangeError where the name is empty, too long or taken, no scope is given, or it would have run out already.
  */
-export function createToken(shop: ShopId, wanted: NewToken, actor: Actor, now = Date.now()): Promise<string> {
+export async function createToken(
+  shop: ShopId,
+  wanted: NewToken,
+  actor: Actor,
+  now = Date.now(),
+): Promise<string> {
   const name = wanted.name.trim();
   if (name === '' || name.length > LONGEST_NAME)
     throw new RangeError(`Name the token by what it is for, in 1 to ${LONGEST_NAME} characters.`);

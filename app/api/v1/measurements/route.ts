@@ -1,6 +1,6 @@
 import type { NextRequest } from 'next/server';
 import { jobQuery, questionFrom } from '@/app/jobs/_list/question';
-import { receive } from '@/app/load/_staging/receive';
+import { CutOff, receive, TooLarge } from '@/app/load/_staging/receive';
 import { openStaging } from '@/app/load/_staging/staging';
 import { admitToken, problem, receiveMeasurements, sendMeasurements, type WriteDown } from '@/lib/interface';
 
@@ -8,7 +8,13 @@ const ROUTE = '/api/v1/measurements';
 
 const writeDown: WriteDown = async (body, announced) => {
   const { path } = await openStaging();
-  return { path, ...(await receive(body, path, announced)) };
+  try {
+    return { path, ...(await receive(body, path, announced)) };
+  } catch (error) {
+    if (error instanceof TooLarge) return problem(413, error.message);
+    if (error instanceof CutOff) return problem(400, error.message);
+    throw error;
+  }
 };
 
 /** Loads a measurement file. */
