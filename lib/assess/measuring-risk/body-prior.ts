@@ -1,7 +1,8 @@
+import { settingsOf } from './missets';
 import type { BodyPrior, FinalDimension } from './types';
 
 /** Where a shop without history starts: a repair leaves 0.8 mm, one point in twenty is off by about 8 mm. */
-const START = { scatter: 0.8, offShare: 0.05, offScatter: 8 } as const;
+const START = { scatter: 0.8, flatScatter: 0.8, offShare: 0.05, offScatter: 8 } as const;
 
 /** Worth of the starting point, in dimensions: it steadies a shop with little history and is nothing to one with much. */
 const WORTH = 40;
@@ -9,40 +10,43 @@ const WORTH = 40;
 /** Fewer dimensions than this leave the start almost as it is, and the page says so. */
 const LEAST = 30;
 
+/** No repair leaves points further off than this (as an sd, mm): what is recorded further off is a slip, not a body. */
+const MOST_OFF = 12;
+
 const STEPS = 60;
 
 /**
  * Where bodies truly are after a repair, from the shop's own first measurings after it: each true deviation is N(0,
  * scatter²), or with probability `offShare` N(0, offScatter²); what is recorded adds an error of known sd, or a mis-set.
- * Largest posterior by expectation–maximisation over the four pairings of body and setting, with the starting point worth
- * 40 dimensions. The dimensions of a job are taken as independent here, which costs a little precision, no bias: their
+ * Largest posterior by expectation–maximisation over the pairings of body and setting, with the starting point worth
+ * 40 dimensions. A height holds
+ * the scatter at both zero stations too, by their levers. The dimensions of a job are taken as independent here, which costs a little precision, no bias: their
  * shared errors are counted in each one's variance.
  * Source: Dempster, Laird and Rubin (1977), J. R. Statist. Soc. B 39, 1–38.
  */
 export function bodyPrior(dimensions: readonly FinalDimension[]): BodyPrior {
-  let { scatter, offShare, offScatter }: Pick<BodyPrior, 'scatter' | 'offShare' | 'offScatter'> = START;
+  let { scatter, flatScatter, offShare, offScatter }: Omit<BodyPrior, 'dimensions' | 'why'> = START;
   const seen = dimensions.map((dimension) => ({
+    height: dimension.quantity === 'height',
     square: (dimension.deviation - dimension.known) ** 2,
     error: dimension.own ** 2 + dimension.shared.reduce((sum, { mm }) => sum + mm * mm, 0),
-    chance: dimension.misset.chance,
-    extra: dimension.misset.sd ** 2,
+    spread: 1 + dimension.datum.reduce((sum, { weight }) => sum + weight * weight, 0),
+    settings: settingsOf(dimension.missets),
   }));
   for (let step = 0; step < STEPS; step++) {
-    const sums = { off: 0, sound: 0, offSquare: 0, soundSquare: 0 };
+    const sums = { off: 0, offSquare: 0, height: 0, heightSquare: 0, flat: 0, flatSquare: 0 };
     for (const one of seen) {
-      const parts = [
-        part(one, scatter ** 2, (1 - offShare) * (1 - one.chance), 0),
-        part(one, scatter ** 2, (1 - offShare) * one.chance, one.extra),
-        part(one, offScatter ** 2, offShare * (1 - one.chance), 0),
-        part(one, offScatter ** 2, offShare * one.chance, one.extra),
-      ];
+      const parts = one.settings.flatMap(({ chance, variance }) => [
+        part(one, (one.height ? scatter : flatScatter) ** 2 * one.spread, (1 - offShare) * chance, variance),
+        part(one, offScatter ** 2, offShare * chance, variance),
+      ]);
       const total = parts.reduce((sum, { weight }) => sum + weight, 0);
       if (!(total > 0)) continue;
       parts.forEach(({ weight, second }, i) => {
         const share = weight / total;
-        if (i < 2) {
-          sums.sound += share;
-          sums.soundSquare += share * second;
+        if (i % 2 === 0) {
+          sums[one.height ? 'height' : 'flat'] += share;
+          sums[one.height ? 'heightSquare' : 'flatSquare'] += (share * second) / one.spread;
         } else {
           sums.off += share;
           sums.offSquare += share * second;
@@ -51,15 +55,21 @@ export function bodyPrior(dimensions: readonly FinalDimension[]): BodyPrior {
     }
     const offWorth = WORTH * START.offShare;
     const soundWorth = WORTH - offWorth;
-    offShare = (sums.off + offWorth) / (sums.off + sums.sound + WORTH);
-    scatter = Math.sqrt((sums.soundSquare + soundWorth * START.scatter ** 2) / (sums.sound + soundWorth));
-    offScatter = Math.sqrt((sums.offSquare + offWorth * START.offScatter ** 2) / (sums.off + offWorth));
+    offShare = (sums.off + offWorth) / (sums.off + sums.height + sums.flat + WORTH);
+    const steadied = (squares: number, count: number) =>
+      Math.sqrt((squares + soundWorth * START.scatter ** 2) / (count + soundWorth));
+    scatter = steadied(sums.heightSquare, sums.height);
+    flatScatter = steadied(sums.flatSquare, sums.flat);
+    offScatter = Math.min(
+      MOST_OFF,
+      Math.sqrt((sums.offSquare + offWorth * START.offScatter ** 2) / (sums.off + offWorth)),
+    );
   }
   const why =
     seen.length < LEAST
       ? `Only ${seen.length} final dimensions: how well repairs come out is mostly assumed, not learned.`
       : null;
-  return { scatter, offShare, offScatter, dimensions: seen.length, why };
+  return { scatter, flatScatter, offShare, offScatter, dimensions: seen.length, why };
 }
 
 /** Weight of one pairing, and the expected square of the true deviation under it. */
@@ -77,3 +87,7 @@ function part(
     second: gain * gain * square + gain * noise,
   };
 }
+
+/** What is left of a point that was put right, as this dimension sees it, mm. */
+export const scatterFor = (prior: BodyPrior, { quantity }: FinalDimension): number =>
+  quantity === 'height' ? prior.scatter : prior.flatScatter;

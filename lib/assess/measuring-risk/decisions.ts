@@ -1,5 +1,6 @@
 import { decisionRisks } from '@/lib/stats';
 import { findRoot } from '@/lib/stats/numeric/root';
+import { settingsOf } from './missets';
 import type { BodyPrior, FinalDimension } from './types';
 
 /** What deciding one dimension by one recorded deviation risks. */
@@ -17,8 +18,10 @@ export interface DimensionQuestion {
   /** Half width of the tolerance and standard uncertainty of the recorded deviation, mm. */
   tolerance: number;
   uncertainty: number;
-  misset?: FinalDimension['misset'];
+  missets?: FinalDimension['missets'];
   prior: BodyPrior;
+  /** Variance of a true deviation over that of a point by itself: 1 + the squares of its levers. Default 1. */
+  spread?: number;
   /** How far inside the tolerance the deviation must lie to be accepted, mm. Default 0. */
   guard?: number;
 }
@@ -28,17 +31,15 @@ export interface DimensionQuestion {
  * and mis-set. Source: JCGM 106:2012, 9.5, summed over the mixture.
  */
 export function dimensionRisks(question: DimensionQuestion): DimensionRisks {
-  const { tolerance, uncertainty, prior, guard = 0, misset = { chance: 0, sd: 0 } } = question;
+  const { tolerance, uncertainty, prior, guard = 0, missets = [], spread = 1 } = question;
   let [consumer, producer, accepted, rejected] = [0, 0, 0, 0];
   for (const [share, processSd] of [
-    [1 - prior.offShare, prior.scatter],
+    [1 - prior.offShare, prior.scatter * Math.sqrt(spread)],
     [prior.offShare, prior.offScatter],
   ] as const) {
-    for (const [chance, noise] of [
-      [1 - misset.chance, uncertainty],
-      [misset.chance, Math.hypot(uncertainty, misset.sd)],
-    ] as const) {
+    for (const { chance, variance } of settingsOf(missets)) {
       const weight = share * chance;
+      const noise = Math.sqrt(uncertainty ** 2 + variance);
       if (weight === 0) continue;
       const part = decisionRisks({
         ...{ processMean: 0, processSd, uncertainty: noise, guard },
@@ -124,12 +125,14 @@ export function handRisks(
     const mean = (of: (dimension: FinalDimension) => number) =>
       own.reduce((sum, dimension) => sum + of(dimension), 0) / own.length;
     const uncertainty = Math.sqrt(mean(variance));
-    const misset = {
-      chance: mean((dimension) => dimension.misset.chance),
-      sd: Math.max(...own.map((dimension) => dimension.misset.sd)),
-    };
+    const kinds = Math.max(...own.map(({ missets }) => missets.length));
+    const missets = Array.from({ length: kinds }, (_, kind) => ({
+      chance: mean((dimension) => dimension.missets[kind]?.chance ?? 0),
+      sd: Math.max(...own.map((dimension) => dimension.missets[kind]?.sd ?? 0)),
+    }));
     const tolerance = commonest(own.map((dimension) => dimension.tolerance));
-    const question = { tolerance, uncertainty, misset, prior };
+    const spread = mean(({ datum }) => 1 + datum.reduce((sum, { weight }) => sum + weight * weight, 0));
+    const question = { tolerance, uncertainty, missets, prior, spread };
     return [
       {
         ...{

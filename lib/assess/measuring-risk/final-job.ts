@@ -1,9 +1,9 @@
 import type { Learned } from '@/lib/assess/cause/learned';
 import { gaugeOf, handOf } from '@/lib/assess/cause/model';
-import { SIZE_BANDS } from '@/lib/assess/cause/sizes';
 import { dimensionName, type Job, type Round, type Setup, type Side } from '@/lib/measure';
 import { recordedDimensions } from '../recorded';
 import type { RecordedDimension } from '../types';
+import { missetsOf } from './missets';
 import type { FinalDimension, FinalJob, SharedError } from './types';
 
 /**
@@ -38,8 +38,10 @@ function finalDimension(dimension: RecordedDimension, round: Round, learned: Lea
   const height = quantity === 'height';
   const setting = (quantity === 'length' ? learned.lengths.scatter : 1) * hand.setting;
   const common = height ? learned.common : 0;
+  const zeros = height ? zerosOf(dimension, round) : [];
   return {
     name: dimensionName(dimension),
+    quantity,
     technician,
     gauge,
     deviation,
@@ -52,44 +54,41 @@ function finalDimension(dimension: RecordedDimension, round: Round, learned: Lea
           { key: `setup ${dimension.setup}`, mm: setting * Math.sqrt(common) },
           { key: `technician ${technician}`, mm: hand.biasSe },
           { key: `gauge ${gauge}`, mm: state.biasSe },
-          ...datumErrors(dimension, round, learned),
+          ...zeros.flatMap(({ zero, weight }) => datumErrors(zero, weight, dimension.side, learned)),
         ]
       : [],
-    misset: height ? { chance: hand.missetRate, sd: missetSd(learned) } : { chance: 0, sd: 0 },
+    datum: zeros.map(({ station, weight }) => ({ key: `body ${station} ${dimension.side ?? ''}`, weight })),
+    missets: height ? missetsOf(learned, hand.missetRate) : [],
   };
 }
 
-/** Root mean square of the sizes of a mis-set, mm. */
-function missetSd(learned: Learned): number {
-  const total = SIZE_BANDS.reduce((sum, _, i) => sum + (learned.missetSizes[i] ?? 0), 0);
-  const squares = SIZE_BANDS.reduce(
-    (sum, { centre, sd }, i) => sum + (learned.missetSizes[i] ?? 0) * (centre ** 2 + sd ** 2),
-    0,
-  );
-  return total > 0 ? Math.sqrt(squares / total) : 0;
+interface ZeroOf {
+  station: number;
+  zero: Setup;
+  /** − the lever: what a millimetre at the zero station does to this height. */
+  weight: number;
 }
 
-/** What both zero gauges of this side bring to a height: − weight × setting, the part common to both sides apart. */
-function datumErrors(
-  { side, station, setup }: RecordedDimension,
-  round: Round,
-  learned: Learned,
-): SharedError[] {
+/** The two zero gauges that a height was read against; none where its datum has not two ends. */
+function zerosOf({ side, station, setup }: RecordedDimension, round: Round): ZeroOf[] {
   const hung = round.setups.find(({ label }) => label === setup);
   if (side === null || station === null || hung === undefined) return [];
   const [a, b] = [...zeroSetups(round, hung, side)];
   if (a === undefined || b === undefined) return [];
   const lever = (station - a[0]) / (b[0] - a[0]);
   return [
-    { zero: a[1], weight: 1 - lever },
-    { zero: b[1], weight: lever },
-  ].flatMap(({ zero, weight }) => {
-    const { setting } = handOf(learned, zero.technician);
-    return [
-      { key: `zero ${zero.label}`, mm: -weight * setting * Math.sqrt(learned.common) },
-      { key: `zero ${zero.label} ${side}`, mm: -weight * setting * Math.sqrt(1 - learned.common) },
-    ];
-  });
+    { station: a[0], zero: a[1], weight: lever - 1 },
+    { station: b[0], zero: b[1], weight: -lever },
+  ];
+}
+
+/** The setting of a zero gauge, the part common to both sides apart. */
+function datumErrors(zero: Setup, weight: number, side: Side | null, learned: Learned): SharedError[] {
+  const { setting } = handOf(learned, zero.technician);
+  return [
+    { key: `zero ${zero.label}`, mm: weight * setting * Math.sqrt(learned.common) },
+    { key: `zero ${zero.label} ${side ?? ''}`, mm: weight * setting * Math.sqrt(1 - learned.common) },
+  ];
 }
 
 /** By station, the zero setup that `hung` was read against: the last before it, or else the first. */

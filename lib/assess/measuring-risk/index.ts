@@ -10,6 +10,7 @@ export {
   type HandRisks,
 } from './decisions';
 export { finalJob } from './final-job';
+export { missetSd, missetsOf } from './missets';
 export { jobRisk } from './job-risk';
 export { shopRisk } from './shop-risk';
 export type {
@@ -18,6 +19,7 @@ export type {
   FinalDimension,
   FinalJob,
   JobRisk,
+  Misset,
   SharedError,
   ShopRisk,
 } from './types';

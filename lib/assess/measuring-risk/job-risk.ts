@@ -1,8 +1,10 @@
 import { normalCdf, normalUpper } from '@/lib/stats';
 import { MM_NOISE } from '@/lib/measure';
 import { normalLattice } from '@/lib/stats/numeric/normal-lattice';
+import { scatterFor } from './body-prior';
+import { settingsOf } from './missets';
 import { proposalOf } from './proposal';
-import type { BodyPrior, FinalDimension, FinalJob, JobRisk } from './types';
+import type { BodyPrior, FinalDimension, FinalJob, JobRisk, SharedError } from './types';
 
 /**
  * Points over the shared errors of a job. Against 65,536 of them twelve jobs of twenty heights and seventeen shared errors
@@ -13,20 +15,29 @@ const POINTS = 256;
 /**
  * P(every dimension of a job is truly within tolerance), given all its readings.
  *
- * Given the errors that its dimensions share (datum, setups, unknown biases) the dimensions are independent, and each is a
- * mixture of four normals (body put right or off, setting ordinary or mis-set), known in closed form. Over the shared
+ * Given what its dimensions share (datum, both the gauges' settings and the bodies at the zero stations; setups; unknown
+ * biases) the dimensions are independent, and each is a
+ * mixture of normals (body put right or off, setting ordinary or one kind of mis-set), known in closed form. Over the shared
  * errors the product is integrated by a fixed lattice of normal points around where the readings put them, each weighted
  * by its posterior density over that of the lattice (importance weights); no chance is involved.
  */
 export function jobRisk(job: FinalJob, prior: BodyPrior, points = POINTS): JobRisk {
   const dimensions = job.dimensions.map(withOwn(job.dimensions));
-  const errors = [...new Set(dimensions.flatMap(({ shared }) => shared.map(({ key }) => key)))];
+  const errors = [
+    ...new Set(dimensions.flatMap(({ shared, datum }) => [...shared, ...datum].map(({ key }) => key))),
+  ];
   const place = new Map(errors.map((key, i) => [key, i]));
-  const loadings = dimensions.map(({ shared }) => {
+  const rowOf = (list: readonly SharedError[]) => {
     const row = new Float64Array(errors.length);
-    for (const { key, mm } of shared) row[place.get(key) ?? 0] = (row[place.get(key) ?? 0] ?? 0) + mm;
+    for (const { key, mm } of list) row[place.get(key) ?? 0] = (row[place.get(key) ?? 0] ?? 0) + mm;
     return row;
-  });
+  };
+  const bodies = dimensions.map(({ datum }) =>
+    rowOf(datum.map(({ key, weight }) => ({ key, mm: weight * prior.scatter }))),
+  );
+  const loadings = dimensions.map(({ shared }, i) =>
+    rowOf(shared).map((mm, k) => mm + (bodies[i]?.[k] ?? 0)),
+  );
   const pairings = dimensions.map((dimension) => pairingsOf(dimension, prior));
   const proposal = proposalOf(dimensions, loadings, prior);
   const lattice = errors.length === 0 ? [new Float64Array(0)] : normalLattice(errors.length, points);
@@ -35,7 +46,8 @@ export function jobRisk(job: FinalJob, prior: BodyPrior, points = POINTS): JobRi
     let log = logWeight;
     const within = dimensions.map(({ deviation, known, tolerance }, i) => {
       const y = deviation - known - dot(loadings[i] ?? z, f);
-      const { density, probability } = trulyWithin(pairings[i] ?? [], y, tolerance);
+      const carried = dot(bodies[i] ?? z, f);
+      const { density, probability } = trulyWithin(pairings[i] ?? [], y, carried, tolerance);
       log += Math.log(density);
       return probability;
     });
@@ -91,14 +103,15 @@ interface Pairing {
   sd: number;
 }
 
-function pairingsOf({ own, misset }: FinalDimension, prior: BodyPrior): Pairing[] {
+function pairingsOf(dimension: FinalDimension, prior: BodyPrior): Pairing[] {
+  const { own, missets } = dimension;
+  const scatter = scatterFor(prior, dimension);
   return [false, true].flatMap((off) =>
-    [false, true].flatMap((wrong) => {
-      const body = (off ? prior.offScatter : prior.scatter) ** 2;
-      const noise = own ** 2 + (wrong ? misset.sd ** 2 : 0);
+    settingsOf(missets).flatMap((setting) => {
+      const body = (off ? prior.offScatter : scatter) ** 2;
+      const noise = own ** 2 + setting.variance;
       const total = body + noise;
-      const chance =
-        (off ? prior.offShare : 1 - prior.offShare) * (wrong ? misset.chance : 1 - misset.chance);
+      const chance = (off ? prior.offShare : 1 - prior.offShare) * setting.chance;
       if (!(chance > 0 && total > 0)) return [];
       return [
         {
@@ -115,10 +128,11 @@ function pairingsOf({ own, misset }: FinalDimension, prior: BodyPrior): Pairing[
 /** A pairing with less weight than this, as a share, cannot change a probability that anybody reads. */
 const NEGLIGIBLE = 1e-5;
 
-/** Of one dimension, the shared errors given: how likely its reading was, and P(truly within). */
+/** Of one dimension, the shared errors given: how likely its reading was, and P(truly within), `carried` by the datum. */
 function trulyWithin(
   pairings: readonly Pairing[],
   y: number,
+  carried: number,
   tolerance: number,
 ): { density: number; probability: number } {
   let density = 0;
@@ -134,7 +148,7 @@ function trulyWithin(
     const pairing = pairings[i];
     if (!pairing || weight < NEGLIGIBLE * density) return;
     counted += weight;
-    inside += weight * between(pairing.gain * y, pairing.sd, tolerance);
+    inside += weight * between(carried + pairing.gain * y, pairing.sd, tolerance);
   });
   return { density, probability: inside / counted };
 }

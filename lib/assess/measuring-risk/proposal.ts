@@ -4,6 +4,8 @@ import {
   solveLower,
   solveUpper,
 } from '@/lib/stats/linear-algebra/cholesky';
+import { scatterFor } from './body-prior';
+import { settingsOf } from './missets';
 import type { BodyPrior, FinalDimension } from './types';
 
 /** A normal distribution near the posterior of the shared errors, to spread lattice points by. */
@@ -22,7 +24,7 @@ const WIDER = { many: 1.3, few: 1.05 } as const;
 
 /**
  * Shared errors given the readings, as a normal distribution: each dimension counts with the precision expected of it
- * under its four pairings of body and setting, and the pairings are weighed again at the mean found, a few times over.
+ * under its pairings of body and setting, and the pairings are weighed again at the mean found, a few times over.
  */
 export function proposalOf(
   dimensions: readonly FinalDimension[],
@@ -87,17 +89,17 @@ export function proposalOf(
  * logarithm there, which is less where it is open which part y belongs to. A curvature below 0 counts as 0.
  */
 function reachOf(
-  { own, misset }: FinalDimension,
+  dimension: FinalDimension,
   y: number,
   prior: BodyPrior,
 ): { precision: number; curvature: number } {
+  const { own, missets } = dimension;
+  const scatter = scatterFor(prior, dimension);
   let [total, first, second] = [0, 0, 0];
   for (const off of [false, true]) {
-    for (const wrong of [false, true]) {
-      const chance =
-        (off ? prior.offShare : 1 - prior.offShare) * (wrong ? misset.chance : 1 - misset.chance);
-      const variance =
-        (off ? prior.offScatter : prior.scatter) ** 2 + own ** 2 + (wrong ? misset.sd ** 2 : 0);
+    for (const setting of settingsOf(missets)) {
+      const chance = (off ? prior.offShare : 1 - prior.offShare) * setting.chance;
+      const variance = (off ? prior.offScatter : scatter) ** 2 + own ** 2 + setting.variance;
       const weight = (chance * Math.exp((-y * y) / (2 * variance))) / Math.sqrt(variance);
       total += weight;
       first += weight / variance;

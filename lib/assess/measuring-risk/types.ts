@@ -1,3 +1,5 @@
+import type { Quantity } from '@/lib/measure';
+
 /** One error that several recorded dimensions share, in units of its own standard deviation. */
 export interface SharedError {
   /** Which error: the same key in two dimensions of a job is the same error. */
@@ -6,10 +8,18 @@ export interface SharedError {
   mm: number;
 }
 
+/** A way in which a setting may be wrong beyond ordinary scatter. */
+export interface Misset {
+  chance: number;
+  /** Sd of what it adds, mm. */
+  sd: number;
+}
+
 /** A recorded dimension of the first measuring after a repair, with what its measuring error is made of. */
 export interface FinalDimension {
   /** `height K L`, for tables. */
   name: string;
+  quantity: Quantity;
   technician: string;
   gauge: string;
   /** Mean deviation as recorded, mm, and the half width of its tolerance. */
@@ -21,8 +31,13 @@ export interface FinalDimension {
   /** Standard deviation of the error that this dimension has to itself, mm. */
   own: number;
   shared: SharedError[];
-  /** Chance that this setting was a mis-set, and the sd of what that adds, mm. */
-  misset: { chance: number; sd: number };
+  /**
+   * The bodies at both zero stations of its side, with their weights: a true deviation is counted from the datum that they
+   * carry, so it holds weight × what is left of each after the repair.
+   */
+  datum: { key: string; weight: number }[];
+  /** Kinds of mis-set that this setting may be, each with its chance and the sd of what it adds, mm. */
+  missets: readonly Misset[];
 }
 
 export interface FinalJob {
@@ -35,8 +50,9 @@ export interface FinalJob {
 
 /** Where the bodies truly are after a repair, learned from the shop's own final deviations: a mixture of two normals. */
 export interface BodyPrior {
-  /** Sd of a point that was put right, mm. */
+  /** Sd of a point that was put right, mm: in height, and in length or from the centerline. */
   scatter: number;
+  flatScatter: number;
   /** Share of points that were not, and the sd of those, mm. */
   offShare: number;
   offScatter: number;

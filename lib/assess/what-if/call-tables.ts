@@ -25,7 +25,7 @@ export interface CallTable {
 
 /** A datum further off than this puts every height out. */
 const REACH = 14;
-const STEP = 0.2;
+const STEP = 0.4;
 
 /**
  * Works out a dimension's chances on a grid of datum errors. `first` holds for each of several gauges (chance of the
@@ -41,13 +41,18 @@ export function callTable(
   const nodes = bodyNodes(tolerance, body);
   const within = nodes.reduce((sum, { inside, weight }) => sum + (inside ? weight : 0), 0);
   const count = Math.round((2 * REACH) / STEP) + 1;
+  const chances = gauges.map(({ chance, first, second }) => ({
+    chance,
+    first: outTable(tolerance, first),
+    second: second === null ? null : outTable(tolerance, second),
+  }));
   const rows = Array.from({ length: count }, (_, i) => {
     const datum = -REACH + i * STEP;
     const row: CallChances = { called: 0, both: 0, firstOut: 0 };
     for (const { value, weight, inside } of nodes) {
-      for (const { chance, first, second } of gauges) {
-        const out = outChance(value + datum, tolerance, first);
-        const called = second === null ? 1 - out : 1 - out * outChance(value + datum, tolerance, second);
+      for (const { chance, first, second } of chances) {
+        const out = first(value + datum);
+        const called = second === null ? 1 - out : 1 - out * second(value + datum);
         const share = weight * chance;
         row.called += share * called;
         if (inside) row.both += share * called;
@@ -78,6 +83,24 @@ export function callTable(
   };
 }
 
+const FINE = 0.2;
+
+/** Further from the sheet than this a dimension is as good as surely called out, mm. */
+const FAR = 30;
+
+/** P(called out) by where body and datum put a dimension: tabulated, with a parabola between the points. */
+function outTable(tolerance: number, parts: readonly ErrorPart[]): (at: number) => number {
+  const count = Math.round((2 * FAR) / FINE) + 1;
+  const table = Float64Array.from({ length: count }, (_, i) => outChance(-FAR + i * FINE, tolerance, parts));
+  return (at) => {
+    const place = (Math.max(-FAR, Math.min(FAR, at)) + FAR) / FINE;
+    const middle = Math.max(1, Math.min(count - 2, Math.round(place)));
+    const t = place - middle;
+    const [a = 0, b = 0, c = 0] = [table[middle - 1], table[middle], table[middle + 1]];
+    return Math.max(0, Math.min(1, b + (t * (c - a)) / 2 + (t * t * (a - 2 * b + c)) / 2));
+  };
+}
+
 function outChance(at: number, tolerance: number, parts: readonly ErrorPart[]): number {
   return parts.reduce((sum, { chance, mean, sd }) => {
     const y = at + mean;
@@ -102,9 +125,9 @@ function bodyNodes(tolerance: number, { scatter, offShare, offScatter }: Working
     const end = Math.max(6 * sd, tolerance * 1.0001);
     const inner = Math.min(tolerance, 6 * sd);
     const panels: [number, number, boolean, number][] = [
-      [-inner, inner, true, 12],
-      [-end, -tolerance, false, 8],
-      [tolerance, end, false, 8],
+      [-inner, inner, true, 10],
+      [-end, -tolerance, false, 6],
+      [tolerance, end, false, 6],
     ];
     for (const [from, to, inside, points] of panels) {
       const rule = gaussLegendre(points);

@@ -13,13 +13,16 @@ export function handFigures(
   scenario: Scenario,
 ): Record<Measure, number> {
   const readings = scenario.readings ?? shop.readings;
-  const tables = new Map<number, CallTable>();
-  const tableOf = (tolerance: number): CallTable => {
-    const known = tables.get(tolerance) ?? heightTable(tolerance, hand, others, shop, scenario, readings);
-    tables.set(tolerance, known);
-    return known;
-  };
-  const heights = shop.stations.map(({ lever, tolerance }) => ({ lever, table: tableOf(tolerance) }));
+  const tables = new Map<string, CallTable>();
+  const heights = shop.stations.map(({ lever, tolerance }) => {
+    // A true height is counted from the bodies at both zero stations, so it holds their scatter by the lever.
+    const spread = Math.sqrt(1 + (1 - lever) ** 2 + lever ** 2);
+    const key = `${tolerance} ${spread.toFixed(3)}`;
+    const body = { ...shop.body, scatter: shop.body.scatter * spread };
+    const table = tables.get(key) ?? heightTable(tolerance, body, hand, others, shop, scenario, readings);
+    tables.set(key, table);
+    return { lever, table };
+  });
   const lengths = lengthTable(hand, others, shop, scenario, readings);
   const atRest = lengths.at(0);
   const n = shop.lengths.count;
@@ -61,6 +64,7 @@ export function handFigures(
 
 function heightTable(
   tolerance: number,
+  body: WorkingShop['body'],
   hand: WorkingHand,
   others: readonly WorkingHand[],
   shop: WorkingShop,
@@ -74,7 +78,7 @@ function heightTable(
     second:
       scenario.rehang === 'out' ? heightErrors(again(hand, others, scenario), bias, shop, readings, 1) : null,
   }));
-  return callTable(tolerance, shop.body, gauges);
+  return callTable(tolerance, body, gauges);
 }
 
 function lengthTable(
@@ -93,7 +97,8 @@ function lengthTable(
     }));
   const second = scenario.rehang === 'out' ? errors(again(hand, others, scenario), 1) : null;
   const first = errors([{ hand, share: 1 }], mean);
-  return callTable(shop.lengths.tolerance, shop.body, [{ chance: 1, first, second }]);
+  const body = { ...shop.body, scatter: shop.body.flatScatter };
+  return callTable(shop.lengths.tolerance, body, [{ chance: 1, first, second }]);
 }
 
 function again(hand: WorkingHand, others: readonly WorkingHand[], { rehangBy }: Scenario) {

@@ -31,8 +31,10 @@ export interface WorkingShop {
   missetSd: number;
   /** Sd of a length's setting as a multiple of the hand's setting sd. */
   lengthScatter: number;
+  /** What repairs leave, as sds: a point's height, a length; and of points that were not put right. */
   body: {
     scatter: number;
+    flatScatter: number;
     scatterLogSe: number;
     offShare: number;
     offShareSe: number;

@@ -1,5 +1,13 @@
 import { handFigures } from './hand-figures';
-import { MEASURES, type Figure, type Measure, type Scenario, type WhatIf, type WorkingShop } from './types';
+import {
+  MEASURES,
+  type Figure,
+  type Measure,
+  type Scenario,
+  type WhatIf,
+  type WorkingHand,
+  type WorkingShop,
+} from './types';
 
 const METHOD =
   'Every dimension of an ordinary job is integrated over where its body may be, over ordinary settings and mis-sets, and ' +
@@ -20,8 +28,24 @@ export function whatIf(shop: WorkingShop, scenarios: readonly Scenario[]): WhatI
   if (shop.stations.length === 0) {
     return { rows: [], method: METHOD, why: 'No job has a height away from the zero stations.' };
   }
-  const at = scenarios.map((scenario) => shopFigures(shop, scenario));
-  const moved = perturbed(shop).map((other) => scenarios.map((scenario) => shopFigures(other, scenario)));
+  const found = new Map<string, Record<Measure, number>>();
+  const figures = (other: WorkingShop, moved: number | null, scenario: Scenario, i: number) =>
+    shopFigures(other, (hand, others) => {
+      // A hand that was not moved, and is not hung after by one that was, has the figures that it had.
+      const same =
+        moved !== null &&
+        shop.hands[moved]?.technician !== hand.technician &&
+        scenario.rehangBy !== 'another';
+      const key = same ? `${i} ${hand.technician}` : null;
+      const known = key === null ? undefined : found.get(key);
+      const own = known ?? handFigures(hand, others, other, scenario);
+      if (other === shop) found.set(`${i} ${hand.technician}`, own);
+      return own;
+    });
+  const at = scenarios.map((scenario, i) => figures(shop, null, scenario, i));
+  const moved = perturbed(shop).map(({ shop: other, hand }) =>
+    scenarios.map((scenario, i) => figures(other, hand, scenario, i)),
+  );
   const [now] = at;
   const rows = scenarios.map(({ name }, i) => {
     const figures = at[i];
@@ -51,16 +75,17 @@ export function whatIf(shop: WorkingShop, scenarios: readonly Scenario[]): WhatI
   return { rows, method: METHOD, why: null };
 }
 
-function shopFigures(shop: WorkingShop, scenario: Scenario): Record<Measure, number> {
+function shopFigures(
+  shop: WorkingShop,
+  figuresOf: (hand: WorkingHand, others: readonly WorkingHand[]) => Record<Measure, number>,
+): Record<Measure, number> {
   const hands = shop.hands.filter(({ share }) => share > 0);
   const total = hands.reduce((sum, { share }) => sum + share, 0);
   const figures = hands.map((hand) => ({
     share: hand.share / total,
-    of: handFigures(
+    of: figuresOf(
       hand,
       hands.filter((other) => other !== hand),
-      shop,
-      scenario,
     ),
   }));
   return Object.fromEntries(
@@ -71,14 +96,14 @@ function shopFigures(shop: WorkingShop, scenario: Scenario): Record<Measure, num
   ) as Record<Measure, number>;
 }
 
-/** The shop with each parameter in turn moved by one standard error. */
-function perturbed(shop: WorkingShop): WorkingShop[] {
+/** The shop with each parameter in turn moved by one standard error; `hand` is the place of the one hand it concerns. */
+function perturbed(shop: WorkingShop): { shop: WorkingShop; hand: number | null }[] {
   const { body } = shop;
   const hands = shop.hands.flatMap((hand, i) => {
     if (!(hand.share > 0)) return [];
-    const other = (changed: Partial<typeof hand>) => ({
-      ...shop,
-      hands: shop.hands.map((one, k) => (k === i ? { ...one, ...changed } : one)),
+    const other = (changed: Partial<WorkingHand>) => ({
+      hand: i,
+      shop: { ...shop, hands: shop.hands.map((one, k) => (k === i ? { ...one, ...changed } : one)) },
     });
     return [
       other({ setting: hand.setting * Math.exp(hand.settingLogSe) }),
@@ -87,7 +112,15 @@ function perturbed(shop: WorkingShop): WorkingShop[] {
   });
   return [
     ...hands,
-    { ...shop, body: { ...body, scatter: body.scatter * Math.exp(body.scatterLogSe) } },
-    { ...shop, body: { ...body, offShare: Math.min(0.9, body.offShare + body.offShareSe) } },
+    { hand: null, shop: { ...shop, body: scattered(body) } },
+    {
+      hand: null,
+      shop: { ...shop, body: { ...body, offShare: Math.min(0.9, body.offShare + body.offShareSe) } },
+    },
   ];
+}
+
+function scattered(body: WorkingShop['body']): WorkingShop['body'] {
+  const factor = Math.exp(body.scatterLogSe);
+  return { ...body, scatter: body.scatter * factor, flatScatter: body.flatScatter * factor };
 }

@@ -1,7 +1,6 @@
 import type { Learned } from '@/lib/assess/cause/learned';
 import { gaugeOf, handOf } from '@/lib/assess/cause/model';
-import { SIZE_BANDS } from '@/lib/assess/cause/sizes';
-import type { BodyPrior } from '@/lib/assess/measuring-risk';
+import { missetSd, type BodyPrior } from '@/lib/assess/measuring-risk';
 import { USUAL_MINUTES, type Minutes, type WorkingShop } from './types';
 
 /** What is counted of the shop's work: additive over jobs. */
@@ -21,10 +20,6 @@ const LENT_SETUPS = 20;
 
 /** The shop's learned variances and rates with their standard errors, and its ordinary job. */
 export function workingShop(learned: Learned, prior: BodyPrior, usage: ShopUsage): WorkingShop {
-  const squares = SIZE_BANDS.reduce(
-    (sum, { centre, sd }, i) => sum + (learned.missetSizes[i] ?? 0) * (centre ** 2 + sd ** 2),
-    0,
-  );
   const hands = Object.entries(usage.jobs)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([technician, share]) => {
@@ -52,7 +47,7 @@ export function workingShop(learned: Learned, prior: BodyPrior, usage: ShopUsage
     hands,
     gauges,
     common: learned.common,
-    missetSd: Math.sqrt(squares),
+    missetSd: missetSd(learned),
     lengthScatter: learned.lengths.scatter,
     body: { ...prior, ...bodyErrors(prior, noise) },
     stations: usage.stations,

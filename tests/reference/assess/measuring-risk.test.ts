@@ -12,7 +12,14 @@ import {
 import { decisionRisks, normalCdf } from '@/lib/stats';
 import { Random } from '@/tests/simulation/random';
 
-const PRIOR: BodyPrior = { scatter: 0.9, offShare: 0.06, offScatter: 7, dimensions: 1000, why: null };
+const PRIOR: BodyPrior = {
+  scatter: 0.9,
+  flatScatter: 0.9,
+  offShare: 0.06,
+  offScatter: 7,
+  dimensions: 1000,
+  why: null,
+};
 
 /** A shop by the model: bodies, one datum per side and job (front and rear error), settings, mis-sets, readings. */
 function simulated(jobs: number, seed: number) {
@@ -37,8 +44,22 @@ function simulated(jobs: number, seed: number) {
       const deviation = body + error;
       if (Math.abs(body) > 3) trulyRight = false;
       return {
-        ...{ name: `height ${i}`, technician: 'T1', gauge: 'C1', deviation, tolerance: 3 },
-        ...{ within: Math.abs(deviation) <= 3, known: 0, own: 0.8, shared, misset: { chance: 0.04, sd: 8 } },
+        ...{
+          name: `height ${i}`,
+          quantity: 'height',
+          technician: 'T1',
+          gauge: 'C1',
+          deviation,
+          tolerance: 3,
+        },
+        ...{
+          within: Math.abs(deviation) <= 3,
+          known: 0,
+          own: 0.8,
+          shared,
+          datum: [],
+          missets: [{ chance: 0.04, sd: 8 }],
+        },
       };
     });
     const right = dimensions.every(({ within }) => within);

@@ -35,7 +35,14 @@ const SHOP: WorkingShop = {
     { gauge: 'C3', share: 1, bias: 1.6, biasSe: 0.1 },
   ],
   ...{ common: 0.5, missetSd: 8, lengthScatter: 1, readings: 2, minutes: USUAL_MINUTES },
-  body: { scatter: 0.8, scatterLogSe: 0.1, offShare: 0.04, offShareSe: 0.01, offScatter: 6 },
+  body: {
+    scatter: 0.6,
+    flatScatter: 0.4,
+    scatterLogSe: 0.1,
+    offShare: 0.04,
+    offShareSe: 0.01,
+    offScatter: 6,
+  },
   stations: [-0.8, -0.4, 0.5, 1.5, 2].map((lever) => ({ lever, tolerance: 3 })),
   lengths: { count: 6, tolerance: 3 },
 };
@@ -59,8 +66,8 @@ function played(shop: WorkingShop, scenario: Scenario, jobs: number): Record<Mea
     const [first, other] = [shop.hands[who], shop.hands[1 - who]];
     if (!first || !other) continue;
     const again = scenario.rehangBy === 'another' ? other : first;
-    const body = () =>
-      random.normal(0, random.chance(shop.body.offShare) ? shop.body.offScatter : shop.body.scatter);
+    const body = (scatter: number) =>
+      random.normal(0, random.chance(shop.body.offShare) ? shop.body.offScatter : scatter);
     const misset = (h: WorkingHand) => (random.chance(h.missetRate) ? random.normal(0, shop.missetSd) : 0);
     const mean = (of: () => number) => Array.from({ length: times }, of).reduce((a, b) => a + b, 0) / times;
     const zero = () => {
@@ -96,7 +103,7 @@ function played(shop: WorkingShop, scenario: Scenario, jobs: number): Record<Mea
         const gauge = random.pick(gauges);
         const bias = random.normal(gauge.bias, gauge.biasSe);
         const datum = (1 - lever) * a[side] + lever * b[side];
-        const b0 = body();
+        const b0 = body(shop.body.scatter * Math.sqrt(1 + (1 - lever) ** 2 + lever ** 2));
         return judge(
           tolerance,
           (h) =>
@@ -112,7 +119,7 @@ function played(shop: WorkingShop, scenario: Scenario, jobs: number): Record<Mea
       if (firstOut.some(Boolean)) rehang();
     }
     for (let i = 0; i < shop.lengths.count; i++) {
-      const b0 = body();
+      const b0 = body(shop.body.flatScatter);
       const out = judge(3, (h) => b0 + random.normal(0, Math.hypot(h.setting, h.reading / Math.sqrt(n))), b0);
       if (out) rehang();
     }
@@ -187,7 +194,14 @@ describe('whatIf', () => {
 
   it('answers for a shop without work, and takes the learned figures of one that starts', () => {
     expect(whatIf({ ...SHOP, hands: [] }, scenarios).why).toMatch(/Nobody/);
-    const prior = { scatter: 0.8, offShare: 0.05, offScatter: 8, dimensions: 400, why: null };
+    const prior = {
+      scatter: 0.8,
+      flatScatter: 0.8,
+      offShare: 0.05,
+      offScatter: 8,
+      dimensions: 400,
+      why: null,
+    };
     const usage = {
       ...{
         jobs: { T1: 30 },

@@ -80,8 +80,17 @@ describe('finalJob', () => {
 
 describe('shopRisk', () => {
   const dimension = (deviation: number) => ({
-    ...{ name: 'height K L', technician: 'T1', gauge: 'C1', deviation, tolerance: 3, known: 0, own: 0.5 },
-    ...{ within: Math.abs(deviation) <= 3, shared: [], misset: { chance: 0, sd: 0 } },
+    ...{
+      name: 'height K L',
+      quantity: 'height' as const,
+      technician: 'T1',
+      gauge: 'C1',
+      deviation,
+      tolerance: 3,
+      known: 0,
+      own: 0.5,
+    },
+    ...{ within: Math.abs(deviation) <= 3, shared: [], datum: [], missets: [] },
   });
   const jobOf = (name: string, ...deviations: number[]): FinalJob => {
     const dimensions = deviations.map(dimension);
@@ -114,6 +123,21 @@ describe('shopRisk', () => {
     const { jobs } = shopRisk([{ job: 'J1', right: true, again: false, dimensions: [exact] }]);
     expect(jobs[0]?.trulyRight).toBe(1);
     expect(shopRisk([])).toMatchObject({ calledRate: null, wronglyRight: { of: 0, expected: null } });
+  });
+
+  it('takes a height 100 mm off for a slip, not for a body that a repair left there', () => {
+    const slip = {
+      ...dimension(100),
+      missets: [
+        { chance: 0.04, sd: 8 },
+        { chance: 0.01, sd: 60 },
+      ],
+    };
+    const ordinary = Array.from({ length: 200 }, (_, i) => ({ ...slip, deviation: Math.sin(i) }));
+    const prior = bodyPrior([slip, slip, slip, ...ordinary]);
+    expect(prior.offScatter).toBeLessThanOrEqual(12);
+    const { jobs } = shopRisk([{ job: 'J1', right: false, again: true, dimensions: [slip] }], prior);
+    expect(jobs[0]?.trulyRight).toBeGreaterThan(0.9);
   });
 
   it('lists hands with gauges by name', () => {
