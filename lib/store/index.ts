@@ -10,6 +10,8 @@ export { databaseFailure } from './connection/database-failure';
 
 export { addShop, getShop, inputsVersion, listShops, saveShop, shopOfId } from './shop/get-shop';
 export { getPerson, listPeople, savePeople } from './shop/people';
+export { personalExport } from './person-data/personal-export';
+export { removePerson } from './person-data/remove-person';
 export { getGauge, listGauges, recordVerification, saveGauges } from './shop/gauges';
 export { listTrace } from './trace/list-trace';
 export { missCosts, setMissCost } from './settings/miss-cost';

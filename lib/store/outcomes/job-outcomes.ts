@@ -41,7 +41,10 @@ export async function saveJobOutcomes(shop: ShopId, outcomes: readonly DatedOutc
     const rows = outcomes.flatMap((outcome): Cell[][] => {
       const id = ids.get(outcome.job);
       if (id === undefined) return [];
-      const { version, right, technician, at, controlled, out, sections } = outcome;
+      const { technician } = outcome;
+      // Known by another code meanwhile: the job waits for an outcome of its own.
+      if (technician !== null && !codes.has(technician)) return [];
+      const { version, right, at, controlled, out, sections } = outcome;
       const hand = technician === null ? null : (codes.get(technician) ?? null);
       const time = at === null ? [null, null] : [new Date(at), monthOf(at, timeZone)];
       const counts = SECTIONS.flatMap((section) => counted(sections, section));

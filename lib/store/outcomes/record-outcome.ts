@@ -37,8 +37,8 @@ export async function recordOutcome(shop: ShopId, outcome: NewOutcome, actor: Ac
       kind: 'outcome',
       subject: subjectOf.side(job, label, side),
       concerns: setup.technicianId,
-      before: known.cause,
-      after: cause,
+      before: { cause: known.cause },
+      after: { cause },
     });
   });
 }

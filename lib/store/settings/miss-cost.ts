@@ -26,8 +26,8 @@ export async function setMissCost(
       action: 'changed',
       kind: 'miss cost',
       subject: subjectOf.shop,
-      before: last?.cost,
-      after: cost,
+      before: last && { cost: last.cost },
+      after: { cost },
     });
   });
 }

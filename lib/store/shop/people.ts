@@ -46,6 +46,7 @@ async function savePerson(
     const what = { kind: 'person', subject: subjectOf.person(id), concerns: id };
     return writeTrace(queries, shop, actor, { action: 'added', ...what, after });
   }
+  if (known.removedAt !== null) throw new RangeError(`${code} was removed. Add the person under a new code.`);
   if (known.name === name && known.role === role && known.active === active) return;
   await queries.person.update({ where, data: { name, ...after } });
   await writeTrace(queries, shop, actor, {

@@ -1,7 +1,7 @@
 import { database } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import { paging } from '@/lib/store/jobs/paging';
-import type { Actor, Json, Page, ShopId, TraceQuery, TraceRow } from '@/lib/store/types';
+import type { Actor, Page, ShopId, TraceQuery, TraceRow } from '@/lib/store/types';
 import { subjectsOfJob } from './subjects';
 
 const person = { select: { code: true } } as const;
@@ -47,6 +47,6 @@ const traceRow = ({
   // The database's CHECK holds the set of ways.
   via: via as Actor['via'],
   concerns: concerns?.code ?? null,
-  before: before as Json,
-  after: after as Json,
+  before: before as TraceRow['before'],
+  after: after as TraceRow['after'],
 });

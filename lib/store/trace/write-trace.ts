@@ -1,6 +1,6 @@
 import type { Queries } from '@/lib/store/connection/database';
 import { personRow } from '@/lib/store/shop/person-row';
-import type { Actor, Json, ShopId, TraceEntry } from '@/lib/store/types';
+import type { Actor, ShopId, TraceEntry } from '@/lib/store/types';
 
 /**
  * Keeps who did what, within the transaction of the change itself.
@@ -30,5 +30,5 @@ export async function writeTrace(
 }
 
 /** Nothing and null are the same to a reader: neither is stored. */
-const told = (name: 'before' | 'after', value: Json | undefined) =>
+const told = (name: 'before' | 'after', value: TraceEntry['before']) =>
   value === undefined || value === null ? {} : { [name]: value };

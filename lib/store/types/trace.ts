@@ -8,6 +8,9 @@ export interface Actor {
   via: 'page' | 'command' | 'interface' | 'program';
 }
 
+/** What something was, by name; null where there was nothing. */
+type Values = Record<string, Json> | null;
+
 /** One thing that was done. Names no person: whoever it concerns is named by the row alone. */
 export interface TraceEntry {
   action: string;
@@ -15,8 +18,8 @@ export interface TraceEntry {
   subject: string;
   /** Row of the person whom it concerns. */
   concerns?: number | null | undefined;
-  before?: Json | undefined;
-  after?: Json | undefined;
+  before?: Values | undefined;
+  after?: Values | undefined;
   reason?: string | undefined;
 }
 
@@ -34,8 +37,8 @@ export interface TraceRow {
   /** Whom it concerns beside the one who did it, by the code of today. */
   concerns: string | null;
   /** What was there and what came in its place; null where there was nothing to say. */
-  before: Json;
-  after: Json;
+  before: Values;
+  after: Values;
   reason: string | null;
 }
 

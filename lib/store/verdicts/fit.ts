@@ -1,5 +1,6 @@
 import { database, transaction } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { lastRemoval } from '@/lib/store/person-data/last-removal';
 import type { Fit, Json, ShopId } from '@/lib/store/types';
 
 /** Fits kept beside the current one, for looking back. */
@@ -17,13 +18,18 @@ const fitOf = (row: FitRow): Fit => ({
 
 const stored = (json: Json) => (json === null ? Prisma.JsonNull : json);
 
-/** Keeps a fit with the version of the inputs it was made from; old fits that no verdict names are let go. */
+/**
+ * Keeps a fit with the version of the inputs it was made from; old fits that no verdict names are let go.
+ * @throws RangeError where it was learned from readings that name somebody who was removed since.
+ */
 export function saveFit(
   shop: ShopId,
   fit: { inputsVersion: number; parameters: Json; figures: Json },
 ): Promise<Fit> {
   return transaction(shop, async (queries) => {
     const { inputsVersion, parameters, figures } = fit;
+    if (inputsVersion < (await lastRemoval(queries, shop)))
+      throw new RangeError('Somebody was removed from the shop meanwhile: this has to be learned again.');
     const row = await queries.shopFit.create({
       data: {
         shopId: shop,

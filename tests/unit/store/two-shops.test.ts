@@ -77,7 +77,10 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   await door.excludeReading(shop, change, ACTOR);
   await door.includeReading(shop, change, ACTOR);
   await door.excludeReading(shop, { ...change, side: 'L' }, ACTOR);
-  const fit = await door.saveFit(shop, { inputsVersion: 1, parameters: mark, figures: null });
+  await door.savePeople(shop, [{ code: 'GONE', name: mark, role: 'technician', active: true }], ACTOR);
+  await door.removePerson(shop, 'GONE', mark, ACTOR);
+  const inputsVersion = await door.inputsVersion(shop);
+  const fit = await door.saveFit(shop, { inputsVersion, parameters: mark, figures: null });
   const verdict = {
     ...ROUND,
     decidable: true,
@@ -103,6 +106,9 @@ async function everything(shop: number, fit: number) {
     inputsVersion: await door.inputsVersion(shop),
     listPeople: await door.listPeople(shop),
     getPerson: await door.getPerson(shop, 'T0'),
+    personalExport: await door
+      .personalExport(shop, 'T2')
+      .then((one) => one && { ...(one as Record<string, door.Json>), madeAt: 0 }),
     listGauges: await door.listGauges(shop),
     getGauge: await door.getGauge(shop, 'C0'),
     missCosts: await door.missCosts(shop),

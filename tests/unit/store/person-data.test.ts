@@ -1,0 +1,290 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { currentFigures } from '@/lib/refresh';
+import { refresh } from '@/lib/refresh/refresh';
+import {
+  correctReading,
+  countOutcomes,
+  getGauge,
+  getPerson,
+  inputsVersion,
+  listPeople,
+  listRecheckOutcomes,
+  listTrace,
+  loadJobs,
+  personalExport,
+  readingHistory,
+  recordOutcome,
+  recordVerification,
+  removePerson,
+  saveFit,
+  savePeople,
+  saveReadings,
+  setMissCost,
+  verdictsFor,
+  type Json,
+  type Person,
+} from '@/lib/store';
+import { accountHolder, invite, takeUpInvitation } from '@/lib/store/accounts';
+import { database } from '@/lib/store/connection/database';
+import { tablesOf } from '@/lib/store/copying/tables';
+import { lastSchema } from '@/lib/store/migrations/migration-list';
+import { freshStore, statement } from './fresh-store';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
+
+const store = freshStore();
+const HER: Person = { code: 'QUI', name: 'Tibor Quillow', role: 'technician', active: true };
+const BOSS: Person = { code: 'GRE', name: 'Greta Greyfeather', role: 'manager', active: true };
+const BY_HER = { person: 'QUI', via: 'page' } as const;
+const BY_BOSS = { person: 'GRE', via: 'page' } as const;
+const SIGN_IN = { signInName: 'quillow', passwordHash: 'scrypt of a secret' };
+const PLACE = { job: 'J000001', setup: 'before-0', quantity: 'height', point: 'A', side: 'L' } as const;
+
+const named = (code: string) =>
+  regularShop(3).map((one) => ({ ...one, technician: one.technician.replace('T1', code) }));
+const READINGS = named('QUI');
+
+/** Everything of every table, as text. */
+async function wholeDatabase(): Promise<string> {
+  const parts: string[] = [];
+  for (const { name } of tablesOf(lastSchema('sqlite') ?? '')) {
+    const rows = await database().$queryRawUnsafe<object[]>(`SELECT * FROM "${name}"`);
+    const text = JSON.stringify(rows, (_, cell: unknown) => (typeof cell === 'bigint' ? Number(cell) : cell));
+    parts.push(`${name}: ${text}`);
+  }
+  return parts.join('\n');
+}
+
+/** Her traces in every table that can hold one. */
+async function fill(): Promise<void> {
+  const shop = store.shop;
+  const { id } = await database().person.findUniqueOrThrow({
+    where: { shopId_code: { shopId: shop, code: 'QUI' } },
+  });
+  await takeUpInvitation(await invite(shop, 'QUI', BY_BOSS), SIGN_IN);
+  await invite(shop, 'QUI', BY_BOSS);
+  const user = await database().user.findFirstOrThrow();
+  const [now, later] = [new Date(), new Date(Date.now() + 1e6)];
+  const dated = { createdAt: now, updatedAt: now, expiresAt: later };
+  await database().session.create({
+    data: {
+      id: 's',
+      token: 'session token',
+      ...dated,
+      userId: user.id,
+      userAgent: 'a browser',
+      ipAddress: '10.0.0.7',
+    },
+  });
+  await database().twoFactor.create({
+    data: { id: 't', secret: 'totp secret', backupCodes: 'spare', userId: user.id },
+  });
+  await database().verification.create({ data: { id: 'v', identifier: 'way in', value: user.id, ...dated } });
+  await recordOutcome(shop, { ...PLACE, cause: 'gauge', note: 'QUI hung it again (QUIET)' }, BY_HER);
+  await recordVerification(
+    shop,
+    { gauge: 'C0', at: 1000, error: 0.2, passed: true, by: 'QUI', note: 'by Tibor Quillow' },
+    BY_HER,
+  );
+  await correctReading(shop, { ...PLACE, repeat: 1, value: 306, reason: 'QUI misread it' }, BY_BOSS);
+  await correctReading(shop, { ...PLACE, side: 'R', repeat: 1, value: 306, reason: 'misread' }, BY_HER);
+  await setMissCost(shop, { cost: 12 }, BY_HER);
+  const plan = { technicians: ['QUI', 'T0'], runs: [{ by: 'QUI', point: 'QUI' }] };
+  const trial = await database().trial.create({
+    data: { shopId: shop, name: 'Trial of QUI', plan, createdAt: now },
+  });
+  await database().trialReading.create({
+    data: { trialId: trial.id, run: 1, repeat: 1, shopId: shop, value: 300, personId: id, at: now },
+  });
+  await database().scheduledReport.create({
+    data: {
+      shopId: shop,
+      dueAt: now,
+      startedAt: now,
+      document: { technicians: [{ technician: 'QUI', sd: 0.4 }], by: { QUI: 1 } },
+    },
+  });
+  await database().apiToken.create({
+    data: { shopId: shop, name: 'Laptop of QUI', digest: 'd'.repeat(64), scopes: '', createdAt: now },
+  });
+  const { id: jobId } = await database().job.findFirstOrThrow({ where: { number: 'J000001' } });
+  await database().habitTally.create({
+    data: {
+      jobId,
+      technicianId: id,
+      shopId: shop,
+      jobVersion: 1,
+      format: 1,
+      month: '2026-01',
+      document: { technician: 'QUI' },
+    },
+  });
+}
+
+beforeEach(async () => {
+  await savePeople(store.shop, [HER, BOSS], BY_COMMAND);
+  await saveReadings(store.shop, READINGS, fileNamed('readings of QUI.csv'), BY_COMMAND);
+});
+
+describe('the export of one person', () => {
+  it('holds all that concerns the person, without a secret and without anybody else’s', async () => {
+    await fill();
+    await refresh(store.shop, 'this program');
+    const document = await personalExport(store.shop, 'QUI');
+    const own = READINGS.filter(({ technician }) => technician === 'QUI');
+    expect(document).toMatchObject({
+      person: HER,
+      account: { signInName: 'quillow', secondFactor: false },
+      sessions: [{ browser: 'a browser', address: '10.0.0.7' }],
+      invitations: [{}, {}],
+      readingsEnteredOrChanged: [{ job: 'J000001', revision: 2, value: 306, reason: 'misread' }],
+      outcomesRecorded: [{ job: 'J000001', setup: 'before-0', side: 'L', cause: 'gauge' }],
+      verifications: [{ gauge: 'C0', passed: true }],
+      missCostsSet: [{ cost: 12 }],
+      trialReadings: [{ trial: 'Trial of QUI', value: 300 }],
+      jobsThatCountToThem: [{ job: 'J000001' }],
+      habits: [{ job: 'J000001', month: '2026-01' }],
+      figures: { figures: [{ technician: 'QUI' }] },
+    });
+    const { setups, trace, reports, trials } = document as {
+      setups: { readings: Json[] }[];
+      trace: { action: string }[];
+      reports: { told: Json[] }[];
+      trials: { told: Json[] }[];
+    };
+    expect(setups.flatMap(({ readings }) => readings)).toHaveLength(own.length + 2);
+    expect(trace.map(({ action }) => action)).toEqual(
+      expect.arrayContaining([
+        'added',
+        'recorded',
+        'verified',
+        'corrected',
+        'took up the invitation',
+        'changed',
+      ]),
+    );
+    // One database keeps an object's names in an order of its own.
+    expect(new Set(reports[0]?.told)).toEqual(new Set([{ technician: 'QUI', sd: 0.4 }, 1]));
+    expect(new Set(trials[0]?.told)).toEqual(new Set([['QUI', 'T0'], { by: 'QUI', point: 'QUI' }]));
+    const text = JSON.stringify(document);
+    for (const secret of ['scrypt', 'token', 'totp', 'spare', 'T2', 'J000002'])
+      expect(text).not.toContain(secret);
+    expect(await personalExport(store.shop, 'NOBODY')).toBeNull();
+  });
+});
+
+describe('a person who is removed', () => {
+  it('is found nowhere in the database any more, by code, name or sign-in name', async () => {
+    await fill();
+    await refresh(store.shop, 'this program');
+    const before = await wholeDatabase();
+    for (const word of ['QUI', 'Tibor Quillow', 'quillow']) expect(before).toContain(word);
+    await removePerson(store.shop, 'QUI', 'QUI asked for it', BY_BOSS);
+    const after = (await wholeDatabase())
+      .replace('QUIET', '')
+      .replace('"point":"QUI"', '')
+      .replace('\\"point\\":\\"QUI\\"', '');
+    expect(after).not.toMatch(/QUI\b|tibor|quillow/i);
+    await refresh(store.shop, 'this program');
+    expect(await wholeDatabase()).not.toMatch(/tibor|quillow/i);
+  });
+
+  it('leaves the shop’s numbers, under a pseudonym', async () => {
+    await fill();
+    await refresh(store.shop, 'this program');
+    const [jobs, outcomes] = [await loadJobs(store.shop), await countOutcomes(store.shop, 'technician')];
+    const figures = await currentFigures(store.shop);
+    const code = await removePerson(store.shop, 'QUI', 'asked for it', BY_BOSS);
+    expect(code).toMatch(/^former-\d{5}$/);
+    const renamed = <T>(value: T) => JSON.parse(JSON.stringify(value).replaceAll('"QUI"', `"${code}"`)) as T;
+    expect(await loadJobs(store.shop)).toEqual(renamed(jobs));
+    expect(await countOutcomes(store.shop, 'technician')).toEqual(expect.arrayContaining(renamed(outcomes)));
+    expect(await verdictsFor(store.shop, {})).toEqual([]);
+    await refresh(store.shop, 'this program');
+    expect(await verdictsFor(store.shop, {})).toHaveLength(6);
+    const again = await currentFigures(store.shop);
+    const of = (all: typeof figures, who: string) =>
+      all?.figures.technicians.find(({ technician }) => technician === who);
+    const [hand, same] = [of(figures, 'QUI'), of(again, code)];
+    expect(same).toMatchObject({
+      setups: hand?.setups,
+      jobs: hand?.jobs,
+      repeatability: hand?.repeatability,
+    });
+    // Hands are summed in the order of their codes: the last bits may differ.
+    expect(same?.bias.mean).toBeCloseTo(hand?.bias.mean ?? NaN, 9);
+    const [outcome] = await listRecheckOutcomes(store.shop);
+    expect(outcome).toMatchObject({ by: code, note: `${code} hung it again (QUIET)` });
+    expect((await getGauge(store.shop, 'C0'))?.verifications).toMatchObject([
+      { by: code, note: `by ${code}` },
+    ]);
+    const revisions = await readingHistory(store.shop, { job: 'J000001', changed: true });
+    expect(revisions.flatMap(({ reason }) => reason ?? [])).toEqual([`${code} misread it`, 'misread']);
+    const { rows } = await listTrace(store.shop, { person: code });
+    expect(rows[0]).toMatchObject({ action: 'removed', by: 'GRE', concerns: code, reason: 'asked for it' });
+    expect(rows.filter(({ by }) => by === code).length).toBeGreaterThan(3);
+  });
+
+  it('cannot sign in, be changed or be removed again; readings and trace are append-only as before', async () => {
+    await fill();
+    const user = await database().user.findFirstOrThrow();
+    const code = await removePerson(store.shop, 'QUI', 'asked for it', BY_BOSS);
+    expect(await accountHolder(user.id)).toBeNull();
+    for (const table of ['user', 'session', 'account', 'twoFactor', 'invitation', 'verification'] as const)
+      expect(await (database()[table] as { count: () => Promise<number> }).count(), table).toBe(0);
+    expect(await getPerson(store.shop, code)).toEqual({ code, name: '', role: 'technician', active: false });
+    await expect(savePeople(store.shop, [{ ...HER, code }], BY_BOSS)).rejects.toThrow(/was removed/);
+    await expect(removePerson(store.shop, code, 'again', BY_BOSS)).rejects.toThrow(/was removed already/);
+    await expect(removePerson(store.shop, 'QUI', 'again', BY_BOSS)).rejects.toThrow(
+      /nobody with the code QUI/,
+    );
+    for (const table of ['Reading', 'Trace'])
+      await expect(statement(`UPDATE "${table}" SET "reason" = 'x'`)).rejects.toThrow(/only ever added/);
+  });
+
+  it('is a new person to a file that names the old code, which is refused for setups that are stored', async () => {
+    const code = await removePerson(store.shop, 'QUI', 'asked for it', BY_BOSS);
+    await expect(saveReadings(store.shop, READINGS, fileNamed('again'), BY_COMMAND)).rejects.toThrow(
+      new RegExp(`was hung by ${code}, this line says QUI`),
+    );
+    const fresh = READINGS.map((one) => ({ ...one, job: `N${one.job}` }));
+    expect(await saveReadings(store.shop, fresh, fileNamed('new'), BY_COMMAND)).toMatchObject({
+      newPeople: ['QUI'],
+    });
+    expect((await listPeople(store.shop)).map((person) => person.code)).toEqual([
+      'GRE',
+      'QUI',
+      'T0',
+      'T2',
+      code,
+    ]);
+    expect(await saveReadings(store.shop, named(code), fileNamed('download'), BY_COMMAND)).toMatchObject({
+      added: 0,
+    });
+  });
+
+  it('is not the last active manager, needs a reason, and leaves everything as it was where that is refused', async () => {
+    const before = await wholeDatabase();
+    await expect(removePerson(store.shop, 'GRE', 'asked for it', BY_BOSS)).rejects.toThrow(
+      /Nobody would be left/,
+    );
+    await expect(removePerson(store.shop, 'QUI', ' ', BY_BOSS)).rejects.toThrow(/Say why/);
+    expect(await wholeDatabase()).toEqual(before);
+    await savePeople(store.shop, [{ ...HER, role: 'manager' }], BY_BOSS);
+    await removePerson(store.shop, 'GRE', 'left', BY_BOSS);
+    await expect(removePerson(store.shop, 'QUI', 'left', BY_HER)).rejects.toThrow(/Nobody would be left/);
+  });
+
+  it('does not come back with what was being learned meanwhile', async () => {
+    const version = await inputsVersion(store.shop);
+    await removePerson(store.shop, 'QUI', 'asked for it', BY_BOSS);
+    const learned = { parameters: { QUI: 1 }, figures: [] };
+    await expect(saveFit(store.shop, { inputsVersion: version, ...learned })).rejects.toThrow(
+      /learned again/,
+    );
+    await saveFit(store.shop, {
+      inputsVersion: await inputsVersion(store.shop),
+      parameters: {},
+      figures: [],
+    });
+  });
+});
