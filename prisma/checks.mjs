@@ -85,6 +85,7 @@ export const CHECKS = {
     within('startLargest', 0, 100000),
   ],
   ShopFit: [count('inputsVersion')],
+  FitAnswer: [said('question')],
   RoundVerdict: [within('pZeroMisset', 0, 1), within('maxGauge', 0, 1.000001)],
   HeightVerdict: [
     ...['pNeither', 'pGauge', 'pBody', 'pBoth'].map((column) => within(column, 0, 1.000001)),

@@ -1,7 +1,8 @@
 import { learn } from '@/lib/assess';
-import { inputsVersion, loadJobs, type ShopId } from '@/lib/store';
+import { hasFitAnswers, inputsVersion, loadJobs, type ShopId } from '@/lib/store';
 import { figuresOf } from './figures';
 import { keepFit, readFit } from './stored-fit';
+import { updateAnswers } from './update-answers';
 import { updateOutcomes } from './update-outcomes';
 import { updateProofs } from './update-proofs';
 import { updateVerdicts } from './update-verdicts';
@@ -26,6 +27,8 @@ export async function refresh(
   if (fit !== null && fit.program === program && fit.inputsVersion === version) {
     await updateVerdicts(shop, fit);
     await updateProofs(shop, fit, false);
+    // Absent only where an earlier refresh was broken off after its verdicts.
+    if (!(await hasFitAnswers(shop, fit.id))) await updateAnswers(shop, fit, await loadJobs(shop));
     return;
   }
   const jobs = await loadJobs(shop);
@@ -46,4 +49,5 @@ export async function refresh(
   const rounds = await updateVerdicts(shop, fresh);
   await updateProofs(shop, fresh, false);
   say(`${rounds} rounds judged.`);
+  await updateAnswers(shop, fresh, jobs);
 }

@@ -55,6 +55,7 @@ export interface StoredHeight extends HeightRecord {
 
 export interface VerdictFilter {
   job?: string | undefined;
+  jobs?: readonly string[] | undefined;
   technician?: string | undefined;
   gauge?: string | undefined;
   from?: number | undefined;

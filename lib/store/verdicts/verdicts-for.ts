@@ -2,6 +2,7 @@ import type { Cause, Side, Stage } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { handIds } from '@/lib/store/jobs/hand-ids';
+import { among } from '@/lib/store/sql/among';
 import type { Json, ShopId, StoredHeight, StoredVerdict, VerdictFilter } from '@/lib/store/types';
 
 const USUAL = 200;
@@ -81,9 +82,10 @@ interface HeightRow {
   signature: string | null;
 }
 
-function roundConditions({ job, from, to, last, decidable, minGauge }: VerdictFilter): Prisma.Sql {
+function roundConditions({ job, jobs, from, to, last, decidable, minGauge }: VerdictFilter): Prisma.Sql {
   const conditions = [
     job === undefined ? Prisma.empty : Prisma.sql`AND j."number" = ${job}`,
+    jobs === undefined ? Prisma.empty : Prisma.sql`AND j."number" ${among(jobs)}`,
     from === undefined ? Prisma.empty : Prisma.sql`AND v."at" >= ${new Date(from)}`,
     to === undefined ? Prisma.empty : Prisma.sql`AND v."at" < ${new Date(to)}`,
     last === true

@@ -1,0 +1,114 @@
+import { DateTime } from 'luxon';
+import { mergeCollapsed } from '@/lib/stats';
+import type { HandCell, Quarter, ShopQuarter } from '../my-hand';
+import type { SettingSeries } from '../signals';
+import type { SettingError } from './setting-errors';
+
+interface Sum {
+  n: number;
+  mean: number;
+  ss: number;
+  readingDf: number;
+  readingSs: number;
+}
+
+const NONE: Sum = { n: 0, mean: 0, ss: 0, readingDf: 0, readingSs: 0 };
+
+function grow(sums: Map<string, Sum>, key: string, { error, readingDf, readingSs }: SettingError): void {
+  const known = sums.get(key) ?? NONE;
+  sums.set(key, {
+    ...mergeCollapsed(known, { n: 1, mean: error, ss: 0 }),
+    readingDf: known.readingDf + readingDf,
+    readingSs: known.readingSs + readingSs,
+  });
+}
+
+/** Setting errors summed by whom, with what, where and when: cost follows the sums, not the history. */
+export class SettingSums {
+  readonly #timeZone: string;
+  readonly #months = new Map<string, Map<string, Sum>>();
+  readonly #quarters = new Map<string, Map<string, Sum>>();
+  readonly #cells = new Map<string, Map<string, Sum>>();
+
+  constructor(timeZone: string) {
+    this.#timeZone = timeZone;
+  }
+
+  add(error: SettingError): void {
+    const when = DateTime.fromMillis(error.at, { zone: this.#timeZone });
+    const month = when.toFormat('yyyy-MM');
+    const quarter = `${when.year} Q${when.quarter}`;
+    const { technician, gauge, section, side, distance } = error;
+    for (const subject of [JSON.stringify(['technician', technician]), JSON.stringify(['gauge', gauge])])
+      grow(within(this.#months, subject), month, error);
+    grow(within(this.#quarters, technician), quarter, error);
+    // To half a metre: places nearer together are one kind of place.
+    const place = JSON.stringify([section, side, gauge, Math.ceil(distance / 500) * 500]);
+    grow(within(this.#cells, technician), place, error);
+  }
+
+  /** By month: each technician's scatter and mean, each gauge's mean. */
+  series(): SettingSeries[] {
+    return [...this.#months].sort(inOrder).flatMap(([key, months]): SettingSeries[] => {
+      const [kind, name] = JSON.parse(key) as ['technician' | 'gauge', string];
+      const periods = [...months].sort(inOrder).map(([period, { n, mean, ss }]) => ({ period, n, mean, ss }));
+      const subject = { kind, name } as const;
+      return kind === 'technician'
+        ? [
+            { what: 'setting-bias', subject, periods },
+            { what: 'setting-scatter', subject, periods },
+          ]
+        : [{ what: 'setting-bias', subject, periods }];
+    });
+  }
+
+  cells(technician: string): HandCell[] {
+    return [...(this.#cells.get(technician) ?? [])].sort(inOrder).map(([key, sum]) => {
+      const [section, side, gauge, distance] = JSON.parse(key) as [
+        HandCell['section'],
+        HandCell['side'],
+        string,
+        number,
+      ];
+      return { section, side, gauge, distance, ...sum };
+    });
+  }
+
+  quarters(technician: string): Quarter[] {
+    return [...(this.#quarters.get(technician) ?? [])].sort(inOrder).map(quarterOf);
+  }
+
+  /** The shop by quarter, with how many technicians stand behind each. */
+  shopQuarters(): ShopQuarter[] {
+    const shop = new Map<string, { sum: Sum; technicians: number }>();
+    for (const quarters of this.#quarters.values())
+      for (const [quarter, sum] of quarters) {
+        const known = shop.get(quarter) ?? { sum: NONE, technicians: 0 };
+        shop.set(quarter, {
+          sum: {
+            ...mergeCollapsed(known.sum, sum),
+            readingDf: known.sum.readingDf + sum.readingDf,
+            readingSs: known.sum.readingSs + sum.readingSs,
+          },
+          technicians: known.technicians + 1,
+        });
+      }
+    return [...shop]
+      .sort(inOrder)
+      .map(([quarter, { sum, technicians }]) => ({ ...quarterOf([quarter, sum]), technicians }));
+  }
+}
+
+const quarterOf = ([quarter, { n, mean, ss, readingDf, readingSs }]: [string, Sum]): Quarter => ({
+  quarter,
+  reading: { df: readingDf, ss: readingSs },
+  setting: { n, mean, ss },
+});
+
+function within(sums: Map<string, Map<string, Sum>>, key: string): Map<string, Sum> {
+  const known = sums.get(key) ?? new Map<string, Sum>();
+  sums.set(key, known);
+  return known;
+}
+
+const inOrder = ([a]: [string, unknown], [b]: [string, unknown]): number => (a < b ? -1 : 1);

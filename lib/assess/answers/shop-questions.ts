@@ -1,0 +1,143 @@
+import type { Job } from '@/lib/measure';
+import type { Learned } from '../cause/learned';
+import { settingOf, technicianBias } from '../figures';
+import { addTallies, habitMatrix, tallyHabits, type FirstReadings, type HabitTally } from '../habits';
+import { finalJob, shopRisk, type FinalJob, type ShopRisk } from '../measuring-risk';
+import { byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind } from '../my-hand';
+import { fairRates, RATE_GROUPINGS, rateJob, type RateJob } from '../rates';
+import { attention, type RateSeries, type Series } from '../signals';
+import type { RoundVerdict } from '../types';
+import { usualScenarios, whatIf, workingShop } from '../what-if';
+import { OrdinaryJob } from './ordinary-job';
+import { RepeatSums } from './repeat-sums';
+import { settingErrors } from './setting-errors';
+import { SettingSums } from './setting-sums';
+import type { Answers, HandAnswer, WhatIfAnswer } from './types';
+
+/** What measuring error does to the rate is worked out of so many of the newest jobs: it takes a moment for each. */
+const RISK_JOBS = 1_000;
+/** The jobs that a list of doubtful ones shows. */
+const DOUBTFUL_JOBS = 40;
+/** Common practice where the sheet states none, mm. */
+const USUAL_TOLERANCE = 3;
+
+/**
+ * Answers the shop's questions from its jobs and the verdicts on them, taken one after another in the order of time.
+ * What is kept of a job is small, so a long history fits into memory.
+ */
+export class ShopQuestions {
+  readonly #learned: Learned;
+  readonly #timeZone: string;
+  readonly #rateJobs: RateJob[] = [];
+  #finalJobs: FinalJob[] = [];
+  readonly #tallies = new Map<string, HabitTally>();
+  readonly #settings: SettingSums;
+  readonly #repeats = new RepeatSums();
+  readonly #ordinary = new OrdinaryJob();
+
+  constructor(learned: Learned, timeZone: string) {
+    this.#learned = learned;
+    this.#timeZone = timeZone;
+    this.#settings = new SettingSums(timeZone);
+  }
+
+  /** @param verdicts on the rounds of this job. */
+  add(job: Job, verdicts: readonly RoundVerdict[], firsts: FirstReadings): void {
+    const rate = rateJob(job, this.#timeZone);
+    if (rate !== null) this.#rateJobs.push(rate);
+    const final = finalJob(job, this.#learned);
+    if (final !== null) this.#finalJobs.push(final);
+    if (this.#finalJobs.length > 2 * RISK_JOBS) this.#finalJobs = this.#finalJobs.slice(-RISK_JOBS);
+    for (const [technician, tally] of tallyHabits(job, verdicts, firsts.get(job.job))) {
+      const known = this.#tallies.get(technician);
+      this.#tallies.set(technician, known === undefined ? tally : addTallies([known, tally]));
+    }
+    for (const error of settingErrors(job, verdicts)) this.#settings.add(error);
+    this.#repeats.add(job);
+    this.#ordinary.add(job);
+  }
+
+  answers(): Answers {
+    const technicians = Object.keys(this.#learned.technicians).sort();
+    const tallies = new Map([...this.#tallies].sort(([a], [b]) => (a < b ? -1 : 1)));
+    const risk = shopRisk(this.#finalJobs.slice(-RISK_JOBS));
+    return {
+      rates: Object.fromEntries(
+        RATE_GROUPINGS.map((by) => [by, fairRates(this.#rateJobs, by)]),
+      ) as Answers['rates'],
+      'rate-jobs': this.#rateJobs,
+      risk: { ...risk, jobs: mostDoubtful(risk) },
+      signals: attention([...rateSeries(this.#rateJobs), ...this.#settings.series()]),
+      'what-if': this.#whatIf(risk),
+      hands: technicians.map((technician) => this.#hand(technician)),
+      habits: habitMatrix(tallies),
+    };
+  }
+
+  #hand(technician: string): HandAnswer {
+    const hand = {
+      repeatability: this.#repeats.of(technician),
+      setting: settingOf(this.#learned, technician),
+      bias: technicianBias(this.#learned, technician),
+    };
+    const cells = this.#settings.cells(technician);
+    const places = {
+      'section and side': byPlace(cells, 'section and side'),
+      'distance from the zero span': byPlace(cells, 'distance from the zero span'),
+      gauge: byPlace(cells, 'gauge'),
+    } satisfies Record<PlaceKind, unknown>;
+    return {
+      technician,
+      tolerance: USUAL_TOLERANCE,
+      shares: handShares(hand, USUAL_TOLERANCE),
+      toAThird: toAThird(hand, USUAL_TOLERANCE, this.#repeats.readings(technician)),
+      places,
+      quarters: byQuarter(this.#settings.quarters(technician), this.#settings.shopQuarters()),
+      practice: practiseNext(hand, Object.values(places).flat(), USUAL_TOLERANCE),
+    };
+  }
+
+  #whatIf({ prior }: ShopRisk): WhatIfAnswer {
+    const usage = this.#ordinary.usage();
+    if (usage === null)
+      return { answer: null, why: 'There is no measuring after a repair with a datum to start from yet.' };
+    const shop = workingShop(this.#learned, prior, usage);
+    const worst = [...shop.gauges].sort((a, b) => Math.abs(b.bias) - Math.abs(a.bias))[0]?.gauge;
+    return { answer: whatIf(shop, usualScenarios(shop, worst)), why: null };
+  }
+}
+
+/** The jobs of which it is least clear whether they were called rightly, in the order of their numbers. */
+function mostDoubtful({ jobs }: ShopRisk): ShopRisk['jobs'] {
+  const doubt = ({ calledRight, trulyRight }: ShopRisk['jobs'][number]) =>
+    calledRight ? 1 - trulyRight : trulyRight;
+  return [...jobs]
+    .sort((a, b) => doubt(b) - doubt(a))
+    .slice(0, DOUBTFUL_JOBS)
+    .sort((a, b) => a.job.localeCompare(b.job, 'en', { numeric: true }))
+    .map((job) => ({ ...job, dimensions: [] }));
+}
+
+/** Right first time by month: the shop, its technicians and its sheets. */
+function rateSeries(jobs: readonly RateJob[]): Series[] {
+  const months = [...new Set(jobs.map(({ month }) => month))].sort();
+  const subjects = new Map<string, RateSeries['subject']>();
+  const counts = new Map<string, Map<string, { right: number; jobs: number }>>();
+  const count = (subject: RateSeries['subject'], { month, right }: RateJob) => {
+    const key = JSON.stringify([subject.kind, subject.name]);
+    subjects.set(key, subject);
+    const own = counts.get(key) ?? new Map<string, { right: number; jobs: number }>();
+    const known = own.get(month) ?? { right: 0, jobs: 0 };
+    counts.set(key, own.set(month, { right: known.right + Number(right), jobs: known.jobs + 1 }));
+  };
+  for (const job of jobs) {
+    count({ kind: 'shop', name: null }, job);
+    count({ kind: 'technician', name: job.technician }, job);
+    if (job.sheet !== null) count({ kind: 'sheet', name: job.sheet }, job);
+  }
+  return [...counts].map(([key, own]) => ({
+    what: 'right-first-time',
+    subject: subjects.get(key) ?? { kind: 'shop', name: null },
+    periods: months.map((period) => ({ period, ...(own.get(period) ?? { right: 0, jobs: 0 }) })),
+  }));
+}

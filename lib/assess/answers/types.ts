@@ -1,0 +1,48 @@
+import type { HabitCell } from '../habits';
+import type { ShopRisk } from '../measuring-risk';
+import type { HandQuarter, HandShares, PlaceFigure, PlaceKind, Practice, ToAThird } from '../my-hand';
+import type { FairRates, RateGrouping, RateJob } from '../rates';
+import type { Attention } from '../signals';
+import type { WhatIf } from '../what-if';
+
+/** Rates by every grouping. */
+export type RatesAnswer = Record<RateGrouping, FairRates>;
+
+/** What measuring error does to the rate; of the jobs only the most doubtful ones. */
+export type RiskAnswer = ShopRisk;
+
+export interface WhatIfAnswer {
+  /** Null where there is no ordinary job to set anything beside. */
+  answer: WhatIf | null;
+  why: string | null;
+}
+
+/** What one technician comes for. */
+export interface HandAnswer {
+  technician: string;
+  /** mm, half width: what the shares are of. */
+  tolerance: number;
+  shares: HandShares;
+  toAThird: ToAThird;
+  /** The place where this hand is least sure comes of all places of a kind; in their order, not by size. */
+  places: Record<PlaceKind, PlaceFigure[]>;
+  quarters: HandQuarter[];
+  practice: Practice;
+}
+
+/** Every technician by every habit. */
+export type HabitsAnswer = HabitCell[];
+
+/** The shop's questions with their answers. */
+export interface Answers {
+  rates: RatesAnswer;
+  /** The jobs behind the rates, in the order of time: `fairRates` tells the rates of any part of them. */
+  'rate-jobs': RateJob[];
+  risk: RiskAnswer;
+  signals: Attention;
+  'what-if': WhatIfAnswer;
+  hands: HandAnswer[];
+  habits: HabitsAnswer;
+}
+
+export type Question = keyof Answers;
