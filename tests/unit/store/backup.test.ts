@@ -4,11 +4,21 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
 import { collapse } from '@/lib/measure';
-import { countJobs, getShop, loadJobs, saveFit, saveReadings, saveShop } from '@/lib/store';
+import {
+  countJobs,
+  getShop,
+  loadJobs,
+  removePerson,
+  saveFit,
+  savePeople,
+  saveReadings,
+  saveShop,
+} from '@/lib/store';
 import { backup } from '@/lib/store/copying/backup';
 import { restore } from '@/lib/store/copying/restore';
-import { freshStore } from './fresh-store';
+import { freshStore, statement } from './fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
+import { BOSS, BY_BOSS, leaveTraces, READINGS, THEM, wholeDatabase } from './one-person';
 import { saving, until } from './saving';
 
 const store = freshStore();
@@ -54,6 +64,30 @@ describe('a backup', () => {
     expect(await saveReadings(store.shop, regularShop(6), fileNamed('six.csv'), BY_COMMAND)).toMatchObject({
       newJobs: 1,
     });
+  });
+
+  it('brings back every table as it was, accounts, revisions and trace among them', async () => {
+    await savePeople(store.shop, [THEM, BOSS], BY_COMMAND);
+    await saveReadings(store.shop, READINGS, fileNamed('readings.csv'), BY_COMMAND);
+    await leaveTraces(store.shop);
+    const before = await wholeDatabase();
+    const file = newFile();
+    await backup(file);
+    await removePerson(store.shop, THEM.code, 'asked for it', BY_BOSS);
+    const { rows } = await restore(file);
+    const full = [
+      'User',
+      'Session',
+      'Account',
+      'TwoFactor',
+      'Verification',
+      'Invitation',
+      'Trace',
+      'ApiToken',
+    ];
+    for (const table of full) expect(rows.get(table), table).toBeGreaterThan(0);
+    expect(await wholeDatabase()).toBe(before);
+    await expect(statement('DELETE FROM "Trace"')).rejects.toThrow(/only ever added/);
   });
 
   it('is one file, which restoring leaves as it was', async () => {

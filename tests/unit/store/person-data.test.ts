@@ -2,7 +2,6 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { currentFigures } from '@/lib/refresh';
 import { refresh } from '@/lib/refresh/refresh';
 import {
-  correctReading,
   countOutcomes,
   getGauge,
   getPerson,
@@ -13,126 +12,34 @@ import {
   loadJobs,
   personalExport,
   readingHistory,
-  recordOutcome,
-  recordVerification,
   removePerson,
   saveFit,
   savePeople,
   saveReadings,
-  setMissCost,
   verdictsFor,
   type Json,
-  type Person,
 } from '@/lib/store';
-import { accountHolder, invite, takeUpInvitation } from '@/lib/store/accounts';
+import { accountHolder } from '@/lib/store/accounts';
 import { database } from '@/lib/store/connection/database';
-import { tablesOf } from '@/lib/store/copying/tables';
-import { lastSchema } from '@/lib/store/migrations/migration-list';
 import { freshStore, statement } from './fresh-store';
-import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
+import { BY_COMMAND, fileNamed } from './invented-readings';
+import { BOSS, BY_BOSS, BY_THEM, leaveTraces, named, READINGS, THEM, wholeDatabase } from './one-person';
 
 const store = freshStore();
-const HER: Person = { code: 'QUI', name: 'Tibor Quillow', role: 'technician', active: true };
-const BOSS: Person = { code: 'GRE', name: 'Greta Greyfeather', role: 'manager', active: true };
-const BY_HER = { person: 'QUI', via: 'page' } as const;
-const BY_BOSS = { person: 'GRE', via: 'page' } as const;
-const SIGN_IN = { signInName: 'quillow', passwordHash: 'scrypt of a secret' };
-const PLACE = { job: 'J000001', setup: 'before-0', quantity: 'height', point: 'A', side: 'L' } as const;
-
-const named = (code: string) =>
-  regularShop(3).map((one) => ({ ...one, technician: one.technician.replace('T1', code) }));
-const READINGS = named('QUI');
-
-/** Everything of every table, as text. */
-async function wholeDatabase(): Promise<string> {
-  const parts: string[] = [];
-  for (const { name } of tablesOf(lastSchema('sqlite') ?? '')) {
-    const rows = await database().$queryRawUnsafe<object[]>(`SELECT * FROM "${name}"`);
-    const text = JSON.stringify(rows, (_, cell: unknown) => (typeof cell === 'bigint' ? Number(cell) : cell));
-    parts.push(`${name}: ${text}`);
-  }
-  return parts.join('\n');
-}
-
-/** Her traces in every table that can hold one. */
-async function fill(): Promise<void> {
-  const shop = store.shop;
-  const { id } = await database().person.findUniqueOrThrow({
-    where: { shopId_code: { shopId: shop, code: 'QUI' } },
-  });
-  await takeUpInvitation(await invite(shop, 'QUI', BY_BOSS), SIGN_IN);
-  await invite(shop, 'QUI', BY_BOSS);
-  const user = await database().user.findFirstOrThrow();
-  const [now, later] = [new Date(), new Date(Date.now() + 1e6)];
-  const dated = { createdAt: now, updatedAt: now, expiresAt: later };
-  await database().session.create({
-    data: {
-      id: 's',
-      token: 'session token',
-      ...dated,
-      userId: user.id,
-      userAgent: 'a browser',
-      ipAddress: '10.0.0.7',
-    },
-  });
-  await database().twoFactor.create({
-    data: { id: 't', secret: 'totp secret', backupCodes: 'spare', userId: user.id },
-  });
-  await database().verification.create({ data: { id: 'v', identifier: 'way in', value: user.id, ...dated } });
-  await recordOutcome(shop, { ...PLACE, cause: 'gauge', note: 'QUI hung it again (QUIET)' }, BY_HER);
-  await recordVerification(
-    shop,
-    { gauge: 'C0', at: 1000, error: 0.2, passed: true, by: 'QUI', note: 'by Tibor Quillow' },
-    BY_HER,
-  );
-  await correctReading(shop, { ...PLACE, repeat: 1, value: 306, reason: 'QUI misread it' }, BY_BOSS);
-  await correctReading(shop, { ...PLACE, side: 'R', repeat: 1, value: 306, reason: 'misread' }, BY_HER);
-  await setMissCost(shop, { cost: 12 }, BY_HER);
-  const plan = { technicians: ['QUI', 'T0'], runs: [{ by: 'QUI', point: 'QUI' }] };
-  const trial = await database().trial.create({
-    data: { shopId: shop, name: 'Trial of QUI', plan, createdAt: now },
-  });
-  await database().trialReading.create({
-    data: { trialId: trial.id, run: 1, repeat: 1, shopId: shop, value: 300, personId: id, at: now },
-  });
-  await database().scheduledReport.create({
-    data: {
-      shopId: shop,
-      dueAt: now,
-      startedAt: now,
-      document: { technicians: [{ technician: 'QUI', sd: 0.4 }], by: { QUI: 1 } },
-    },
-  });
-  await database().apiToken.create({
-    data: { shopId: shop, name: 'Laptop of QUI', digest: 'd'.repeat(64), scopes: '', createdAt: now },
-  });
-  const { id: jobId } = await database().job.findFirstOrThrow({ where: { number: 'J000001' } });
-  await database().habitTally.create({
-    data: {
-      jobId,
-      technicianId: id,
-      shopId: shop,
-      jobVersion: 1,
-      format: 1,
-      month: '2026-01',
-      document: { technician: 'QUI' },
-    },
-  });
-}
 
 beforeEach(async () => {
-  await savePeople(store.shop, [HER, BOSS], BY_COMMAND);
+  await savePeople(store.shop, [THEM, BOSS], BY_COMMAND);
   await saveReadings(store.shop, READINGS, fileNamed('readings of QUI.csv'), BY_COMMAND);
 });
 
 describe('the export of one person', () => {
   it('holds all that concerns the person, without a secret and without anybody else’s', async () => {
-    await fill();
+    await leaveTraces(store.shop);
     await refresh(store.shop, 'this program');
     const document = await personalExport(store.shop, 'QUI');
     const own = READINGS.filter(({ technician }) => technician === 'QUI');
     expect(document).toMatchObject({
-      person: HER,
+      person: THEM,
       account: { signInName: 'quillow', secondFactor: false },
       sessions: [{ browser: 'a browser', address: '10.0.0.7' }],
       invitations: [{}, {}],
@@ -174,7 +81,7 @@ describe('the export of one person', () => {
 
 describe('a person who is removed', () => {
   it('is found nowhere in the database any more, by code, name or sign-in name', async () => {
-    await fill();
+    await leaveTraces(store.shop);
     await refresh(store.shop, 'this program');
     const before = await wholeDatabase();
     for (const word of ['QUI', 'Tibor Quillow', 'quillow']) expect(before).toContain(word);
@@ -189,7 +96,7 @@ describe('a person who is removed', () => {
   });
 
   it('leaves the shop’s numbers, under a pseudonym', async () => {
-    await fill();
+    await leaveTraces(store.shop);
     await refresh(store.shop, 'this program');
     const [jobs, outcomes] = [await loadJobs(store.shop), await countOutcomes(store.shop, 'technician')];
     const figures = await currentFigures(store.shop);
@@ -225,14 +132,14 @@ describe('a person who is removed', () => {
   });
 
   it('cannot sign in, be changed or be removed again; readings and trace are append-only as before', async () => {
-    await fill();
+    await leaveTraces(store.shop);
     const user = await database().user.findFirstOrThrow();
     const code = await removePerson(store.shop, 'QUI', 'asked for it', BY_BOSS);
     expect(await accountHolder(user.id)).toBeNull();
     for (const table of ['user', 'session', 'account', 'twoFactor', 'invitation', 'verification'] as const)
       expect(await (database()[table] as { count: () => Promise<number> }).count(), table).toBe(0);
     expect(await getPerson(store.shop, code)).toEqual({ code, name: '', role: 'technician', active: false });
-    await expect(savePeople(store.shop, [{ ...HER, code }], BY_BOSS)).rejects.toThrow(/was removed/);
+    await expect(savePeople(store.shop, [{ ...THEM, code }], BY_BOSS)).rejects.toThrow(/was removed/);
     await expect(removePerson(store.shop, code, 'again', BY_BOSS)).rejects.toThrow(/was removed already/);
     await expect(removePerson(store.shop, 'QUI', 'again', BY_BOSS)).rejects.toThrow(
       /nobody with the code QUI/,
@@ -269,9 +176,9 @@ describe('a person who is removed', () => {
     );
     await expect(removePerson(store.shop, 'QUI', ' ', BY_BOSS)).rejects.toThrow(/Say why/);
     expect(await wholeDatabase()).toEqual(before);
-    await savePeople(store.shop, [{ ...HER, role: 'manager' }], BY_BOSS);
+    await savePeople(store.shop, [{ ...THEM, role: 'manager' }], BY_BOSS);
     await removePerson(store.shop, 'GRE', 'left', BY_BOSS);
-    await expect(removePerson(store.shop, 'QUI', 'left', BY_HER)).rejects.toThrow(/Nobody would be left/);
+    await expect(removePerson(store.shop, 'QUI', 'left', BY_THEM)).rejects.toThrow(/Nobody would be left/);
   });
 
   it('does not come back with what was being learned meanwhile', async () => {

@@ -1,0 +1,94 @@
+import { correctReading, recordOutcome, recordVerification, setMissCost, type Person } from '@/lib/store';
+import { invite, takeUpInvitation } from '@/lib/store/accounts';
+import { database } from '@/lib/store/connection/database';
+import { tablesOf } from '@/lib/store/copying/tables';
+import { lastSchema } from '@/lib/store/migrations/migration-list';
+import { regularShop } from './invented-readings';
+
+export const THEM: Person = { code: 'QUI', name: 'Tibor Quillow', role: 'technician', active: true };
+export const BOSS: Person = { code: 'GRE', name: 'Greta Greyfeather', role: 'manager', active: true };
+export const BY_THEM = { person: 'QUI', via: 'page' } as const;
+export const BY_BOSS = { person: 'GRE', via: 'page' } as const;
+const SIGN_IN = { signInName: 'quillow', passwordHash: 'scrypt of a secret' };
+const PLACE = { job: 'J000001', setup: 'before-0', quantity: 'height', point: 'A', side: 'L' } as const;
+
+export const named = (code: string) =>
+  regularShop(3).map((one) => ({ ...one, technician: one.technician.replace('T1', code) }));
+export const READINGS = named('QUI');
+
+/** Everything of every table, as text. */
+export async function wholeDatabase(): Promise<string> {
+  const parts: string[] = [];
+  for (const { name, key } of tablesOf(lastSchema('sqlite') ?? '')) {
+    const order = key.map((column) => `"${column}"`).join(', ');
+    const rows = await database().$queryRawUnsafe<object[]>(`SELECT * FROM "${name}" ORDER BY ${order}`);
+    const text = JSON.stringify(rows, (_, cell: unknown) => (typeof cell === 'bigint' ? Number(cell) : cell));
+    parts.push(`${name}: ${text}`);
+  }
+  return parts.join('\n');
+}
+
+/** Traces of one person in every table that can hold one; both people and the readings are there already. */
+export async function leaveTraces(shop: number): Promise<void> {
+  const { id } = await database().person.findUniqueOrThrow({
+    where: { shopId_code: { shopId: shop, code: 'QUI' } },
+  });
+  await takeUpInvitation(await invite(shop, 'QUI', BY_BOSS), SIGN_IN);
+  await invite(shop, 'QUI', BY_BOSS);
+  const user = await database().user.findFirstOrThrow();
+  const [now, later] = [new Date(), new Date(Date.now() + 1e6)];
+  const dated = { createdAt: now, updatedAt: now, expiresAt: later };
+  await database().session.create({
+    data: {
+      id: 's',
+      token: 'session token',
+      ...dated,
+      userId: user.id,
+      userAgent: 'a browser',
+      ipAddress: '10.0.0.7',
+    },
+  });
+  await database().twoFactor.create({
+    data: { id: 't', secret: 'totp secret', backupCodes: 'spare', userId: user.id },
+  });
+  await database().verification.create({ data: { id: 'v', identifier: 'way in', value: user.id, ...dated } });
+  await recordOutcome(shop, { ...PLACE, cause: 'gauge', note: 'QUI hung it again (QUIET)' }, BY_THEM);
+  await recordVerification(
+    shop,
+    { gauge: 'C0', at: 1000, error: 0.2, passed: true, by: 'QUI', note: 'by Tibor Quillow' },
+    BY_THEM,
+  );
+  await correctReading(shop, { ...PLACE, repeat: 1, value: 306, reason: 'QUI misread it' }, BY_BOSS);
+  await correctReading(shop, { ...PLACE, side: 'R', repeat: 1, value: 306, reason: 'misread' }, BY_THEM);
+  await setMissCost(shop, { cost: 12 }, BY_THEM);
+  const plan = { technicians: ['QUI', 'T0'], runs: [{ by: 'QUI', point: 'QUI' }] };
+  const trial = await database().trial.create({
+    data: { shopId: shop, name: 'Trial of QUI', plan, createdAt: now },
+  });
+  await database().trialReading.create({
+    data: { trialId: trial.id, run: 1, repeat: 1, shopId: shop, value: 300, personId: id, at: now },
+  });
+  await database().scheduledReport.create({
+    data: {
+      shopId: shop,
+      dueAt: now,
+      startedAt: now,
+      document: { technicians: [{ technician: 'QUI', sd: 0.4 }], by: { QUI: 1 } },
+    },
+  });
+  await database().apiToken.create({
+    data: { shopId: shop, name: 'Laptop of QUI', digest: 'd'.repeat(64), scopes: '', createdAt: now },
+  });
+  const { id: jobId } = await database().job.findFirstOrThrow({ where: { number: 'J000001' } });
+  await database().habitTally.create({
+    data: {
+      jobId,
+      technicianId: id,
+      shopId: shop,
+      jobVersion: 1,
+      format: 1,
+      month: '2026-01',
+      document: { technician: 'QUI' },
+    },
+  });
+}
