@@ -9,6 +9,8 @@ export const PAGES = [
   ['/load', 'Load measurements'],
   ['/settings', 'Settings'],
   ['/settings/people', 'People'],
+  ['/settings/trace', 'Trace'],
+  ['/jobs/K4105/readings', 'Readings and their history'],
   ['/account', 'My account'],
   ['/account/second-factor', 'Second factor'],
   ['/method', 'How the verdicts are reached'],

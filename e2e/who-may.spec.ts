@@ -21,6 +21,7 @@ const STAGED = '00000000-0000-4000-8000-000000000000';
 const height = '["B1-01","L"]';
 const ROUTES: Record<string, Route> = {
   '(overview)/page.tsx': { who: 'signed in', ask: '/' },
+  'account/export/route.ts': { who: 'signed in', ask: '/account/export' },
   'account/page.tsx': { who: 'signed in', ask: '/account' },
   'account/password/route.ts': {
     who: 'signed in',
@@ -60,6 +61,12 @@ const ROUTES: Record<string, Route> = {
     ask: '/jobs/:own/evidence/outcome',
     form: { round: 'before-1', height, cause: 'nonsense' },
   },
+  'jobs/[job]/readings/page.tsx': { who: 'signed in', ask: '/jobs/:own/readings' },
+  'jobs/[job]/readings/revise/route.ts': {
+    who: 'signed in',
+    ask: '/jobs/:own/readings/revise',
+    form: { what: 'nonsense' },
+  },
   'jobs/download/route.ts': { who: 'signed in', ask: '/jobs/download?job=:own' },
   'load/page.tsx': { who: 'trainer', ask: '/load' },
   'load/upload/route.ts': { who: 'trainer', ask: '/load/upload?name=x.csv', form: { job: 'x' } },
@@ -69,6 +76,8 @@ const ROUTES: Record<string, Route> = {
   'settings/page.tsx': { who: 'manager', ask: '/settings' },
   'settings/miss-cost/route.ts': { who: 'manager', ask: '/settings/miss-cost', form: { cost: '9' } },
   'settings/people/page.tsx': { who: 'manager', ask: '/settings/people' },
+  'settings/people/export/route.ts': { who: 'manager', ask: '/settings/people/export?code=QUI' },
+  'settings/people/remove/route.ts': { who: 'manager', ask: '/settings/people/remove', form: { code: '' } },
   'settings/people/save/route.ts': {
     who: 'manager',
     ask: '/settings/people/save',
@@ -85,6 +94,7 @@ const ROUTES: Record<string, Route> = {
     form: { code: 'NOBODY' },
   },
   'metrics/route.ts': { who: 'token', ask: '/metrics' },
+  'settings/trace/page.tsx': { who: 'manager', ask: '/settings/trace' },
   'sign-in/page.tsx': { who: 'everybody', ask: '/sign-in' },
   'sign-in/try/route.ts': {
     who: 'everybody',
@@ -198,7 +208,12 @@ test.describe('a technician', () => {
       storageState: SIGNED_IN.manager,
     });
     const { others } = await namesFrom(manager);
-    for (const place of ['/technicians/FEL', `/jobs/${others}`, `/jobs/${others}/evidence?round=before-1`])
+    for (const place of [
+      '/technicians/FEL',
+      `/jobs/${others}/readings`,
+      `/jobs/${others}`,
+      `/jobs/${others}/evidence?round=before-1`,
+    ])
       expect((await request.get(place)).status(), place).toBe(404);
     const one = await (await request.get(`/jobs/download?job=${others}`)).text();
     expect(measurements(one)).toEqual([]);

@@ -47,6 +47,17 @@ export default async function AccountPage() {
         <PasswordForm />
       </Panel>
       <Panel
+        id="file"
+        title="What the shop holds about me"
+        note="Everything that concerns you in one file: readings, records, sessions, and who changed what."
+      >
+        <p>
+          <a className={button.button} href="/account/export" download>
+            Download my file
+          </a>
+        </p>
+      </Panel>
+      <Panel
         id="sessions"
         title="Where you are signed in"
         note="A session ends by itself after 16 hours. One that you do not know: end it and change the password."

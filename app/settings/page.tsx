@@ -34,6 +34,12 @@ export default async function Settings({ searchParams }: { searchParams: Promise
           <Link href="/settings/people">People</Link>
         </p>
       </Panel>
+      <Panel id="trace" title="Trace">
+        <p>
+          Who entered, changed or excluded what, when, from what to what:{' '}
+          <Link href="/settings/trace">Trace</Link>
+        </p>
+      </Panel>
       <Panel id="miss-cost" title="What missing damage costs">
         <div className={prose.prose}>
           <p>

@@ -10,6 +10,8 @@ export * from './people';
 export * from './gauges';
 export * from './files';
 export * from './answers';
+export * from './readings';
+export * from './trace';
 export type * from '@/lib/store/types';
 export { JOB_SORTS, MISS_COST_RANGE, OUTCOMES, ROLES, GAUGE_STATES, PROVED_BY } from '@/lib/store/types';
 export type { ShopFigures, Dated } from '@/lib/refresh';

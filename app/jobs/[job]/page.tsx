@@ -4,11 +4,12 @@ import { notFound } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
 import { missCostOf } from '@/app/_shop/miss-cost';
-import { address, technicianAddress } from '@/app/_words/address';
+import { address, jobAddress, technicianAddress } from '@/app/_words/address';
 import { OutcomeTag } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
 import { labelFrom } from '@/app/_words/parameters';
 import { day } from '@/app/_words/times';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { JobCautions } from './_parts/job-cautions';
 import { JobNumbers } from './_parts/job-numbers';
 import { RoundSection } from './_parts/round-section';
@@ -42,11 +43,17 @@ export default async function JobPage({ params }: Props) {
       title={`Job ${job.job}`}
       lead={<Lead row={row} timeZone={shop.timeZone} />}
       actions={
-        <a className={button.button} href={address('/jobs/download', { job: job.job })} download>
-          Download this job’s readings
-        </a>
+        <>
+          <a className={button.button} href={address('/jobs/download', { job: job.job })} download>
+            Download this job’s readings
+          </a>
+          <Link className={button.button} href={`${jobAddress(job.job)}/readings`}>
+            Readings and their history
+          </Link>
+        </>
       }
     >
+      <ExcludedNote viewer={viewer} filter={{ job: job.job }} />
       <JobNumbers row={row} rounds={job.rounds} />
       {job.rounds.map((round) => (
         <RoundSection

@@ -8,6 +8,7 @@ import { said } from '@/app/_shop/said';
 import { listPeopleAccounts } from '@/lib/access';
 import { PeopleTable } from './_parts/people-table';
 import { PersonForm } from './_parts/person-form';
+import { RemoveForm } from './_parts/remove-form';
 import { WhoMay } from './_parts/who-may';
 
 export const metadata: Metadata = { title: 'People' };
@@ -36,6 +37,13 @@ export default async function People() {
       </Panel>
       <Panel id="add" title="Add somebody, or change a role">
         <PersonForm />
+      </Panel>
+      <Panel
+        id="remove"
+        title="Remove a person"
+        note="Name, code and account are gone for good, from notes and records too. The readings stay, under a pseudonym, so that the shop's figures do. Backups made before still hold the names."
+      >
+        <RemoveForm />
       </Panel>
       <Panel id="roles" title="What each role may">
         <WhoMay />

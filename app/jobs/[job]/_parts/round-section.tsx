@@ -66,7 +66,13 @@ export function RoundSection({ round, verdict, learned, readings, timeZone, miss
       </p>
       <details className={styles.setups} data-print="open" open={round.setups.length <= 3}>
         <summary>{count(round.setups.length, 'setup')} and their readings</summary>
-        <SetupList setups={round.setups} readings={readings} timeZone={timeZone} name={anchor} />
+        <SetupList
+          setups={round.setups}
+          readings={readings}
+          timeZone={timeZone}
+          job={round.job}
+          name={anchor}
+        />
       </details>
     </Panel>
   );

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
-import { gaugeAddress, setupAnchor, technicianAddress } from '@/app/_words/address';
+import { address, gaugeAddress, jobAddress, setupAnchor, technicianAddress } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
 import { bareMillimetres, signed } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
@@ -12,12 +12,13 @@ interface SetupListProps {
   /** Readings of this round. */
   readings: Reading[];
   timeZone: string;
+  job: string;
   /** Anchor of the round. */
   name: string;
 }
 
 /** Every setting and hanging of a gauge in the order it was done, with the readings as they were read. */
-export function SetupList({ setups, readings, timeZone, name }: SetupListProps) {
+export function SetupList({ setups, readings, timeZone, job, name }: SetupListProps) {
   return (
     <ol className={styles.list} data-plain>
       {setups.map((setup) => (
@@ -31,6 +32,14 @@ export function SetupList({ setups, readings, timeZone, name }: SetupListProps) 
               {setup.technician}
             </Link>
             <span>{dayAndTime(setup.takenAt, timeZone)}</span>
+            <Link
+              href={address(`${jobAddress(job)}/readings`, { setup: setup.label })}
+              prefetch={false}
+              data-print="no"
+              aria-label={`Correct or exclude a reading of setup ${setup.label}`}
+            >
+              Correct
+            </Link>
           </p>
           <Readings
             label={setup.label}

@@ -1,5 +1,6 @@
 import button from '@/app/_look/button.module.css';
 import { Table, type Column } from '@/app/_look/table';
+import { address } from '@/app/_words/address';
 import { ROLE_NAMES } from '@/app/_words/people';
 import type { PersonAccount } from '@/lib/access';
 import styles from './people-table.module.css';
@@ -38,6 +39,14 @@ const acts = (viewer: string): Column<PersonAccount> => ({
       ''
     ) : (
       <div className={styles.acts}>
+        <a
+          className={button.button}
+          href={address('/settings/people/export', { code })}
+          download
+          aria-label={`All about ${code} as a file`}
+        >
+          File on {code}
+        </a>
         <Act to="/settings/people/invite" code={code}>
           {signInName === null ? `Invite ${code}` : `New password for ${code}`}
         </Act>

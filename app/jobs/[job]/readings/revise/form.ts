@@ -1,0 +1,63 @@
+import { z } from 'zod';
+import { QUANTITIES, SIDES } from '@/lib/measure';
+import type { ReadingRevision } from '@/lib/access';
+
+export const REASON_LENGTH = 200;
+
+const place = z.tuple([
+  z.string().min(1).max(80),
+  z.enum(QUANTITIES),
+  z.string().min(1).max(80),
+  z.enum(SIDES).nullable(),
+  z.number(),
+  z.number().int().min(1),
+]);
+
+/** A reading as one value of a form. */
+export const whichReading = ({
+  setup,
+  quantity,
+  point,
+  side,
+  nominal,
+  repeat,
+}: Pick<ReadingRevision, 'setup' | 'quantity' | 'point' | 'side' | 'nominal' | 'repeat'>): string =>
+  JSON.stringify([setup, quantity, point, side, nominal, repeat]);
+
+const reading = z
+  .string()
+  .max(400)
+  .transform((text, context): unknown => {
+    try {
+      return JSON.parse(text);
+    } catch {
+      context.addIssue({ code: 'custom', message: 'not a reading' });
+      return z.NEVER;
+    }
+  })
+  .pipe(place)
+  .transform(([setup, quantity, point, side, nominal, repeat]) => ({
+    setup,
+    quantity,
+    point,
+    side,
+    nominal,
+    repeat,
+  }));
+
+/** Millimetres, with a point or a comma before the decimals. */
+const millimetres = z
+  .string()
+  .trim()
+  .transform((text) => text.replace(',', '.'))
+  .refine((text) => /^-?\d{1,6}(\.\d{1,4})?$/.test(text))
+  .transform(Number);
+
+const reason = z.string().trim().min(1).max(REASON_LENGTH);
+
+/** The form that corrects, excludes or includes a reading. */
+export const revision = z.discriminatedUnion('what', [
+  z.object({ what: z.literal('correct'), reading, reason, value: millimetres }),
+  z.object({ what: z.literal('exclude'), reading, reason }),
+  z.object({ what: z.literal('include'), reading, reason }),
+]);

@@ -1,0 +1,34 @@
+import type { NextRequest } from 'next/server';
+import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
+import { saying } from '@/app/_shop/said';
+import { address, jobAddress } from '@/app/_words/address';
+import { labelFrom } from '@/app/_words/parameters';
+import { refreshSoon, reviseReading } from '@/lib/access';
+import { revision } from './form';
+
+/** Corrects, excludes or includes a reading, has figures and verdicts follow, and leads back to its history. */
+export async function POST(
+  request: NextRequest,
+  { params }: { params: Promise<{ job: string }> },
+): Promise<Response> {
+  const job = labelFrom((await params).job);
+  return admit(request, async (viewer) => {
+    const { fields, refused } = await fieldsOf(request, revision);
+    if (refused !== null) return refused;
+    const place = `${jobAddress(job)}/readings`;
+    const tell = (text: string, setup?: string) => leadTo(address(place, { setup }), [saying(text, place)]);
+    if (fields === null)
+      return tell(
+        'Nothing was changed: choose the reading, say why, and to correct it write millimetres such as 351.5.',
+      );
+    const { reading, ...rest } = fields;
+    try {
+      await reviseReading(viewer, { job, ...reading, ...rest });
+    } catch (error) {
+      if (error instanceof RangeError) return tell(`Nothing was changed. ${error.message}`);
+      throw error;
+    }
+    refreshSoon(viewer);
+    return tell('Done. Figures and verdicts follow in a moment.', reading.setup);
+  });
+}
