@@ -1,5 +1,5 @@
 import { isUtf8 } from 'node:buffer';
-import { MAX_FILE_BYTES } from './limits';
+import { MAX_BLANK_LINES, MAX_FILE_BYTES, MAX_LINES } from './limits';
 import type { FileSource } from './options';
 import { Refusal } from './refusal';
 
@@ -15,6 +15,7 @@ export interface ByteCount {
 export async function* textBytes(source: FileSource, count: ByteCount): AsyncGenerator<Buffer, void> {
   let rest: Buffer = Buffer.alloc(0);
   let lines = 0;
+  let blank = 0;
   for await (const piece of chunksOf(source)) {
     const isFirst = count.bytes === 0;
     count.bytes += piece.length;
@@ -26,6 +27,8 @@ export async function* textBytes(source: FileSource, count: ByteCount): AsyncGen
     rest = whole.subarray(end);
     refuseUnreadable(chunk, lines);
     lines += newlines(chunk);
+    blank += blankLines(chunk);
+    refuseTooManyLines(lines, blank);
     yield chunk;
   }
   refuseUnreadable(rest, lines);
@@ -47,6 +50,14 @@ export function refuseTooLarge(bytes: number): void {
   if (bytes <= MAX_FILE_BYTES) return;
   const most = MAX_FILE_BYTES / 1_000_000;
   throw new Refusal(`The file is larger than ${most} MB, the most that is read at once. Split it by date.`);
+}
+
+function refuseTooManyLines(lines: number, blank: number): void {
+  const mend = 'Remove what holds no reading, or split the file by date.';
+  if (lines > MAX_LINES)
+    throw new Refusal(`The file has more than ${MAX_LINES / 1_000_000} million lines. ${mend}`);
+  if (blank > MAX_BLANK_LINES)
+    throw new Refusal(`The file has more than ${MAX_BLANK_LINES / 1000} thousand blank lines. ${mend}`);
 }
 
 function refuseOtherFormats(start: Buffer): void {
@@ -93,6 +104,17 @@ function splitLines(chunk: Buffer): Buffer[] {
 function newlines(chunk: Buffer): number {
   let count = 0;
   for (let at = chunk.indexOf(10); at >= 0; at = chunk.indexOf(10, at + 1)) count++;
+  return count;
+}
+
+/** Lines with nothing on them; one at the edge of a chunk may be missed. */
+function blankLines(chunk: Buffer): number {
+  let count = 0;
+  let before = -1;
+  for (let at = chunk.indexOf(10); at >= 0; at = chunk.indexOf(10, at + 1)) {
+    if (at === before + 1 || (at === before + 2 && chunk[at - 1] === 13)) count++;
+    before = at;
+  }
   return count;
 }
 

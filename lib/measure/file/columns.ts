@@ -101,12 +101,12 @@ export function readHeader(line: number, fields: readonly string[]): Header {
     }
     at[name] ??= index;
   }
-  const foreign = unknown.filter((name) => foreignUnit(name, at) !== null);
+  const foreign = new Set(unknown.filter((name) => foreignUnit(name, at) !== null));
   for (const name of foreign) {
     const unit = foreignUnit(name, at);
     if (unit !== null) faults.push({ line, column: name, message: unit.message, value: name });
   }
-  const replaced = new Set(foreign.map((name) => foreignUnit(name, at)?.column));
+  const replaced = new Set([...foreign].map((name) => foreignUnit(name, at)?.column));
   const missing = NEEDED.filter((name) => at[name] === undefined && !replaced.has(name));
   if (missing.length === NEEDED.length) {
     const message = `This is not the header of a measurement file: none of the columns ${NEEDED.join(', ')} is there. The first line must name the columns, separated by comma, semicolon or tab.`;
@@ -119,7 +119,7 @@ export function readHeader(line: number, fields: readonly string[]): Header {
     width: fields.length,
     at,
     unitAt,
-    ignored: unknown.filter((n) => !foreign.includes(n)),
+    ignored: unknown.filter((n) => !foreign.has(n)),
     faults,
   };
 }
@@ -129,8 +129,9 @@ function foreignUnit(
   name: string,
   at: Partial<Record<Column, number>>,
 ): { column: Column; message: string } | null {
-  const match = /^([a-z]+)_?\(?([a-z"]*)\)?$/.exec(name);
-  const [, measure = '', unit = ''] = match ?? [];
+  // The measure ends where the letters do, so that a long name is looked through once.
+  const match = /^([a-z]+)(?:(?:_\(?|\()([a-z"]*)|("[a-z"]*))?\)?$/.exec(name);
+  const [, measure = '', unit = match?.[3] ?? ''] = match ?? [];
   const column = `${measure}_mm`;
   if (!MEASURES.includes(measure) || !isColumn(column) || at[column] !== undefined) return null;
   if (unit === '' || unit === 'mm') {

@@ -6,6 +6,9 @@ import { AMBIGUOUS_THOUSANDS, isDecimalComma, readNumber } from './number';
 import type { TimeField } from './time';
 import { readText } from './escape';
 
+/** Characters of a field that a message repeats. */
+const SHOWN = 80;
+
 export interface FieldContext {
   /** True where a comma cannot be the separator, so that it may be a decimal comma. */
   decimalComma: boolean;
@@ -46,7 +49,7 @@ export class FieldReader {
     this.faulty = true;
     if (this.wrongColumns.has(column)) return;
     this.wrongColumns.add(column);
-    this.fault({ line: this.line, column, message, value: this.field(column) });
+    this.fault({ line: this.line, column, message, value: shown(this.field(column)) });
   }
 
   failed(column: Column): boolean {
@@ -59,8 +62,8 @@ export class FieldReader {
     const unit = unitAt === null ? '' : (this.fields[unitAt] ?? '').trim().toLowerCase();
     if (unit === '' || unit === 'mm' || unit === 'millimetre' || unit === 'millimeter') return;
     this.faulty = true;
-    const message = `The unit "${unit}" is not millimetres. Convert the line to millimetres.`;
-    this.fault({ line: this.line, column: 'unit', message, value: unit });
+    const message = `The unit "${shown(unit)}" is not millimetres. Convert the line to millimetres.`;
+    this.fault({ line: this.line, column: 'unit', message, value: shown(unit) });
   }
 
   isEmpty(column: Column): boolean {
@@ -83,7 +86,8 @@ export class FieldReader {
     if (field === '') return null;
     const known = this.labels.get(field);
     if (known !== undefined) return known;
-    const text = readText(field).normalize('NFC');
+    // Longer by far than any label: not taken apart at all.
+    const text = field.length > 4 * MAX_LABEL ? field : readText(field).normalize('NFC');
     if (text.length > MAX_LABEL) {
       this.wrong(column, `The text has ${text.length} characters; ${MAX_LABEL} are the most. Shorten it.`);
       return null;
@@ -115,7 +119,7 @@ export class FieldReader {
     if (alike !== undefined) return alike;
     const close = nearest(field, options);
     const mend = close === null ? '' : ` Did you mean ${close}?`;
-    this.wrong(column, `"${field}" is none of ${options.join(', ')}.${mend}`);
+    this.wrong(column, `"${shown(field)}" is none of ${options.join(', ')}.${mend}`);
     return null;
   }
 
@@ -124,7 +128,7 @@ export class FieldReader {
     if (field === '') return null;
     const read = readNumber(field, this.context.decimalComma);
     if ('problem' in read) {
-      this.wrong(column, `"${field}" ${read.problem}.`);
+      this.wrong(column, `"${shown(field)}" ${read.problem}.`);
       return null;
     }
     this.watchThousands(column, field);
@@ -145,9 +149,12 @@ export class FieldReader {
   optionalCount(column: Column, range: Range): number | null {
     const field = this.field(column);
     if (field === '') return null;
-    const number = /^\d+$/.test(field) ? Number(field) : NaN;
+    const number = /^\d{1,9}$/.test(field) ? Number(field) : NaN;
     if (number >= range.low && number <= range.high) return number;
-    this.wrong(column, `"${field}" is not a count. Write a whole number from ${range.low} to ${range.high}.`);
+    this.wrong(
+      column,
+      `"${shown(field)}" is not a count. Write a whole number from ${range.low} to ${range.high}.`,
+    );
     return null;
   }
 
@@ -156,7 +163,7 @@ export class FieldReader {
     const field = this.field(column);
     const time = this.context.readTime(field);
     if ('problem' in time) {
-      this.wrong(column, `"${field}" ${time.problem}.`);
+      this.wrong(column, `"${shown(field)}" ${time.problem}.`);
       return null;
     }
     const allowance = CLOCK_ALLOWANCE + (time.zoned ? 0 : this.context.zoneAllowance);
@@ -182,3 +189,6 @@ export class FieldReader {
     return index === undefined ? '' : (this.fields[index] ?? '').trim();
   }
 }
+
+/** Of a field what a message repeats. */
+const shown = (field: string) => (field.length <= SHOWN ? field : `${field.slice(0, SHOWN)}…`);

@@ -3,6 +3,12 @@ import type { Quantity } from '../types';
 /** The largest measurement file that is read, bytes (about two million readings). */
 export const MAX_FILE_BYTES = 250 * 1000 * 1000;
 
+/** The most lines that are read: more than readings fit into a file of that size. */
+export const MAX_LINES = 3_000_000;
+
+/** The most blank lines among them. */
+export const MAX_BLANK_LINES = 100_000;
+
 /** The longest line that can be a reading, characters: longer means a quote that was never closed. */
 export const MAX_LINE = 100_000;
 

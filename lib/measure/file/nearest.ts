@@ -1,6 +1,11 @@
+/** A longer word is like none of ours. */
+const LONGEST = 60;
+
 /** The option most like the word, or null where none is like it. A third of the letters may differ. */
 export function nearest(word: string, options: readonly string[]): string | null {
+  if (word.length > LONGEST) return null;
   const ranked = options
+    .filter((option) => option.length <= LONGEST)
     .map((option) => ({ option, distance: editDistance(word.toLowerCase(), option.toLowerCase()) }))
     .sort((a, b) => a.distance - b.distance);
   const [best] = ranked;

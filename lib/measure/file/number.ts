@@ -6,8 +6,13 @@ const COMMA = /^[+-]?(?:\d+,\d+|,\d+)$/;
 /** `1.310` is 1310 to one writer and 1.31 to another. */
 export const AMBIGUOUS_THOUSANDS = /^[+-]?[1-9]\d{0,2}[.,]\d{3}$/;
 
+/** All digits of the smallest number there is; what is longer is not looked at further. */
+const LONGEST = 400;
+
 /** Reads digits with a decimal point, or with a decimal comma where that cannot be the separator. Never −0. */
 export function readNumber(field: string, decimalComma: boolean): NumberField {
+  if (field.length > LONGEST)
+    return { problem: `has more than ${LONGEST} characters. Write the reading alone` };
   const text = field.startsWith('−') ? `-${field.slice(1)}` : field;
   if (POINT.test(text)) return { number: Number(text) + 0 };
   if (decimalComma && COMMA.test(text)) return { number: Number(text.replace(',', '.')) + 0 };
@@ -17,7 +22,7 @@ export function readNumber(field: string, decimalComma: boolean): NumberField {
 export const isDecimalComma = (field: string) => field.includes(',');
 
 function whyNoNumber(text: string, decimalComma: boolean): string {
-  if (/^[+-]?(?:\d+\.?\d*|\.\d+)e[+-]?\d+$/i.test(text)) {
+  if (/^[+-]?(?:\d+(?:\.\d*)?|\.\d+)e[+-]?\d+$/i.test(text)) {
     return 'is written with an exponent. Write all digits, such as 1310.5';
   }
   if (/^[+-]?(?:nan|inf(?:inity)?)$/i.test(text))
