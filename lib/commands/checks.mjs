@@ -1,6 +1,7 @@
 /** The checks of `npm test`, each with how many passed and failed. */
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { audit } from './audit.mjs';
 import { findBrowser } from './browser.mjs';
 import { build } from './build.mjs';
 import { generate } from './generate.mjs';
@@ -9,7 +10,7 @@ import { node } from './run.mjs';
 import { freePort } from './serve.mjs';
 
 /**
- * @typedef {{ passed: number, failed: number }} Counts
+ * @typedef {{ passed: number, failed: number, said?: string }} Counts `said` where nothing was counted
  * @typedef {{ name: string, run: () => Promise<Counts> }} Check
  */
 
@@ -118,6 +119,7 @@ export function checks(quick) {
   const looks = [
     { name: 'format', run: () => one([bin.prettier, '--check', '--log-level=warn', '.']) },
     { name: 'types', run: () => one([bin.next, 'typegen'], [bin.tsc, '--noEmit']) },
+    { name: 'dependency audit', run: audit },
     { name: 'lint and layering', run: () => one([bin.eslint, '.', '--max-warnings', '0']) },
     ...(quick ? [] : [{ name: 'pages', run: pages }]),
   ];

@@ -40,6 +40,7 @@ describe('what runs on a bare copy', () => {
     'node-version',
     'generate',
     'checks',
+    'audit',
     'quick-folder',
   ])('%s.mjs imports nothing that has to be installed', (name) => {
     const source = readFileSync(`lib/commands/${name}.mjs`, 'utf8');
