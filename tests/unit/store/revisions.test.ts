@@ -2,7 +2,6 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { collapse, type Reading } from '@/lib/measure';
-import { refresh } from '@/lib/refresh/refresh';
 import {
   correctReading,
   countExcluded,
@@ -28,6 +27,7 @@ import {
   type ReadingPlace,
 } from '@/lib/store';
 import { database } from '@/lib/store/connection/database';
+import { broughtUpToDate } from './brought-up-to-date';
 import { freshStore } from './fresh-store';
 import { BY_COMMAND, fileNamed, lines, regularShop } from './invented-readings';
 
@@ -110,7 +110,7 @@ describe('a corrected reading', () => {
   });
 
   it('puts figures, verdict and outcome of its job out of date, and no other job’s', async () => {
-    await refresh(store.shop, 'this program');
+    await broughtUpToDate(store.shop);
     const fit = (await verdictsFor(store.shop, {}))[0]?.fit ?? 0;
     expect(await roundsWithoutVerdict(store.shop, fit)).toEqual([]);
     const version = await inputsVersion(store.shop);
@@ -265,7 +265,7 @@ describe('an excluded reading', () => {
 
 describe('a dimension whose readings are all excluded', () => {
   it('is left out of everything that assesses, and comes back when one is included', async () => {
-    await refresh(store.shop, 'this program');
+    await broughtUpToDate(store.shop);
     const heights = await heightsFor(store.shop, { job: 'J000001' });
     await exclude({ repeat: 1 });
     await exclude();
@@ -277,11 +277,11 @@ describe('a dimension whose readings are all excluded', () => {
       [0, 2],
       [2, 1],
     ]);
-    await refresh(store.shop, 'this program');
+    await broughtUpToDate(store.shop);
     await include({ repeat: 1 });
     await include();
     expect(await loadJobs(store.shop)).toEqual(collapse(SHOP));
-    await refresh(store.shop, 'this program');
+    await broughtUpToDate(store.shop);
     expect(await heightsFor(store.shop, { job: 'J000001' })).toEqual(heights);
   });
 
@@ -303,7 +303,7 @@ describe('a dimension whose readings are all excluded', () => {
 
   it('takes verdict and outcome with it where it was all that its job had', async () => {
     const all = SHOP.filter(({ job }) => job === 'J000002');
-    await refresh(store.shop, 'this program');
+    await broughtUpToDate(store.shop);
     for (const one of all) await excludeReading(store.shop, { ...one, ...WHY }, ACTOR);
     expect(await getJob(store.shop, 'J000002')).toEqual({ job: 'J000002', sheet: 'S2', rounds: [] });
     expect((await loadJobs(store.shop)).map(({ job }) => job)).toEqual(['J000000', 'J000001']);
@@ -312,12 +312,12 @@ describe('a dimension whose readings are all excluded', () => {
       outcome: 'unknown',
       excluded: all.length,
     });
-    await refresh(store.shop, 'this program');
+    await broughtUpToDate(store.shop);
     expect(await jobsWithoutOutcome(store.shop)).toEqual([]);
     expect(await roundsWithoutProof(store.shop, 1)).toEqual([]);
     expect(await countOutcomes(store.shop, 'shop')).toMatchObject([{ jobs: 2 }]);
     for (const one of all) await includeReading(store.shop, { ...one, ...WHY }, ACTOR);
-    await refresh(store.shop, 'this program');
+    await broughtUpToDate(store.shop);
     expect(await loadJobs(store.shop)).toEqual(collapse(SHOP));
     expect(await verdictsFor(store.shop, { job: 'J000002' })).toHaveLength(2);
     expect(await countOutcomes(store.shop, 'shop')).toMatchObject([{ jobs: 3 }]);

@@ -57,7 +57,7 @@ describe('gauges', () => {
       ...gauge,
       state: 'out-of-service',
       verifiedAt: 1000,
-      verifications: [failed],
+      verifications: [{ ...failed, kind: 'reference-length', reference: null, uncertainty: null }],
     });
     await recordVerification(
       store.shop,

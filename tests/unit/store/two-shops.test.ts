@@ -95,6 +95,7 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   const counts = { controlled: 3, out: mark === 'ours' ? 0 : 2, sections: {} };
   const outcome = { job: 'J000002', right: mark === 'ours', technician: 'T2', at: 5, ...counts };
   await door.saveJobOutcomes(shop, [{ ...outcome, version: 1 }]);
+  await door.saveFitAnswers(shop, fit.id, { rates: mark });
   return fit.id;
 }
 
@@ -134,6 +135,8 @@ async function everything(shop: number, fit: number) {
     outcomesBySection: await door.countOutcomes(shop, 'section', { search: 'J' }),
     jobsWithoutOutcome: await door.jobsWithoutOutcome(shop),
     currentFit: await door.currentFit(shop).then((one) => one && { ...one, fittedAt: 0 }),
+    fitAnswer: await door.fitAnswer(shop, 'rates'),
+    hasFitAnswers: await door.hasFitAnswers(shop, fit),
     roundsWithoutVerdict: await door.roundsWithoutVerdict(shop, fit),
     verdictsFor: await door.verdictsFor(shop, { technician: 'T0' }),
     heightsFor: await door.heightsFor(shop, { gauge: 'C0' }),

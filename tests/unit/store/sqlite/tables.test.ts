@@ -24,8 +24,13 @@ describe('what is copied', () => {
     const tables = tablesOf(lastSchema('sqlite') ?? '');
     expect(tables.map(({ name }) => name).sort()).toEqual(names.sort());
     const before = new Set<string>();
-    for (const { name, columns, key, json } of tables) {
-      const there = database.pragma(`table_info("${name}")`) as { name: string; type: string; pk: number }[];
+    for (const { name, columns, key, json, named } of tables) {
+      const there = database.pragma(`table_info("${name}")`) as {
+        name: string;
+        type: string;
+        pk: number;
+        notnull: number;
+      }[];
       expect([...columns].sort(), name).toEqual(there.map((column) => column.name).sort());
       expect(key, name).toEqual(
         there
@@ -33,7 +38,11 @@ describe('what is copied', () => {
           .sort((a, b) => a.pk - b.pk)
           .map((column) => column.name),
       );
-      expect(json, name).toEqual(there.filter(({ type }) => type === 'JSONB').map((column) => column.name));
+      const documents = there.filter(({ type }) => type === 'JSONB');
+      expect(json, name).toEqual(
+        new Map(documents.map((column) => [column.name, { optional: column.notnull === 0 }])),
+      );
+      expect(named, name).toBe(there.find((column) => column.name === key[0])?.type === 'TEXT');
       const parents = database.pragma(`foreign_key_list("${name}")`) as { table: string }[];
       for (const { table } of parents) expect(before, `${name} refers to ${table}`).toContain(table);
       before.add(name);
