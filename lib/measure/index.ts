@@ -20,6 +20,7 @@ export type {
   MeasurementFile,
   ReadOptions,
 } from './file/options';
+export { writeText } from './file/escape';
 export { MAX_FILE_BYTES } from './file/limits';
 export { joinFiles, type JoinedFiles, type NamedReadings } from './file/join';
 export { readMeasurementFile } from './file/read';

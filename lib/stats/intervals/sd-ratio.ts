@@ -13,7 +13,7 @@ export interface SdRatio extends Limits {
  * Ratio of two independent standard deviations of normal readings, with the interval of the F distribution:
  * ratio / √F(1 − a/2; df₁, df₂) … ratio × √F(1 − a/2; df₂, df₁), a = 1 − level. Degrees of freedom need not be whole.
  * Null with `why` where one has no degrees of freedom or the second sd is 0. RangeError for negative arguments.
- * Source: NIST/SEMATECH e-Handbook, 1.3.5.9; checked against R `var.test`.
+ * Source: NIST/SEMATECH e-Handbook, 1.3.5.9; checked against the F distribution of scipy (`f.ppf`, `f.sf`).
  */
 export function sdRatio(
   first: { sd: number; df: number },

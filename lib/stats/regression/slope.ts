@@ -21,7 +21,7 @@ export interface Slope {
 /**
  * Straight line through points by least squares, both lists centred first (dates as large numbers lose nothing).
  * Null with `why` for fewer than three points, or where all x are equal. RangeError for values that are not finite or
- * lists of unequal length. Source: NIST/SEMATECH e-Handbook, 4.4.3; checked against NIST StRD Norris.
+ * lists of unequal length. Source: NIST/SEMATECH e-Handbook, 4.4.3; checked against scipy `linregress`.
  */
 export function slope(x: readonly number[], y: readonly number[], level = 0.95): Slope {
   requireEqualLengths('The x values', x, 'the y values', y);

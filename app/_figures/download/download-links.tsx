@@ -1,0 +1,27 @@
+import styles from './download-links.module.css';
+
+interface DownloadLinksProps {
+  /** What is downloaded, for those who hear the link without its surroundings: `rates by technician`. */
+  of: string;
+  /** Addresses of the table as CSV and of the chart as a picture; each absent where there is none. */
+  csv?: string;
+  picture?: string;
+}
+
+/** Under a table or chart: the same as a file. Plain links, since what answers is no page. */
+export function DownloadLinks({ of, csv, picture }: DownloadLinksProps) {
+  return (
+    <p className={styles.links} data-print="no">
+      {csv !== undefined && (
+        <a href={csv} download>
+          Table as CSV<span className="out-of-sight">: {of}</span>
+        </a>
+      )}
+      {picture !== undefined && (
+        <a href={picture} download>
+          Chart as a picture (SVG)<span className="out-of-sight">: {of}</span>
+        </a>
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,47 @@
+import type { Ink } from './inks';
+
+/** One stroke, dot or word of a drawing, in the units of its view. */
+export type Shape =
+  | { kind: 'path'; d: string; ink: Ink }
+  | { kind: 'dot'; x: number; y: number; r: number; ink: Ink }
+  | { kind: 'word'; x: number; y: number; text: string; anchor: 'start' | 'middle' | 'end' };
+
+/**
+ * A still chart as plain shapes: the page draws it in the colours of its theme (`StillDrawing`), the file of a download
+ * in light ones (`svgText`), so both show the same.
+ */
+export interface Drawing {
+  width: number;
+  height: number;
+  /** What the picture shows, in sentences, for those who hear it. */
+  label: string;
+  shapes: Shape[];
+}
+
+export const path = (ink: Ink, d: string): Shape => ({ kind: 'path', d, ink });
+
+export const dot = (ink: Ink, x: number, y: number, r: number): Shape => ({
+  ...{ kind: 'dot', ink, r },
+  ...{ x: tidy(x), y: tidy(y) },
+});
+
+export const word = (
+  text: string,
+  x: number,
+  y: number,
+  anchor: 'start' | 'middle' | 'end' = 'start',
+): Shape => ({ kind: 'word', text, x: tidy(x), y: tidy(y), anchor });
+
+/** A line through points as the `d` of a path; broken where a point is missing. */
+export function lineThrough(points: readonly (readonly [x: number, y: number] | null)[]): string {
+  let text = '';
+  let drawing = false;
+  for (const point of points) {
+    if (point !== null) text += `${drawing ? 'L' : 'M'}${tidy(point[0])} ${tidy(point[1])}`;
+    drawing = point !== null;
+  }
+  return text;
+}
+
+/** To a hundredth of a unit: no eye sees more, and the page stays small. */
+const tidy = (value: number): number => Math.round(value * 100) / 100;
