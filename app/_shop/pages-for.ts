@@ -15,6 +15,7 @@ export function pagesFor(viewer: Viewer | null): NamedPage[] {
       ? ([
           ['/technicians', 'Technicians'],
           ['/training', 'Training'],
+          ['/habits', 'Habits'],
         ] as const)
       : []),
     ['/gauges', 'Gauges'],

@@ -37,3 +37,15 @@ export function evidenceAddress(job: string, stage: string, attempt: number, anc
 export function heightAnchor({ setup, point, side }: { setup: string; point: string; side: string }): string {
   return `height-${encodeURIComponent(`${setup} ${point} ${side}`).replaceAll('%', '_')}`;
 }
+
+/** A setup on its job's page, with its readings. */
+export function setupPlace({ job, stage, attempt, setup }: SetupName): string {
+  return `${jobAddress(job)}#${setupAnchor(`${roundAnchor(stage, attempt)} ${setup}`)}`;
+}
+
+interface SetupName {
+  job: string;
+  stage: string;
+  attempt: number;
+  setup: string;
+}

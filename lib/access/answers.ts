@@ -4,6 +4,7 @@ import type { Attention } from '@/lib/assess/signals';
 import type { Viewer } from '@/lib/identity';
 import { currentAnswer } from '@/lib/refresh';
 import { demand, may } from './may';
+import { ownHabits } from './own-habits';
 
 /** Right first time, told fairly, by every grouping. @throws Refused */
 export async function ratesAnswer(viewer: Viewer): Promise<RatesAnswer | null> {
@@ -46,5 +47,5 @@ export async function handAnswer(viewer: Viewer, code: string): Promise<HandAnsw
 export async function habitsAnswer(viewer: Viewer): Promise<HabitsAnswer | null> {
   const cells = await currentAnswer(viewer.shop.id, 'habits');
   if (cells === null || may(viewer, 'see everybody’s figures')) return cells;
-  return cells.filter(({ technician }) => technician === viewer.code);
+  return ownHabits(cells, viewer.code);
 }

@@ -10,6 +10,7 @@ export * from './people';
 export * from './gauges';
 export * from './files';
 export * from './answers';
+export * from './named-setups';
 export * from './readings';
 export * from './trace';
 export type * from '@/lib/store/types';

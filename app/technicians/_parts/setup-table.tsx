@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
-import { gaugeAddress, jobAddress, roundAnchor, setupAnchor, technicianAddress } from '@/app/_words/address';
+import { gaugeAddress, setupPlace, technicianAddress } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
 import { roundName } from '@/app/_words/jobs';
 import { bareMillimetres, signed } from '@/app/_words/numbers';
@@ -35,9 +35,7 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
           head: 'Job and setup',
           names: true,
           cell: ({ setup }) => (
-            <a
-              href={`${jobAddress(setup.job)}#${setupAnchor(`${roundAnchor(setup.stage, setup.attempt)} ${setup.setup}`)}`}
-            >
+            <a href={setupPlace(setup)}>
               {setup.job} {setup.setup}
             </a>
           ),

@@ -1,0 +1,123 @@
+import Link from 'next/link';
+import { Table, type Column } from '@/app/_look/table';
+import { technicianAddress } from '@/app/_words/address';
+import { habitAddress } from '@/app/_words/habits';
+import { HABIT_TEXTS, HABITS, type HabitCell, type HabitKey } from '@/lib/assess/habits';
+import type { HabitsOf } from './by-technician';
+import { StateTag } from './state-tag';
+import styles from './matrix.module.css';
+
+interface Row {
+  habit: HabitKey;
+  cells: Map<string, HabitCell>;
+}
+
+/** Habits down, technicians across, a word in each cell that opens its evidence. On a phone: a list by technician. */
+export function Matrix({ hands }: { hands: HabitsOf[] }) {
+  return (
+    <>
+      <div className={styles.wide}>
+        <Table
+          caption="Habits by technician, technicians in the order of their codes. Each cell opens its evidence."
+          columns={[
+            {
+              key: 'habit',
+              head: 'Habit',
+              names: true,
+              wraps: true,
+              cell: ({ habit }) => (
+                <Link href={habitAddress(habit)} prefetch={false}>
+                  {HABIT_TEXTS[habit].name}
+                </Link>
+              ),
+            },
+            ...hands.map(({ technician }) => columnOf(technician)),
+          ]}
+          rows={HABITS.map((habit) => ({
+            habit,
+            cells: new Map(
+              hands.flatMap(({ technician, cells }) =>
+                cells.filter((cell) => cell.habit === habit).map((cell) => [technician, cell] as const),
+              ),
+            ),
+          }))}
+          rowKey={({ habit }) => habit}
+        />
+      </div>
+      <div className={styles.narrow}>
+        {hands.map((hand) => (
+          <OneTechnician key={hand.technician} {...hand} />
+        ))}
+      </div>
+    </>
+  );
+}
+
+function columnOf(technician: string): Column<Row> {
+  return {
+    key: technician,
+    head: (
+      <Link href={technicianAddress(technician)} prefetch={false}>
+        {technician}
+      </Link>
+    ),
+    cell: ({ cells }) => {
+      const cell = cells.get(technician);
+      return cell === undefined ? 'not looked at' : <CellLink cell={cell} />;
+    },
+  };
+}
+
+/** The link's name says whose and which habit, so that it stands by itself in a list of links. */
+function CellLink({ cell: { technician, habit, state } }: { cell: HabitCell }) {
+  return (
+    <Link className={styles.cell} href={habitAddress(habit, technician)} prefetch={false}>
+      <StateTag state={state} />
+      <span className="out-of-sight">
+        : {technician}, {HABIT_TEXTS[habit].name}
+      </span>
+    </Link>
+  );
+}
+
+function OneTechnician({ technician, cells }: HabitsOf) {
+  const found = cells.filter(({ state }) => state === 'found');
+  const others = cells.filter(({ state }) => state !== 'found');
+  return (
+    <section className={styles.hand} aria-label={`Habits of ${technician}`}>
+      <h3>
+        <Link href={technicianAddress(technician)} prefetch={false}>
+          {technician}
+        </Link>
+      </h3>
+      <CellList cells={found} empty="No habit was found." />
+      <details>
+        <summary>{tally(others)}</summary>
+        <CellList cells={others} empty="" />
+      </details>
+    </section>
+  );
+}
+
+function CellList({ cells, empty }: { cells: HabitCell[]; empty: string }) {
+  if (cells.length === 0) return empty === '' ? null : <p className={styles.quiet}>{empty}</p>;
+  return (
+    <ul data-plain className={styles.list}>
+      {cells.map((cell) => (
+        <li key={cell.habit}>
+          <Link href={habitAddress(cell.habit, cell.technician)} prefetch={false}>
+            {HABIT_TEXTS[cell.habit].name}
+          </Link>
+          <StateTag state={cell.state} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** `9 not found, 3 with too few readings` */
+function tally(cells: readonly HabitCell[]): string {
+  const few = cells.filter(({ state }) => state === 'too few readings').length;
+  const not = cells.length - few;
+  return few === 0 ? `${not} not found` : `${not} not found, ${few} with too few readings`;
+}

@@ -1,0 +1,31 @@
+import type { NextRequest } from 'next/server';
+import { admit } from '@/app/_shop/admit';
+import { csvFile } from '@/app/_shop/csv-file';
+import { demand, habitsAnswer } from '@/lib/access';
+import { HABIT_TEXTS } from '@/lib/assess/habits';
+import { byTechnician } from '../_parts/by-technician';
+
+const HEAD = [
+  ...['technician', 'habit', 'name', 'state', 'effect', 'effect_low_95', 'effect_high_95', 'effect_unit'],
+  ...['without_habit', 'p', 'adjusted_p', 'setups', 'evidence', 'shown_by'],
+];
+
+/** Every technician by every habit, or by one (`habit=`), as CSV. */
+export function GET(request: NextRequest): Promise<Response> {
+  return admit(request, async (viewer) => {
+    demand(viewer, 'see everybody’s figures');
+    const wanted = request.nextUrl.searchParams.get('habit');
+    const cells = byTechnician((await habitsAnswer(viewer)) ?? [])
+      .flatMap(({ cells: own }) => own)
+      .filter(({ habit }) => wanted === null || habit === wanted);
+    return csvFile(
+      wanted === null ? 'habits' : `habit-${wanted}`,
+      HEAD,
+      cells.map(({ technician, habit, state, effect, p, adjustedP, setups, evidence, shownBy }) => [
+        ...[technician, habit, HABIT_TEXTS[habit].name, state],
+        ...[effect?.value ?? null, effect?.low ?? null, effect?.high ?? null, effect?.unit ?? null],
+        ...[effect?.reference ?? null, p, adjustedP, setups, evidence, shownBy.join(' ')],
+      ]),
+    );
+  });
+}
