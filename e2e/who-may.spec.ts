@@ -94,6 +94,11 @@ const ROUTES: Record<string, Route> = {
     form: { code: 'NOBODY' },
   },
   'metrics/route.ts': { who: 'token', ask: '/metrics' },
+  'settings/schedule/route.ts': { who: 'manager', ask: '/settings/schedule', form: { every: 'nonsense' } },
+  'settings/schedule/report/[id]/route.ts': { who: 'manager', ask: '/settings/schedule/report/1' },
+  'settings/tokens/page.tsx': { who: 'manager', ask: '/settings/tokens' },
+  'settings/tokens/make/route.ts': { who: 'manager', ask: '/settings/tokens/make', form: { name: '' } },
+  'settings/tokens/revoke/route.ts': { who: 'manager', ask: '/settings/tokens/revoke', form: { id: '1' } },
   'settings/trace/page.tsx': { who: 'manager', ask: '/settings/trace' },
   'sign-in/page.tsx': { who: 'everybody', ask: '/sign-in' },
   'sign-in/try/route.ts': {

@@ -9,6 +9,7 @@ export * from './figures';
 export * from './people';
 export * from './gauges';
 export * from './files';
+export * from './programs';
 export * from './answers';
 export * from './named-setups';
 export * from './readings';

@@ -1,0 +1,19 @@
+import type { NextRequest } from 'next/server';
+import { z } from 'zod';
+import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
+import { saying } from '@/app/_shop/said';
+import { revokeToken } from '@/lib/access';
+
+const PLACE = '/settings/tokens';
+const which = z.object({ id: z.coerce.number().int().min(1).max(2_147_483_647) });
+
+/** Takes a token's use away at once. */
+export function POST(request: NextRequest): Promise<Response> {
+  return admit(request, async (viewer) => {
+    const { fields, refused } = await fieldsOf(request, which);
+    if (refused !== null) return refused;
+    const done = await revokeToken(viewer, fields?.id ?? 0);
+    const text = done ? 'Revoked: it no longer works.' : 'There is no such token that still works.';
+    return leadTo(PLACE, [saying(text, PLACE)]);
+  });
+}
