@@ -45,6 +45,9 @@ const ROUTES: Record<string, Route> = {
   'cautions/page.tsx': { who: 'everybody', ask: '/cautions' },
   'gauges/(list)/page.tsx': { who: 'signed in', ask: '/gauges' },
   'gauges/[tag]/page.tsx': { who: 'signed in', ask: '/gauges/:gauge' },
+  'habits/page.tsx': { who: 'trainer', ask: '/habits' },
+  'habits/[habit]/page.tsx': { who: 'signed in', ask: '/habits/low-hanger' },
+  'habits/download/route.ts': { who: 'trainer', ask: '/habits/download' },
   'health/route.ts': { who: 'everybody', ask: '/health' },
   'health/live/route.ts': { who: 'everybody', ask: '/health/live' },
   'invitation/[token]/page.tsx': { who: 'everybody', ask: '/invitation/made-up' },
@@ -111,6 +114,7 @@ const ROUTES: Record<string, Route> = {
   'sign-out/route.ts': { who: 'everybody', ask: '/sign-out', form: {} },
   'technicians/(list)/page.tsx': { who: 'trainer', ask: '/technicians' },
   'technicians/[code]/page.tsx': { who: 'signed in', ask: '/technicians/QUI' },
+  'technicians/[code]/download/route.ts': { who: 'signed in', ask: '/technicians/QUI/download' },
   'theme/route.ts': { who: 'everybody', ask: '/theme', form: { theme: 'dark' } },
   'training/page.tsx': { who: 'trainer', ask: '/training' },
   'welcome/page.tsx': { who: 'everybody', ask: '/welcome' },
@@ -215,6 +219,7 @@ test.describe('a technician', () => {
     const { others } = await namesFrom(manager);
     for (const place of [
       '/technicians/FEL',
+      '/technicians/FEL/download',
       `/jobs/${others}/readings`,
       `/jobs/${others}`,
       `/jobs/${others}/evidence?round=before-1`,

@@ -14,7 +14,16 @@ export * from './answers';
 export * from './named-setups';
 export * from './readings';
 export * from './trace';
+export * from './trials';
 export type * from '@/lib/store/types';
-export { JOB_SORTS, MISS_COST_RANGE, OUTCOMES, ROLES, GAUGE_STATES, PROVED_BY } from '@/lib/store/types';
+export {
+  JOB_SORTS,
+  MISS_COST_RANGE,
+  OUTCOMES,
+  ROLES,
+  GAUGE_STATES,
+  PROVED_BY,
+  VERIFICATION_KINDS,
+} from '@/lib/store/types';
 export type { ShopFigures, Dated } from '@/lib/refresh';
 export type { Viewer } from '@/lib/identity';

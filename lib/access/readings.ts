@@ -42,9 +42,10 @@ export async function reviseReading(viewer: Viewer, revision: Revision): Promise
   const { shop } = viewer;
   const { job, quantity, point, side, nominal, repeat, reason } = revision;
   const place = { job, setup: revision.setup, quantity, point, side, nominal, repeat, reason };
-  if (revision.what === 'exclude') await store.excludeReading(shop.id, place, actorOf(viewer));
-  else if (revision.what === 'include') await store.includeReading(shop.id, place, actorOf(viewer));
-  else await store.correctReading(shop.id, { ...place, value: revision.value }, actorOf(viewer));
+  if (revision.what === 'correct')
+    await store.correctReading(shop.id, { ...place, value: revision.value }, actorOf(viewer));
+  else if (revision.what === 'exclude') await store.excludeReading(shop.id, place, actorOf(viewer));
+  else await store.includeReading(shop.id, place, actorOf(viewer));
 }
 
 const mayRevise = (viewer: Viewer, technician: string) =>
