@@ -24,7 +24,7 @@ export function textWithout(text: string, renaming: Renaming): string {
 
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&');
 
-/** Names of values that are names of other things, whatever they are alike to. */
+/** Names of values that are names of other things, whatever they are alike to; `points` is a list of such. */
 const OF_OTHER_THINGS = new Set([
   'job',
   'gauge',
@@ -47,7 +47,9 @@ export function jsonWithout(json: Json, renaming: Renaming): Json {
   return Object.fromEntries(
     Object.entries(json).map(([key, value]) => [
       key === code ? pseudonym : key,
-      OF_OTHER_THINGS.has(key) && typeof value === 'string' ? value : jsonWithout(value, renaming),
+      key === 'points' || (OF_OTHER_THINGS.has(key) && typeof value === 'string')
+        ? value
+        : jsonWithout(value, renaming),
     ]),
   );
 }

@@ -61,7 +61,7 @@ export async function leaveTraces(shop: number): Promise<void> {
   await correctReading(shop, { ...PLACE, repeat: 1, value: 306, reason: 'QUI misread it' }, BY_BOSS);
   await correctReading(shop, { ...PLACE, side: 'R', repeat: 1, value: 306, reason: 'misread' }, BY_THEM);
   await setMissCost(shop, { cost: 12 }, BY_THEM);
-  const plan = { technicians: ['QUI', 'T0'], runs: [{ by: 'QUI', point: 'QUI' }] };
+  const plan = { technicians: ['QUI', 'T0'], runs: [{ by: 'QUI', point: 'QUI' }], points: [{ name: 'K' }] };
   const trial = await database().trial.create({
     data: { shopId: shop, name: 'Trial of QUI', plan, createdAt: now },
   });
