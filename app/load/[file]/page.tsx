@@ -20,7 +20,7 @@ export const metadata: Metadata = { title: 'Check the file' };
 export default async function StagedFilePage({ params }: { params: Promise<{ file: string }> }) {
   const id = stagedId.safeParse((await params).file);
   // Asked before the record is read: what ends in between has its outcome in the record.
-  const work = id.success ? workOn(id.data) : null;
+  const work = id.success ? await workOn(id.data) : null;
   const staged = id.success ? await readStaged(id.data) : null;
   const viewer = await enter();
   demand(viewer, 'load files');

@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { createInterface } from 'node:readline';
 import { keepTrack, note } from '@/lib/observe';
 import { doTask, type Task } from './task';
+import { keepMark, readMark, setMark } from './work-marks';
 
 /** Larger files are worked on in a process of their own: reading them takes longer than a page may wait, bytes. */
 export const LARGE = 1_000_000;
@@ -20,8 +21,8 @@ const held = globalThis as typeof globalThis & {
 const atWork = () => (held.rehangFilesAtWork ??= new Map<string, AtWork>());
 const failed = () => (held.rehangFilesFailed ??= new Set<string>());
 
-/** What is being done with this file; null where nothing is. */
-export const workOn = (id: string): AtWork | null => atWork().get(id) ?? null;
+/** What is being done with this file, by this process or another; null where nothing is. */
+export const workOn = async (id: string): Promise<AtWork | null> => atWork().get(id) ?? (await readMark(id));
 
 /** Whether the last task with this file broke off. */
 export const hasFailed = (id: string): boolean => failed().has(id);
@@ -33,16 +34,24 @@ export const hasFailed = (id: string): boolean => failed().has(id);
  */
 export async function begin(task: Task, id: string, bytes: number, then?: () => void): Promise<void> {
   if (atWork().has(id)) return;
-  failed().delete(id);
   const work: AtWork = { task, share: 0 };
   atWork().set(id, work);
+  if (!(await setMark(id, work))) {
+    atWork().delete(id);
+    return;
+  }
+  failed().delete(id);
+  const takeMark = keepMark(id, work);
   const done = (bytes > LARGE ? apart(id, work) : doTask(task, id, () => undefined))
     .then(then)
     .catch((error: unknown) => {
       note.fileFailed({ task }, error);
       failed().add(id);
     })
-    .finally(() => atWork().delete(id));
+    .finally(async () => {
+      await takeMark();
+      atWork().delete(id);
+    });
   if (bytes <= LARGE) await done;
 }
 

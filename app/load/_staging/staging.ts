@@ -17,6 +17,9 @@ function folder(): string {
 const bytesPath = (id: string) => join(/*turbopackIgnore: true*/ folder(), `${id}.csv`);
 const recordPath = (id: string) => join(/*turbopackIgnore: true*/ folder(), `${id}.json`);
 
+/** Beside it while some process is at work on the file. */
+export const markPath = (id: string) => join(/*turbopackIgnore: true*/ folder(), `${id}.work`);
+
 /** A fresh place for a file: its id, and the path to write its bytes to. */
 export async function openStaging(): Promise<{ id: string; path: string }> {
   await mkdir(folder(), { recursive: true });
