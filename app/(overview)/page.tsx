@@ -19,7 +19,15 @@ import { SECTION_NAMES } from '@/app/_words/jobs';
 import { count, grouped, percent } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import { SECTIONS } from '@/lib/measure';
-import { countJobs, countOutcomes, everybodysFigures, listLoadedFiles, listSetups, may } from '@/lib/access';
+import {
+  countJobs,
+  countOutcomes,
+  everybodysFigures,
+  listLoadedFiles,
+  listSetups,
+  may,
+  signalsAnswer,
+} from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: { absolute: 'Rehang: overview' } };
@@ -33,7 +41,7 @@ export default async function Overview() {
 
   const newest = await listSetups(viewer, { pageSize: 1 });
   const now = newest.rows[0]?.hungAt ?? 0;
-  const [all, months, technicians, sheets, sections, attention, figures, files] = await Promise.all([
+  const [all, months, technicians, sheets, sections, attention, figures, files, signals] = await Promise.all([
     countOutcomes(viewer, 'shop'),
     countOutcomes(viewer, 'month'),
     countOutcomes(viewer, 'technician'),
@@ -42,6 +50,7 @@ export default async function Overview() {
     attentionNow(viewer, now, missCostOf(shop)),
     everybodysFigures(viewer),
     listLoadedFiles(viewer),
+    signalsAnswer(viewer),
   ]);
   const whole = all[0] ?? { jobs: 0, right: 0 };
   const rate = rateOf(whole.right, whole.jobs);
@@ -89,6 +98,7 @@ export default async function Overview() {
             missCost={missCostOf(shop)}
             attention={attention}
             departures={departuresFrom(figures.figures)}
+            signals={signals}
             now={now}
             timeZone={shop.timeZone}
           />

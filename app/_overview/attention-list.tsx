@@ -14,6 +14,9 @@ import {
   type JudgedRound,
 } from './attention';
 import type { Departure } from './departures';
+import { seriesKey } from '@/app/rates/signals/_parts/names';
+import { SignalLine } from '@/app/rates/signals/_parts/signal-line';
+import type { Attention as Signals } from '@/lib/assess/signals';
 import styles from './attention-list.module.css';
 
 /** More lines than this are told as a count: a list that never ends is not read. */
@@ -28,16 +31,36 @@ const CONCERN_NAMES: Record<GaugeConcern, string> = {
 interface AttentionListProps {
   attention: Attention;
   departures: Departure[];
+  /** What changed beyond chance; null before the first answer. */
+  signals: Pick<Signals, 'signals' | 'quiet'> | null;
   now: number;
   timeZone: string;
   /** What missing damage costs against a needless re-hang. */
   missCost: number;
 }
 
-export function AttentionList({ attention, departures, now, timeZone, missCost }: AttentionListProps) {
+export function AttentionList({
+  attention,
+  departures,
+  signals,
+  now,
+  timeZone,
+  missCost,
+}: AttentionListProps) {
+  const changed = signals?.signals ?? [];
   const nothing =
-    attention.open.length + attention.undecidable.length + attention.gauges.length + departures.length === 0;
-  if (nothing) return <p>Nothing in the latest rounds asks for a re-check, and every gauge is verified.</p>;
+    attention.open.length +
+      attention.undecidable.length +
+      attention.gauges.length +
+      departures.length +
+      changed.length ===
+    0;
+  if (nothing)
+    return (
+      <p>
+        Nothing in the latest rounds asks for a re-check, and every gauge is verified. {signals?.quiet ?? ''}
+      </p>
+    );
   return (
     <div className={styles.groups}>
       <Group
@@ -64,6 +87,7 @@ export function AttentionList({ attention, departures, now, timeZone, missCost }
           </RoundLine>
         ))}
       </Group>
+      <SignalGroup signals={signals} />
       <Group
         title="Technicians whose interval lies apart from the shop’s"
         glyph="both"
@@ -96,6 +120,25 @@ export function AttentionList({ attention, departures, now, timeZone, missCost }
         })}
       </Group>
     </div>
+  );
+}
+
+/** What changed beyond chance, worse and better alike: what got better is to be kept. */
+function SignalGroup({ signals }: Pick<AttentionListProps, 'signals'>) {
+  if (signals === null) return null;
+  return (
+    <section className={styles.group} id="signals">
+      <h3>
+        <Glyph name="rising" />
+        Changes beyond chance <span>({signals.signals.length})</span>
+      </h3>
+      {signals.quiet !== null && <p className={styles.rest}>{signals.quiet}</p>}
+      <ul className={styles.signals} data-plain>
+        {signals.signals.map((signal) => (
+          <SignalLine key={seriesKey(signal.what, signal.subject)} signal={signal} />
+        ))}
+      </ul>
+    </section>
   );
 }
 

@@ -13,11 +13,18 @@ export function pagesFor(viewer: Viewer | null): NamedPage[] {
     ['/jobs', 'Jobs'],
     ...(all
       ? ([
+          ['/rates', 'Right first time'],
+          ['/what-if', 'What if'],
+        ] as const)
+      : []),
+    ...(all
+      ? ([
           ['/technicians', 'Technicians'],
           ['/training', 'Training'],
           ['/habits', 'Habits'],
         ] as const)
       : []),
+    ['/trials', 'Trials'],
     ['/gauges', 'Gauges'],
     ['/calibration', 'Calibration'],
     ...(may(viewer, 'load files') ? ([['/load', 'Load']] as const) : []),

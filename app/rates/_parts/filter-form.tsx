@@ -1,0 +1,112 @@
+import Link from 'next/link';
+import button from '@/app/_look/button.module.css';
+import { Field } from '@/app/_look/field';
+import { SECTION_NAMES } from '@/app/_words/jobs';
+import { monthName } from '@/app/_words/times';
+import { RATE_GROUPINGS, type RateJob } from '@/lib/assess/rates';
+import { SECTIONS } from '@/lib/measure';
+import { rateAddress, type RateQuestion } from './question';
+import styles from './filter-form.module.css';
+import { GROUPING_NAMES } from './words';
+
+interface FilterFormProps {
+  question: RateQuestion;
+  /** All jobs of the shop: what may be chosen is what stands in them. */
+  jobs: readonly RateJob[];
+}
+
+/** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
+export function FilterForm({ question, jobs }: FilterFormProps) {
+  const months = sorted(jobs.map(({ month }) => month)).map((month) => [month, monthName(month)] as const);
+  const same = (names: readonly string[]) => sorted(names).map((name) => [name, name] as const);
+  return (
+    <form
+      className={styles.form}
+      action="/rates"
+      method="get"
+      role="search"
+      aria-label="Which rates"
+      data-print="no"
+    >
+      <Field label="Side by side" id="by">
+        <select id="by" name="by" defaultValue={question.by}>
+          {RATE_GROUPINGS.map((by) => (
+            <option key={by} value={by}>
+              By {GROUPING_NAMES[by].toLowerCase()}
+            </option>
+          ))}
+        </select>
+      </Field>
+      <Choice name="from" label="From month" any="the first" value={question.from} choices={months} />
+      <Choice name="to" label="Until month" any="the last" value={question.to} choices={months} />
+      <Choice
+        name="technician"
+        label="Technician"
+        any="anyone"
+        value={question.technician}
+        choices={same(jobs.map(({ technician }) => technician))}
+      />
+      <Choice
+        name="gauge"
+        label="Gauge"
+        any="any"
+        value={question.gauge}
+        choices={same(jobs.flatMap(({ gauges }) => gauges))}
+      />
+      <Choice
+        name="sheet"
+        label="Sheet"
+        any="any"
+        value={question.sheet}
+        choices={same(jobs.flatMap(({ sheet }) => sheet ?? []))}
+      />
+      <Choice
+        name="section"
+        label="Section"
+        any="the whole vehicle"
+        value={question.section}
+        choices={SECTIONS.map((section) => [section, SECTION_NAMES[section]] as const)}
+      />
+      <div className={styles.buttons}>
+        <button type="submit" className={button.strong}>
+          Show
+        </button>
+        <Link
+          href={rateAddress('/rates', {
+            ...{ by: question.by, from: undefined, to: undefined, technician: undefined },
+            ...{ gauge: undefined, sheet: undefined, section: undefined },
+          })}
+          className={button.button}
+        >
+          All jobs
+        </Link>
+      </div>
+    </form>
+  );
+}
+
+interface ChoiceProps {
+  name: string;
+  label: string;
+  any: string;
+  value: string | undefined;
+  choices: (readonly [value: string, text: string])[];
+}
+
+function Choice({ name, label, any, value, choices }: ChoiceProps) {
+  return (
+    <Field label={label} id={name}>
+      <select id={name} name={name} defaultValue={value ?? ''}>
+        <option value="">{any}</option>
+        {choices.map(([choice, text]) => (
+          <option key={choice} value={choice}>
+            {text}
+          </option>
+        ))}
+      </select>
+    </Field>
+  );
+}
+
+const sorted = (names: readonly string[]): string[] =>
+  [...new Set(names)].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));

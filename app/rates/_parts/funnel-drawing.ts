@@ -1,0 +1,101 @@
+import { axisOver } from '@/app/_figures/axis';
+import { dot, lineThrough, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
+import { count, percent } from '@/app/_words/numbers';
+import { funnelCurves, type FairRate, type FairRates } from '@/lib/assess/rates';
+import { GROUPING_NAMES, groupName, PLACE_NAMES } from './words';
+
+const WIDTH = 860;
+const HEIGHT = 420;
+const [LEFT, RIGHT, TOP, BOTTOM] = [70, 20, 14, 54];
+const CHARACTER = 8.5;
+
+/** Rates against the number of jobs behind them, with the limits that chance keeps to around the rate of all. */
+export function funnelDrawing(rates: FairRates): Drawing {
+  const { groups, funnel, by } = rates;
+  const most = Math.max(10, ...groups.map(({ jobs }) => jobs));
+  const axis = axisOver([], 0, most * 1.06, 6);
+  const x = (jobs: number) => LEFT + axis.place(jobs) * (WIDTH - LEFT - RIGHT);
+  const y = (rate: number) => TOP + (1 - rate) * (HEIGHT - TOP - BOTTOM);
+  const curves = funnelCurves(funnel, axis.high);
+  const curve = (of: 'low95' | 'high95' | 'low998' | 'high998') =>
+    lineThrough(
+      curves.map((point) => {
+        const rate = point[of];
+        return rate === null ? null : ([x(point.jobs), y(rate)] as const);
+      }),
+    );
+  const shapes: Shape[] = [
+    ...[0, 0.2, 0.4, 0.6, 0.8, 1].flatMap((rate) => [
+      path('grid', `M${LEFT} ${y(rate)}H${WIDTH - RIGHT}`),
+      word(`${Math.round(rate * 100)} %`, LEFT - 8, y(rate) + 5, 'end'),
+    ]),
+    ...axis.ticks.map((tick) => word(String(tick), x(tick), HEIGHT - BOTTOM + 20, 'middle')),
+    word('Jobs behind the rate', (LEFT + WIDTH - RIGHT) / 2, HEIGHT - 8, 'middle'),
+    path('axis', `M${LEFT} ${y(0)}H${WIDTH - RIGHT}`),
+    path('limit', curve('low95')),
+    path('limit', curve('high95')),
+    path('farLimit', curve('low998')),
+    path('farLimit', curve('high998')),
+    ...(funnel.target === null ? [] : [path('target', `M${LEFT} ${y(funnel.target)}H${WIDTH - RIGHT}`)]),
+    ...groups.flatMap(({ jobs, rate, funnel: { place } }) =>
+      rate === null
+        ? []
+        : [place === 'inside' ? dot('dot', x(jobs), y(rate), 6) : dot('mark', x(jobs), y(rate), 8)],
+    ),
+    ...labels(rates, x, y),
+  ];
+  return { width: WIDTH, height: HEIGHT, label: sentence(by, rates), shapes };
+}
+
+/** Names beside the dots: those outside first, then as many others as find room. */
+function labels(
+  { groups, by }: FairRates,
+  x: (jobs: number) => number,
+  y: (rate: number) => number,
+): Shape[] {
+  const taken: { left: number; right: number; top: number }[] = groups.flatMap(({ jobs, rate }) =>
+    rate === null ? [] : [{ left: x(jobs) - 8, right: x(jobs) + 8, top: y(rate) - 8 }],
+  );
+  const outsideFirst = [...groups].sort((a, b) => Number(isInside(a)) - Number(isInside(b)));
+  return outsideFirst.flatMap((group): Shape[] => {
+    if (group.rate === null) return [];
+    const text = groupName(by, group.name);
+    const width = text.length * CHARACTER;
+    const [cx, cy] = [x(group.jobs), y(group.rate)];
+    const places = [
+      { at: cx + 12, anchor: 'start', left: cx + 12 },
+      { at: cx - 12, anchor: 'end', left: cx - 12 - width },
+    ] as const;
+    for (const { at, anchor, left } of places) {
+      const box = { left, right: left + width, top: cy - 8 };
+      const free = taken.every(
+        (other) => box.right < other.left || box.left > other.right || Math.abs(box.top - other.top) > 15,
+      );
+      if (!free || box.left < LEFT || box.right > WIDTH - 4) continue;
+      taken.push(box);
+      return [word(text, at, cy + 5, anchor)];
+    }
+    return [];
+  });
+}
+
+const isInside = ({ funnel }: FairRate): boolean => funnel.place === 'inside' || funnel.place === null;
+
+function sentence(by: FairRates['by'], { groups, funnel }: FairRates): string {
+  if (funnel.target === null || groups.length === 0)
+    return 'A funnel without a dot: no job has come to an answer.';
+  const outside = groups.filter((group) => !isInside(group));
+  const told = outside.map(
+    ({ name, rate, jobs, funnel: { place } }) =>
+      `${groupName(by, name)}, ${rate === null ? 'none' : percent(rate)} of ${count(jobs, 'job')}: ${place === null ? '' : PLACE_NAMES[place].toLowerCase()}`,
+  );
+  const rest = groups.length - outside.length;
+  return (
+    `Funnel of right first time by ${GROUPING_NAMES[by].toLowerCase()}: the rate of each of ${groups.length} against the number of its jobs, ` +
+    `around the rate of all, ${percent(funnel.target)}. ` +
+    (outside.length === 0
+      ? `All ${groups.length} lie within the 95 % limits.`
+      : `${rest} within the 95 % limits. Outside: ${told.join('; ')}.`) +
+    ' All of them stand in the table of rates.'
+  );
+}

@@ -1,0 +1,74 @@
+import { axisOver } from '@/app/_figures/axis';
+import { dot, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
+import type { Measure, WhatIfRow } from '@/lib/assess/what-if';
+import { changeWord, digitsFor, MEASURE_NAMES, plain, shown, withSign } from './measures';
+
+const WIDTH = 860;
+const NAMES = 340;
+const RIGHT = 24;
+const ROW = 30;
+const STRIP = 62;
+
+/** The measures that a manager weighs against each other. */
+const DRAWN: readonly Measure[] = ['needlessRedos', 'missedJobs', 'minutes'];
+
+/** What each scenario changes against as now: a dot on its interval, zero as a line. */
+export function changeDrawing(rows: readonly WhatIfRow[]): Drawing {
+  const others = rows.filter(({ change }) => change !== null);
+  const block = STRIP + others.length * ROW;
+  return {
+    width: WIDTH,
+    height: DRAWN.length * block,
+    label: sentence(others),
+    shapes: DRAWN.flatMap((measure, i) => stripOf(measure, others, i * block)),
+  };
+}
+
+function stripOf(measure: Measure, rows: readonly WhatIfRow[], top: number): Shape[] {
+  const figures = rows.flatMap(({ name, change }) =>
+    change === null ? [] : [{ name, figure: shown(measure, change[measure]) }],
+  );
+  const axis = axisOver(
+    figures.flatMap(({ figure: { low, high } }) => [low, high]),
+    0,
+    0,
+    5,
+  );
+  const x = (value: number) => NAMES + 20 + axis.place(value) * (WIDTH - NAMES - 20 - RIGHT);
+  const bottom = top + 28 + figures.length * ROW;
+  const step = (axis.ticks[1] ?? 1) - (axis.ticks[0] ?? 0);
+  const digits = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
+  return [
+    word(`Change in ${MEASURE_NAMES[measure].toLowerCase()} per 100 jobs`, 0, top + 18),
+    ...axis.ticks.flatMap((tick) => [
+      path('grid', `M${x(tick)} ${top + 28}V${bottom}`),
+      word(withSign(tick, digits), x(tick), bottom + 18, 'middle'),
+    ]),
+    path('target', `M${x(0)} ${top + 24}V${bottom}`),
+    ...figures.flatMap(({ name, figure }, i) => {
+      const y = top + 28 + (i + 0.5) * ROW;
+      return [
+        word(name, NAMES, y + 5, 'end'),
+        path(
+          'line',
+          `M${x(figure.low)} ${y}H${x(figure.high)}M${x(figure.low)} ${y - 5}v10M${x(figure.high)} ${y - 5}v10`,
+        ),
+        dot('dot', x(figure.value), y, 5),
+      ];
+    }),
+  ];
+}
+
+function sentence(rows: readonly WhatIfRow[]): string {
+  const told = rows.map(({ name, change }) => {
+    if (change === null) return name;
+    const parts = DRAWN.map((measure) => {
+      const figure = shown(measure, change[measure]);
+      const digits = digitsFor(figure);
+      const word = changeWord(figure);
+      return `${MEASURE_NAMES[measure].toLowerCase()} ${withSign(figure.value, digits)} (${plain(figure.low, digits)} to ${plain(figure.high, digits)}, ${word ?? 'no clear change'})`;
+    });
+    return `${name}: ${parts.join(', ')}`;
+  });
+  return `Change per 100 jobs against as now. ${told.join('. ')}. The table below has all measures.`;
+}

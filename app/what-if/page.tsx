@@ -1,0 +1,85 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
+import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
+import { Note } from '@/app/_look/note';
+import { Page } from '@/app/_look/page';
+import { Panel } from '@/app/_look/panel';
+import { enter } from '@/app/_shop/enter';
+import { FiguresAge } from '@/app/_shop/figures-age';
+import { FiguresPending } from '@/app/_shop/figures-pending';
+import { everybodysFigures, whatIfAnswer } from '@/lib/access';
+import { MEASURES, USUAL_MINUTES } from '@/lib/assess/what-if';
+import { changeDrawing } from './_parts/change-drawing';
+import { MEASURE_MEANINGS, MEASURE_NAMES } from './_parts/measures';
+import { ChangeTable, ScenarioTable } from './_parts/scenario-tables';
+import styles from './_parts/scenario-tables.module.css';
+
+export const metadata: Metadata = { title: 'What if' };
+
+const TITLE = 'What if';
+
+export default async function WhatIfPage() {
+  const viewer = await enter();
+  const [stored, figures] = await Promise.all([whatIfAnswer(viewer), everybodysFigures(viewer)]);
+  if (stored === null) return <FiguresPending title={TITLE} />;
+  const { answer } = stored;
+  const why = stored.why ?? answer?.why ?? null;
+  const rows = answer?.rows ?? [];
+  return (
+    <Page
+      above={<Link href="/rates">Right first time</Link>}
+      title={TITLE}
+      lead="What other rules would change in this shop: false alarms, missed damage, re-dos and time per 100 jobs, worked out of its own scatter, mis-sets and repairs."
+    >
+      <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
+      {rows.length === 0 ? (
+        <Note>
+          <p>{why ?? 'There is nothing to set side by side yet.'}</p>
+        </Note>
+      ) : (
+        <>
+          <Panel
+            id="change"
+            title="Against as now"
+            note="A dot is the expected change, the stroke its 95 % interval, the dashed line no change. To the left is less."
+          >
+            <StillDrawing drawing={changeDrawing(rows)} />
+            <ChangeTable rows={rows} />
+            <p>
+              ‘Better’ and ‘worse’ are said only where the interval leaves out zero. Less is better in every
+              column; what is gained in one is often paid in another: fewer needless re-dos beside more missed
+              damage is a choice, not a gain.
+            </p>
+            <DownloadLinks of="scenarios" csv="/what-if/download" picture="/what-if/picture" />
+          </Panel>
+          <Panel id="scenarios" title="Side by side">
+            <ScenarioTable rows={rows} />
+            <dl className={styles.meanings}>
+              {MEASURES.map((measure) => (
+                <div key={measure}>
+                  <dt>{MEASURE_NAMES[measure]}</dt>
+                  <dd>{MEASURE_MEANINGS[measure]}</dd>
+                </div>
+              ))}
+            </dl>
+          </Panel>
+          <Panel id="method" title="How this is worked out">
+            <p>{answer?.method}</p>
+            <p>
+              Minutes taken for the work: {USUAL_MINUTES.hang} to set and hang a gauge, {USUAL_MINUTES.rehang}{' '}
+              to hang it again, {USUAL_MINUTES.reading} a reading, {USUAL_MINUTES.redo} to work on a vehicle
+              again and measure it once more. They are judgements, not measured in this shop, and have no
+              interval.
+            </p>
+            <p>
+              The gauge taken out of service here is the one that reads farthest from the others. Another
+              choice takes longer to work out than a page may take; the scenarios are worked out with every
+              new fit.
+            </p>
+          </Panel>
+        </>
+      )}
+    </Page>
+  );
+}
