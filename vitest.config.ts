@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 import { quickFolder } from './lib/commands/quick-folder.mjs';
@@ -15,10 +16,20 @@ export default defineConfig({
   resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)).replace(/\/$/, '') } },
   test: {
     env: { TZ: 'UTC', TMPDIR: quickFolder() },
+    // As many as there are cores: by its own measure it would leave one of two idle.
+    maxWorkers: availableParallelism(),
     testTimeout: 60_000,
     hookTimeout: 60_000,
     projects: [
-      { extends: true, test: { name: 'sqlite', include: ['tests/**/*.test.ts'], exclude: [ON_POSTGRESQL] } },
+      {
+        extends: true,
+        test: {
+          name: 'sqlite',
+          include: ['tests/**/*.test.ts'],
+          exclude: [ON_POSTGRESQL],
+          globalSetup: 'tests/sqlite/global-setup.ts',
+        },
+      },
       {
         extends: true,
         test: {

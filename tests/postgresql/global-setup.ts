@@ -1,4 +1,7 @@
 import type { TestProject } from 'vitest/node';
+import pg from 'pg';
+import { migrated } from '@/tests/migrated';
+import { TEMPLATE } from '@/tests/unit/store/fresh/postgresql';
 import { postgresqlPrograms } from './programs';
 import { startServer } from './server';
 
@@ -7,6 +10,15 @@ declare module 'vitest' {
     /** Address of the tests' PostgreSQL server without a database's name; null where there is none. */
     postgresql: string | null;
   }
+}
+
+/** An empty database with all migrations, which every test copies. */
+async function makeTemplate(address: string): Promise<void> {
+  const admin = new pg.Client(`${address}/postgres`);
+  await admin.connect();
+  await admin.query(`CREATE DATABASE "${TEMPLATE}"`);
+  await admin.end();
+  await migrated(`${address}/${TEMPLATE}`);
 }
 
 /** One PostgreSQL server for all tests that run on it. */
@@ -21,6 +33,7 @@ export default async function setup(project: TestProject) {
     return undefined;
   }
   const { address, stop } = await startServer(programs);
+  await makeTemplate(address);
   project.provide('postgresql', address);
   return stop;
 }

@@ -23,7 +23,9 @@ export interface Databases {
  * @param how `shared`: one database for all tests of the file, for tests that change nothing.
  */
 export function freshStore(how: { shared?: boolean } = {}): FreshStore {
-  const databases = onPostgresql ? freshPostgresql(inject('postgresql')) : freshSqlite();
+  const databases = onPostgresql
+    ? freshPostgresql(inject('postgresql'))
+    : freshSqlite(inject('sqliteTemplate'));
   const store: FreshStore = { url: '', shop: 0 };
   beforeEach(async (context) => {
     if (databases === null) return context.skip('no PostgreSQL server');

@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import pg from 'pg';
-import { migrate } from '@/lib/store/migrations/migrate';
 import type { Databases } from '../fresh-store';
+
+/** The migrated database that all others are copies of. */
+export const TEMPLATE = 'rehang_template';
 
 /**
  * Databases on the tests' server: copies of one that was migrated.
@@ -11,27 +13,20 @@ export function freshPostgresql(address: string | null): Databases | null {
   if (address === null) return null;
   const run = `run_${randomUUID().replaceAll('-', '')}`;
   const admin = new pg.Client(`${address}/postgres`);
-  const template = `${run}_template`;
-  const migrated = makeTemplate(admin, address, template);
-  const made: string[] = [template];
+  const connected = admin.connect();
+  const made: string[] = [];
   return {
     async next() {
-      await migrated;
+      await connected;
       const name = `${run}_${made.length}`;
-      await admin.query(`CREATE DATABASE "${name}" TEMPLATE "${template}"`);
+      await admin.query(`CREATE DATABASE "${name}" TEMPLATE "${TEMPLATE}"`);
       made.push(name);
       return `${address}/${name}`;
     },
     async close() {
-      await migrated;
+      await connected;
       for (const name of made) await admin.query(`DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`);
       await admin.end();
     },
   };
-}
-
-async function makeTemplate(admin: pg.Client, address: string, template: string): Promise<void> {
-  await admin.connect();
-  await admin.query(`CREATE DATABASE "${template}"`);
-  await migrate(`${address}/${template}`);
 }

@@ -1,21 +1,20 @@
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { migrate } from '@/lib/store/migrations/migrate';
 import type { Databases } from '../fresh-store';
 
-/** Databases in a temporary folder: copies of one that was migrated. */
-export function freshSqlite(): Databases {
+/**
+ * Databases in a temporary folder: copies of one that was migrated.
+ * @param template path of that one.
+ */
+export function freshSqlite(template: string): Databases {
   const folder = mkdtempSync(join(tmpdir(), 'rehang-store-'));
-  const template = join(folder, 'template.db');
-  const migrated = migrate(`file:${template}`);
   let count = 0;
   return {
-    async next() {
-      await migrated;
+    next() {
       const path = join(folder, `${count++}.db`);
       copyFileSync(template, path);
-      return `file:${path}`;
+      return Promise.resolve(`file:${path}`);
     },
     close() {
       rmSync(folder, { recursive: true, force: true });
