@@ -3,7 +3,7 @@
  * up to date. Says how the first manager comes in where nobody can sign in yet.
  */
 import { hasAccounts, origin, setUpKey } from '@/lib/identity';
-import { closeStore, countJobs, getShop } from '@/lib/store';
+import { closeStore, countJobs, getShop, listShops } from '@/lib/store';
 import { databaseUrl } from '@/lib/store/connection/database-url';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { refresh } from '@/lib/refresh/refresh';
@@ -20,7 +20,7 @@ try {
   const shop = await getShop();
   const demo = !process.argv.includes('--own');
   if (demo && (await countJobs(shop.id)) === 0 && !(await hasAccounts())) await loadDemo(shop.id, say);
-  await refresh(shop.id, program(), say);
+  for (const { id } of await listShops()) await refresh(id, program(), say);
   if (!(await hasAccounts()))
     say(`Nobody can sign in yet. Set up the shop and its manager: ${origin()}/welcome?key=${setUpKey()}`);
 } catch (error) {
