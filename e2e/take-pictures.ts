@@ -18,6 +18,9 @@ const PICTURES = [
   ['job-phone', '/jobs/K4105', 390, 844, 'dark', '#after-1'],
   ['technician', '/technicians/QUI', 1280, 900, 'dark', null],
   ['training', '/training', 820, 1000, 'light', null],
+  ['rates', '/rates', 1280, 1000, 'light', null],
+  ['habits', '/habits', 1280, 900, 'light', null],
+  ['what-if', '/what-if', 1280, 900, 'dark', null],
   ['load', '/load', 1024, 700, 'light', null],
 ] as const;
 
@@ -27,8 +30,19 @@ const browser = await chromium.launch({
   ...(executablePath !== undefined && { executablePath }),
   args: ['--no-sandbox', '--disable-gpu', '--no-first-run'],
 });
+// The manager of the demo shop.
+const entrance = await browser.newPage();
+await entrance.goto(new URL('/sign-in', shop).href);
+await entrance.getByRole('button', { name: /Sign in as the manager/ }).click();
+await entrance.waitForURL(new URL('/', shop).href);
+const storageState = await entrance.context().storageState();
 for (const [name, address, width, height, colorScheme, part] of PICTURES) {
-  const page = await browser.newPage({ viewport: { width, height }, colorScheme, locale: 'en-GB' });
+  const page = await browser.newPage({
+    viewport: { width, height },
+    colorScheme,
+    locale: 'en-GB',
+    storageState,
+  });
   await page.goto(new URL(address, shop).href, { waitUntil: 'networkidle' });
   if (part !== null)
     await page.locator(part).evaluate((element) => element.scrollIntoView({ block: 'start' }));
