@@ -1,5 +1,7 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { EstimateTable } from '@/app/_figures/estimate-table';
+import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Note } from '@/app/_look/note';
@@ -8,9 +10,13 @@ import { FiguresPending } from '@/app/_shop/figures-pending';
 import { NothingYet } from '@/app/_overview/nothing-yet';
 import { departuresFrom } from '@/app/_overview/departures';
 import { gaugeEstimates } from '@/app/gauges/_parts/estimates';
+import { byTechnician } from '@/app/habits/_parts/by-technician';
+import { falseAlarmWords } from '@/app/habits/_parts/false-alarms';
 import { BeyondChance } from './_parts/beyond-chance';
+import { HabitsFound } from './_parts/habits-found';
+import styles from './_parts/beyond-chance.module.css';
 import { technicianEstimates } from '@/app/technicians/_parts/estimates';
-import { countJobs, everybodysFigures } from '@/lib/access';
+import { countJobs, everybodysFigures, habitsAnswer } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Training' };
@@ -18,7 +24,11 @@ export const metadata: Metadata = { title: 'Training' };
 export default async function Training() {
   const viewer = await enter();
   const { shop } = viewer;
-  const [figures, jobs] = await Promise.all([everybodysFigures(viewer), countJobs(viewer)]);
+  const [figures, habits, jobs] = await Promise.all([
+    everybodysFigures(viewer),
+    habitsAnswer(viewer),
+    countJobs(viewer),
+  ]);
   if (jobs === 0) return <NothingYet title="Training" />;
   if (figures === null) return <FiguresPending title="Training" />;
   const { technicians, gauges, shop: band } = figures.figures;
@@ -30,7 +40,17 @@ export default async function Training() {
   return (
     <Page
       title="Training"
-      lead="How far gauges are set off, by technician and by gauge: what to practise, and on what evidence."
+      lead="What to practise, with whom, and on what evidence: habits in the readings, and how far gauges are set off."
+      actions={
+        <>
+          <Link className={button.strong} href="/habits">
+            Habits and their evidence
+          </Link>
+          <Link className={button.button} href="/trials" prefetch={false}>
+            Repeat trials
+          </Link>
+        </>
+      }
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <Note>
@@ -52,6 +72,14 @@ export default async function Training() {
           </>
         )}
       </Note>
+      <Panel
+        id="habits"
+        title="Habits found"
+        note="In the order of codes. Each opens its evidence, the setups that show it, and how to train it; a repeat trial before and after tells whether the training changed it."
+      >
+        <HabitsFound hands={byTechnician(habits ?? [])} />
+        <p className={styles.sentence}>{falseAlarmWords(habits ?? [])}</p>
+      </Panel>
       <Panel
         id="setting"
         title="Setting error by technician"

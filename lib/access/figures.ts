@@ -5,14 +5,23 @@ import type { Dated, ShopFigures } from '@/lib/refresh';
 import * as store from '@/lib/store';
 import { actorOf } from './actor';
 import { demand, may } from './may';
+import { LEAST_HANDS } from './own-habits';
 import { heldTo, within } from './own-rounds';
+
+/** Stands in for a band of the shop that would be a colleague's figure. */
+const WITHHELD = {
+  ...{ sd: null, df: null, low: null, high: null },
+  why: `The shop’s band is shown where ${LEAST_HANDS} technicians or more measured: with fewer it would be a colleague’s.`,
+};
 
 /** Figures of the gauges, of the shop as a whole, and of those technicians whom the viewer may see. */
 export async function currentFigures(viewer: Viewer): Promise<(Dated & { figures: ShopFigures }) | null> {
   const fit = await refresh.currentFigures(viewer.shop.id);
   if (fit === null || may(viewer, 'see everybody’s figures')) return fit;
-  const technicians = fit.figures.technicians.filter(({ technician }) => technician === viewer.code);
-  return { ...fit, figures: { ...fit.figures, technicians } };
+  const { technicians: hands, shop } = fit.figures;
+  const technicians = hands.filter(({ technician }) => technician === viewer.code);
+  const band = hands.length < LEAST_HANDS ? { repeatability: WITHHELD, setting: WITHHELD } : shop;
+  return { ...fit, figures: { ...fit.figures, technicians, shop: band } };
 }
 
 /** The figures of everybody. @throws Refused */

@@ -1,7 +1,7 @@
 import type { HabitsAnswer } from '@/lib/assess/answers';
 
-/** With fewer hands, what the others show is what one colleague shows. */
-const LEAST_HANDS = 3;
+/** With fewer hands, what the shop shows beside one's own is what one colleague shows. */
+export const LEAST_HANDS = 3;
 
 /** A technician's own habits; what the other hands show stays out where it would be a colleague's figure. */
 export function ownHabits(cells: HabitsAnswer, code: string): HabitsAnswer {

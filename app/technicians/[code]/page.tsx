@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { EstimateTable } from '@/app/_figures/estimate-table';
 import type { RatePoint } from '@/app/_figures/rates-over-time/point';
 import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
 import button from '@/app/_look/button.module.css';
@@ -10,19 +9,35 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
+import { enter, viewerOrNull } from '@/app/_shop/enter';
 import { FiguresAge } from '@/app/_shop/figures-age';
+import { missCostOf } from '@/app/_shop/miss-cost';
 import { address, technicianAddress, type Query } from '@/app/_words/address';
 import { count, grouped } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
-import { estimateOf } from '../_parts/estimates';
-import { missCostOf } from '@/app/_shop/miss-cost';
-import { DoubtfulHeights } from '../_parts/doubtful-heights';
-import { rateFigure } from '../_parts/rate-figure';
+import {
+  currentFigures,
+  getPerson,
+  habitsAnswer,
+  handAnswer,
+  heightsFor,
+  listSetups,
+  may,
+  roundVerdicts,
+} from '@/lib/access';
+import { BesideShop } from '../_parts/beside-shop';
+import { LastRounds } from '../_parts/last-rounds';
 import { missetMonths } from '../_parts/misset-months';
+import { ownRounds } from '../_parts/own-rounds';
+import { Places } from '../_parts/places';
+import { Practice } from '../_parts/practice';
+import { Quarters } from '../_parts/quarters';
+import { rateFigure } from '../_parts/rate-figure';
 import { SetupTable } from '../_parts/setup-table';
-import { currentFigures, getPerson, heightsFor, listSetups } from '@/lib/access';
-import { enter } from '@/app/_shop/enter';
+import { holdsQuarter, spanFrom, timesOf } from '../_parts/span';
+import { SpanForm } from '../_parts/span-form';
+import { Tolerance } from '../_parts/tolerance';
 
 interface Props {
   params: Promise<{ code: string }>;
@@ -31,42 +46,57 @@ interface Props {
 
 const SETUPS_A_PAGE = 20;
 
+const ROUNDS = 10;
+
 /** So many of the newest heights are looked at: enough for a year of a busy hand, and no more with its history. */
 const HEIGHTS = 5000;
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Technician ${labelFrom((await params).code)}` };
+  const code = labelFrom((await params).code);
+  return { title: (await viewerOrNull())?.code === code ? 'My hand' : `Technician ${code}` };
 }
 
 export default async function TechnicianPage({ params, searchParams }: Props) {
   const code = labelFrom((await params).code);
-  const page = pageNumber(await searchParams);
+  const query = await searchParams;
+  const page = pageNumber(query);
+  const { span, notes } = spanFrom(query);
   const viewer = await enter();
   const { shop } = viewer;
-  const [person, figures, setups, heights] = await Promise.all([
+  const within = { technician: code, gauge: span.gauge, ...timesOf(span, shop.timeZone) };
+  const [person, figures, hand, habits, rounds, heights, setups] = await Promise.all([
     getPerson(viewer, code),
     currentFigures(viewer),
-    listSetups(viewer, { technician: code, page, pageSize: SETUPS_A_PAGE }),
-    heightsFor(viewer, { technician: code, limit: HEIGHTS }),
+    handAnswer(viewer, code),
+    habitsAnswer(viewer),
+    roundVerdicts(viewer, { ...within, limit: ROUNDS }),
+    heightsFor(viewer, { ...within, limit: HEIGHTS }),
+    listSetups(viewer, { ...within, page, pageSize: SETUPS_A_PAGE }),
   ]);
   if (person === null) notFound();
+  const here = technicianAddress(code);
   const own = figures?.figures.technicians.find((one) => one.technician === code) ?? null;
-  const band = figures?.figures.shop;
   const months = missetMonths(heights, shop.timeZone);
-
+  const name = person.name === '' || person.name === code ? code : `${person.name}, ${code}`;
   return (
     <Page
-      above={<Link href="/technicians">All technicians</Link>}
-      title={person.name === '' || person.name === code ? code : `${person.name}, ${code}`}
-      lead="How repeatable this hand is, how it sets gauges, and the setups behind each figure."
+      above={may(viewer, 'see everybody’s figures') && <Link href="/technicians">All technicians</Link>}
+      title={viewer.code === code ? `My hand: ${name}` : name}
+      lead="How repeatable this hand is, how it sets gauges, what to practise, and the setups behind each figure."
       actions={
-        <Link className={button.button} href={address('/jobs', { technician: code })}>
-          Jobs measured by {code}
-        </Link>
+        <>
+          <Link className={button.button} href={address('/jobs', { technician: code })}>
+            Jobs measured by {code}
+          </Link>
+          <a className={button.button} href={`${here}/download`}>
+            Download figures as CSV
+          </a>
+        </>
       }
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
-      {own === null ? (
+      <Practice hand={hand} habits={habits?.filter(({ technician }) => technician === code) ?? []} />
+      {own === null || figures === null ? (
         <Note>
           <p>There are no figures for {code} yet: they come with the first readings that are assessed.</p>
         </Note>
@@ -80,30 +110,29 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
               rateFigure(own.firstTimeRight),
             ]}
           />
-          <Panel
-            id="hand"
-            title="This hand beside the shop"
-            note="The shop as a whole stands under each figure. Where the two intervals overlap, the difference may be chance."
-          >
-            <EstimateTable
-              caption="Scatter, standard deviations"
-              head="What"
-              kind="sd"
-              estimates={[
-                { key: 'repeatability', name: 'Reading again', ...estimateOf(own, 'repeatability') },
-                ...(band === undefined ? [] : [shopRow('The shop, reading again', band.repeatability)]),
-                { key: 'setting', name: 'Setting again', ...estimateOf(own, 'setting') },
-                ...(band === undefined ? [] : [shopRow('The shop, setting again', band.setting)]),
-              ]}
-            />
-            <EstimateTable
-              caption="Bias of heights against the mean of all technicians"
-              head="What"
-              kind="bias"
-              estimates={[{ key: 'bias', name: 'Bias', ...estimateOf(own, 'bias') }]}
-            />
-          </Panel>
+          <BesideShop own={own} band={figures.figures.shop} />
         </>
+      )}
+      {hand !== null && <Tolerance hand={hand} />}
+      {hand !== null && <Places hand={hand} page={here} />}
+      <Panel
+        id="span"
+        title="In a time, with a gauge"
+        note="What stands above rests on all readings; what follows can be held to a time and a gauge. Quarters are held to the time alone."
+      >
+        {notes.map((note) => (
+          <Note key={note}>
+            <p>{note}</p>
+          </Note>
+        ))}
+        <SpanForm to={here} span={span} gauges={hand?.places.gauge.map((place) => place.name) ?? []} />
+      </Panel>
+      <LastRounds rounds={ownRounds(rounds, code, heights, missCostOf(shop))} timeZone={shop.timeZone} />
+      {hand !== null && (
+        <Quarters
+          quarters={hand.quarters.filter(({ quarter }) => holdsQuarter(span, quarter))}
+          held={span.from !== undefined || span.to !== undefined}
+        />
       )}
       {months.length > 1 && (
         <Panel
@@ -122,7 +151,6 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           </RatesOverTime>
         </Panel>
       )}
-      <DoubtfulHeights heights={heights} timeZone={shop.timeZone} missCost={missCostOf(shop)} />
       <Panel
         id="setups"
         title="The setups behind these figures"
@@ -132,12 +160,12 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           setups={setups.rows}
           timeZone={shop.timeZone}
           show="gauge"
-          caption={`${count(setups.total, 'setup')} by ${code}`}
+          caption={`${count(setups.total, 'setup')} by ${code}${span.gauge === undefined ? '' : ` with ${span.gauge}`}`}
         />
         <Pager
           page={page}
           pages={Math.max(1, Math.ceil(setups.total / SETUPS_A_PAGE))}
-          to={(number) => `${address(technicianAddress(code), { page: number })}#setups`}
+          to={(number) => `${address(here, { ...span, page: number })}#setups`}
         />
       </Panel>
     </Page>
@@ -147,11 +175,4 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
 function overallOf(points: readonly RatePoint[]): number | null {
   const of = points.reduce((sum, point) => sum + point.of, 0);
   return of === 0 ? null : points.reduce((sum, point) => sum + point.hits, 0) / of;
-}
-
-function shopRow(
-  name: string,
-  sd: { sd: number | null; low: number | null; high: number | null; why: string | null },
-) {
-  return { key: name, name, value: sd.sd, low: sd.low, high: sd.high, why: sd.why, rests: 'all technicians' };
 }

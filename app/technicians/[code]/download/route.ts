@@ -1,0 +1,20 @@
+import type { NextRequest } from 'next/server';
+import { admit, sentence } from '@/app/_shop/admit';
+import { csvFile } from '@/app/_shop/csv-file';
+import { currentFigures, getPerson, handAnswer } from '@/lib/access';
+import { HAND_HEAD, handRows } from '@/app/technicians/_parts/hand-rows';
+
+interface Context {
+  params: Promise<{ code: string }>;
+}
+
+/** The figures of one technician as CSV. */
+export function GET(request: NextRequest, { params }: Context): Promise<Response> {
+  return admit(request, async (viewer) => {
+    const { code } = await params;
+    if ((await getPerson(viewer, code)) === null) return sentence(404, 'There is no such technician.');
+    const [figures, hand] = await Promise.all([currentFigures(viewer), handAnswer(viewer, code)]);
+    const own = figures?.figures.technicians.find(({ technician }) => technician === code) ?? null;
+    return csvFile(`hand-${code}`, HAND_HEAD, handRows(own, figures?.figures.shop ?? null, hand));
+  });
+}

@@ -1,0 +1,104 @@
+import type { CsvCell } from '@/app/_shop/csv-file';
+import type { ShopFigures } from '@/lib/access';
+import type { TechnicianFigures } from '@/lib/assess';
+import type { HandAnswer } from '@/lib/assess/answers';
+import type { PlaceKind } from '@/lib/assess/my-hand';
+import { FOLLOWED, type Estimated } from './quarter-points';
+
+export const HAND_HEAD = [
+  ...[
+    'figure',
+    'of',
+    'value',
+    'low_95',
+    'high_95',
+    'unit',
+    'shop_value',
+    'shop_low_95',
+    'shop_high_95',
+    'note',
+  ],
+];
+
+const KINDS: readonly PlaceKind[] = ['section and side', 'distance from the zero span', 'gauge'];
+
+const NONE: Estimated = { value: null, low: null, high: null, why: null };
+
+/** The figures of one hand as rows of a file: each with its interval, and the shop's beside it where it is shown. */
+export function handRows(
+  own: TechnicianFigures | null,
+  band: ShopFigures['shop'] | null,
+  hand: HandAnswer | null,
+): CsvCell[][] {
+  return [...(own === null ? [] : ownRows(own, band)), ...(hand === null ? [] : answerRows(hand))];
+}
+
+function ownRows(own: TechnicianFigures, band: ShopFigures['shop'] | null): CsvCell[][] {
+  const { repeatability, setting, bias, firstTimeRight: rate } = own;
+  return [
+    row(
+      'scatter of reading again',
+      '',
+      sd(repeatability),
+      'mm',
+      band === null ? NONE : sd(band.repeatability),
+    ),
+    row('scatter of setting again', '', sd(setting), 'mm', band === null ? NONE : sd(band.setting)),
+    row('bias of heights', '', { ...bias, value: bias.mean }, 'mm'),
+    row(
+      'right first time',
+      '',
+      { ...rate, value: rate.rate },
+      'share',
+      NONE,
+      `${rate.right} of ${rate.jobs} jobs`,
+    ),
+  ];
+}
+
+function answerRows({ shares, toAThird, places, quarters, practice, tolerance }: HandAnswer): CsvCell[][] {
+  const share = (name: string, { share: value, ...rest }: HandAnswer['shares']['both']) =>
+    row('share of the tolerance', name, { value, ...rest }, 'share', NONE, `tolerance ${tolerance} mm`);
+  const alone = (value: number | null): Estimated => ({ ...NONE, value });
+  return [
+    share('reading again', shares.repeatability),
+    share('setting again', shares.setting),
+    share('both together', shares.both),
+    row('standard uncertainty of one hanging', '', alone(toAThird.now), 'mm', NONE, toAThird.sentence),
+    row('readings to a third of the tolerance', '', alone(toAThird.readings), 'readings'),
+    row('hangings to a third of the tolerance', '', alone(toAThird.hangings), 'hangings'),
+    ...KINDS.flatMap((kind) =>
+      places[kind].map((place) =>
+        row(
+          `scatter of setting by ${kind}`,
+          place.name,
+          sd(place.setting),
+          'mm',
+          NONE,
+          place.lessSure ? 'less sure than elsewhere beyond chance' : '',
+        ),
+      ),
+    ),
+    ...FOLLOWED.flatMap(({ title, of }) =>
+      quarters.map(({ quarter, own, shop, shopWhy }) =>
+        row(title.toLowerCase(), quarter, of(own), 'mm', shop === null ? NONE : of(shop), shopWhy ?? ''),
+      ),
+    ),
+    row('what to practise next', '', NONE, '', NONE, practice.sentence),
+  ];
+}
+
+const sd = ({ sd: value, low, high, why }: TechnicianFigures['setting']): Estimated => ({
+  ...{ value, low, high, why },
+});
+
+function row(
+  figure: string,
+  of: string,
+  { value, low, high, why }: Estimated,
+  unit: string,
+  shop: Estimated = NONE,
+  note = '',
+): CsvCell[] {
+  return [figure, of, value, low, high, unit, shop.value, shop.low, shop.high, why ?? note];
+}

@@ -1,0 +1,119 @@
+import Link from 'next/link';
+import { axisOver } from '@/app/_figures/axis';
+import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
+import { Panel } from '@/app/_look/panel';
+import { Table } from '@/app/_look/table';
+import { Tag } from '@/app/_look/tag';
+import { address } from '@/app/_words/address';
+import { chance } from '@/app/_words/habits';
+import { bareMillimetres, grouped } from '@/app/_words/numbers';
+import type { HandAnswer } from '@/lib/assess/answers';
+import type { PlaceFigure, PlaceKind } from '@/lib/assess/my-hand';
+
+const HEADS: Record<PlaceKind, string> = {
+  'section and side': 'Section and side',
+  'distance from the zero span': 'Distance from the zero stations',
+  gauge: 'Gauge',
+};
+
+const KINDS: readonly PlaceKind[] = ['section and side', 'distance from the zero span', 'gauge'];
+
+/** Where this hand sets less surely than elsewhere, by kinds of place. */
+export function Places({ hand, page }: { hand: HandAnswer; page: string }) {
+  const unsure = KINDS.flatMap((kind) => hand.places[kind].filter(({ lessSure }) => lessSure));
+  return (
+    <Panel
+      id="places"
+      title="Where this hand is less sure"
+      note="Scatter of setting by place, mis-sets included, each against the same hand everywhere else. Places stand in their order, not by size; one is marked where the difference is beyond chance, counted over the places of its kind."
+    >
+      <p>
+        {unsure.length === 0
+          ? 'No place is less sure than the others beyond chance.'
+          : `Less sure beyond chance: ${unsure.map(({ name }) => name).join('; ')}.`}
+      </p>
+      {KINDS.map((kind) => (
+        <PlaceTable key={kind} kind={kind} places={hand.places[kind]} page={page} />
+      ))}
+    </Panel>
+  );
+}
+
+function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigure[]; page: string }) {
+  const values = places.flatMap(({ setting }) => (setting.sd === null ? [] : [setting.sd]));
+  const farthest = 2 * Math.max(0.25, ...values);
+  const axis = axisOver(
+    [...values, ...places.map(({ setting }) => Math.min(farthest, setting.high ?? 0))],
+    0,
+    0.5,
+    4,
+  );
+  return (
+    <Table
+      caption={`Scatter of setting by ${kind}`}
+      rows={places}
+      rowKey={({ name }) => name}
+      empty={`No setting can be told by ${kind} yet.`}
+      columns={[
+        {
+          key: 'place',
+          head: HEADS[kind],
+          names: true,
+          cell: ({ name }) =>
+            kind === 'gauge' ? (
+              <Link href={`${address(page, { gauge: name })}#setups`} prefetch={false}>
+                {name}
+              </Link>
+            ) : (
+              name
+            ),
+        },
+        {
+          key: 'mark',
+          head: 'Beyond chance',
+          whole: true,
+          cell: (one) => (one.lessSure ? <Tag name="caution">Less sure</Tag> : markOf(one)),
+        },
+        {
+          key: 'sd',
+          head: 'Scatter, mm',
+          numeric: true,
+          cell: ({ setting }) => (setting.sd === null ? 'none' : bareMillimetres(setting.sd, 2)),
+        },
+        {
+          key: 'interval',
+          head: '95 % interval, mm',
+          numeric: true,
+          cell: ({ setting: { low, high } }) =>
+            low === null || high === null ? '' : `${bareMillimetres(low, 2)} to ${bareMillimetres(high, 2)}`,
+        },
+        {
+          key: 'bar',
+          head: <IntervalScale axis={axis} text={(tick) => String(tick)} />,
+          cell: ({ setting: { sd, low, high, why } }) =>
+            sd === null ? why : <IntervalBar axis={axis} value={sd} low={low} high={high} />,
+        },
+        {
+          key: 'ratio',
+          head: 'Times as elsewhere',
+          numeric: true,
+          cell: ({ ratio, low, high }) =>
+            ratio === null
+              ? 'none'
+              : `${bareMillimetres(ratio, 2)}${low === null || high === null ? '' : ` (${bareMillimetres(low, 2)} to ${bareMillimetres(high, 2)})`}`,
+        },
+        { key: 'p', head: 'Adjusted p', numeric: true, cell: ({ p }) => (p === null ? 'none' : chance(p)) },
+        { key: 'n', head: 'Settings', numeric: true, cell: ({ setups }) => grouped(setups) },
+      ]}
+    />
+  );
+}
+
+/** The adjusted p below which a place differs from elsewhere beyond chance, as for those that are marked. */
+const BEYOND_CHANCE = 0.05;
+
+/** What is said of a place that is not less sure than elsewhere. */
+function markOf({ p, ratio }: PlaceFigure): string {
+  if (p === null) return 'cannot say';
+  return p <= BEYOND_CHANCE && (ratio ?? 1) < 1 ? 'surer' : 'no difference';
+}

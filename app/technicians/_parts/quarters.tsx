@@ -1,0 +1,79 @@
+import { Panel } from '@/app/_look/panel';
+import { Table } from '@/app/_look/table';
+import type { HandQuarter } from '@/lib/assess/my-hand';
+import { QuarterFigure } from './quarter-figure';
+import { FOLLOWED, pointsOf, told } from './quarter-points';
+import styles from './quarter-figure.module.css';
+
+interface QuartersProps {
+  quarters: readonly HandQuarter[];
+  /** Whether the address leaves quarters out. */
+  held: boolean;
+}
+
+/** This hand over time beside the shop's band. */
+export function Quarters({ quarters, held }: QuartersProps) {
+  const withheld = quarters.find(({ shopWhy }) => shopWhy !== null)?.shopWhy;
+  return (
+    <Panel
+      id="quarters"
+      title="Over time"
+      note="By quarter. The dot is this hand, the stroke its 95 % interval, the band the interval of the shop as a whole."
+    >
+      {quarters.length === 0 && (
+        <p>
+          {held ? 'No quarter with readings lies in the time asked for.' : 'There is no quarter to show yet.'}
+        </p>
+      )}
+      {quarters.length > 0 &&
+        FOLLOWED.map((followed) => (
+          <figure key={followed.key} className={styles.stack}>
+            <h3>{followed.title}, mm</h3>
+            <QuarterFigure followed={followed} points={pointsOf(quarters, followed)} />
+          </figure>
+        ))}
+      {withheld != null && <p>{withheld}</p>}
+      {quarters.length > 0 && (
+        <details>
+          <summary>The quarters as a table</summary>
+          <Table
+            caption="This hand and the shop by quarter, with 95 % intervals"
+            rows={quarters.flatMap((quarter) => [
+              {
+                key: `${quarter.quarter} own`,
+                who: 'this hand',
+                quarter: quarter.quarter,
+                figures: quarter.own,
+              },
+              ...(quarter.shop === null
+                ? []
+                : [
+                    {
+                      key: `${quarter.quarter} shop`,
+                      who: 'the shop',
+                      quarter: quarter.quarter,
+                      figures: quarter.shop,
+                    },
+                  ]),
+            ])}
+            rowKey={({ key }) => key}
+            columns={[
+              {
+                key: 'quarter',
+                head: 'Quarter',
+                names: true,
+                cell: ({ quarter, who }) => `${quarter}, ${who}`,
+              },
+              ...FOLLOWED.map(({ key, title, of, print }) => ({
+                key,
+                head: title,
+                numeric: true,
+                cell: ({ figures }: { figures: HandQuarter['own'] }) => told(of(figures), print),
+              })),
+            ]}
+          />
+        </details>
+      )}
+    </Panel>
+  );
+}
