@@ -42,11 +42,14 @@ const ROUTINE_DAYS = ['2025-11-18', '2026-05-19', '2026-11-10'];
 const FORGOTTEN = { tag: 'TK1', days: ['2026-05-19', '2026-11-10'] };
 /** An error that a gauge may have and still pass, mm. */
 const ALLOWED_ERROR = 0.5;
+/** Three readings of a reference length by a steady hand: the standard uncertainty of their mean's error, mm. */
+const AGAINST = { kind: 'reference-length', reference: 1000, uncertainty: 0.06 } as const;
 
 function verification(model: GaugeModel, time: number, note: string | null): GaugeVerification {
   // The trainer compares with a reference length and reads to a twentieth of a millimetre.
   const error = Number((Math.round(gaugeError(model, time) * 20) / 20).toFixed(2));
-  return { gauge: model.tag, at: time, error, passed: Math.abs(error) <= ALLOWED_ERROR, by: TRAINER, note };
+  const passed = Math.abs(error) <= ALLOWED_ERROR;
+  return { gauge: model.tag, at: time, ...AGAINST, error, passed, by: TRAINER, note };
 }
 
 function verificationsOf(model: GaugeModel): GaugeVerification[] {

@@ -30,12 +30,13 @@ export interface TrialView extends store.TrialRow {
   readings: store.EnteredReading[] | null;
 }
 
-/** All trials for who runs them; of a technician those that they take part in. */
+/** All trials for who runs them; of a technician those that they take part in, with how far the own part is. */
 export async function listTrials(viewer: Viewer): Promise<store.TrialRow[]> {
   const trials = await store.listTrials(viewer.shop.id);
-  return may(viewer, 'run trials')
-    ? trials
-    : trials.filter(({ plan }) => plan.people.includes(viewer.code)).map((trial) => onlyOwn(trial, viewer));
+  if (may(viewer, 'run trials')) return trials;
+  const own = trials.filter(({ plan }) => plan.people.includes(viewer.code));
+  const seen = await Promise.all(own.map(({ id }) => getTrial(viewer, id)));
+  return seen.filter((trial) => trial !== null);
 }
 
 /** Null where there is no such trial, or the viewer takes no part in it. */
@@ -52,7 +53,7 @@ export async function getTrial(viewer: Viewer, id: number): Promise<TrialView | 
   const read = trial.readings.filter(({ run }) => all[run - 1]?.person === viewer.code).length;
   const blind = trial.closedAt === null && read < own;
   return {
-    ...(keeps ? trial : onlyOwn(trial, viewer)),
+    ...(keeps ? trial : { ...onlyOwn(trial, viewer), entered: filled.length }),
     runs,
     filled: filled.map(({ run, repeat, at }) => ({ run, repeat, at })),
     readings: keeps && !blind ? trial.readings : null,

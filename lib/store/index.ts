@@ -3,7 +3,15 @@
  * that no cost grows with the history of readings.
  */
 export type * from './types';
-export { GAUGE_STATES, JOB_SORTS, MISS_COST_RANGE, OUTCOMES, PROVED_BY, ROLES } from './types';
+export {
+  GAUGE_STATES,
+  JOB_SORTS,
+  MISS_COST_RANGE,
+  OUTCOMES,
+  PROVED_BY,
+  ROLES,
+  VERIFICATION_KINDS,
+} from './types';
 
 export { closeStore } from './connection/database';
 export { databaseFailure } from './connection/database-failure';
@@ -13,6 +21,11 @@ export { getPerson, listPeople, savePeople } from './shop/people';
 export { personalExport } from './person-data/personal-export';
 export { removePerson } from './person-data/remove-person';
 export { getGauge, listGauges, recordVerification, saveGauges } from './shop/gauges';
+export { createTrial } from './trials/create-trial';
+export { correctTrialReading, enterTrialReading, type TrialEntry } from './trials/enter-reading';
+export { closeTrial } from './trials/close-trial';
+export { getTrial, listTrials } from './trials/list-trials';
+export { plannedReadings, plannedRuns, TRIAL_LIMITS } from './trials/plan';
 export { listTrace } from './trace/list-trace';
 export { missCosts, setMissCost } from './settings/miss-cost';
 

@@ -4,7 +4,15 @@ import { database, transaction } from '@/lib/store/connection/database';
 import { personRow } from '@/lib/store/shop/person-row';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
-import type { Actor, Gauge, GaugeState, GaugeVerification, ShopId } from '@/lib/store/types';
+import type {
+  Actor,
+  Gauge,
+  GaugeState,
+  GaugeVerification,
+  NewVerification,
+  ShopId,
+  VerificationKind,
+} from '@/lib/store/types';
 
 const columns = { tag: true, kind: true, fixedMark: true, state: true, verifiedAt: true } as const;
 
@@ -45,19 +53,22 @@ export async function getGauge(
     select: {
       ...columns,
       verifications: {
-        select: { at: true, error: true, passed: true, note: true, person: { select: { code: true } } },
+        select: {
+          ...{ at: true, kind: true, reference: true, uncertainty: true, error: true, passed: true },
+          ...{ note: true, person: { select: { code: true } } },
+        },
         orderBy: [{ at: 'desc' }, { id: 'desc' }],
       },
     },
   });
   if (row === null) return null;
-  const verifications = row.verifications.map(({ at, error, passed, note, person }) => ({
+  const verifications = row.verifications.map(({ at, kind, person, ...rest }) => ({
+    ...rest,
     gauge: tag,
     at: at.getTime(),
-    error,
-    passed,
+    // The database's CHECK holds the set of words.
+    kind: kind as VerificationKind,
     by: person?.code ?? null,
-    note,
   }));
   return { ...gauge(row), verifications };
 }
@@ -87,31 +98,59 @@ export async function saveGauges(shop: ShopId, gauges: readonly Gauge[], actor: 
 
 const told = ({ kind, fixedMark, state, verifiedAt }: Gauge) => ({ kind, fixedMark, state, verifiedAt });
 
-/** Keeps a verification; one that failed takes the gauge out of service, one that passed brings it back. */
+/**
+ * Keeps a verification, or the report of a drop. What fails, or was reported to have fallen, takes the gauge out of
+ * service until a verification passes: a gauge that is out comes back by a measured error alone, never by a look.
+ * What is entered late, after something newer, moves nothing.
+ * @throws RangeError where the shop has no such gauge or person, or a report is said to pass.
+ */
 export async function recordVerification(
   shop: ShopId,
-  verification: GaugeVerification,
+  verification: NewVerification,
   actor: Actor,
 ): Promise<void> {
-  const { gauge: tag, at, error, passed, by, note } = verification;
+  const { gauge: tag, at, error, passed, by, note, reference = null, uncertainty = null } = verification;
+  const kind = verification.kind ?? (error === null ? 'looked-at' : 'reference-length');
+  if (kind === 'reported-dropped' && passed)
+    throw new RangeError('A gauge that was reported dropped has not passed: verify it.');
+  const decides = verification.decides ?? true;
+  if (passed && !decides) throw new RangeError('A verification that decides nothing has not passed.');
   await transaction(shop, async (queries) => {
     const known = await queries.gauge.findUnique({ where: { shopId_tag: { shopId: shop, tag } } });
     if (known === null) throw new RangeError(`The shop has no gauge ${tag}.`);
     const personId = await personRow(queries, shop, by);
     const time = new Date(at);
-    await queries.gaugeVerification.create({
-      data: { shopId: shop, gaugeId: known.id, at: time, error, passed, personId, note },
+    const newer = await queries.gaugeVerification.findFirst({
+      where: { shopId: shop, gaugeId: known.id, at: { gt: time } },
+      select: { id: true },
     });
-    const late = known.verifiedAt !== null && known.verifiedAt > time;
-    const state = late || known.state === 'retired' ? known.state : passed ? 'in-service' : 'out-of-service';
-    if (!late) await queries.gauge.update({ where: { id: known.id }, data: { verifiedAt: time, state } });
+    await queries.gaugeVerification.create({
+      data: {
+        ...{ shopId: shop, gaugeId: known.id, at: time, kind, reference, uncertainty },
+        ...{ error, passed, personId, note },
+      },
+    });
+    const late = newer !== null || (known.verifiedAt !== null && known.verifiedAt > time);
+    const state =
+      late || !decides ? known.state : stateAfter(known.state, { passed, measured: error !== null });
+    if (!late)
+      await queries.gauge.update({
+        where: { id: known.id },
+        data: { state, ...(kind !== 'reported-dropped' && decides && { verifiedAt: time }) },
+      });
     await writeTrace(queries, shop, actor, {
-      action: 'verified',
+      action: kind === 'reported-dropped' ? 'reported dropped' : 'verified',
       kind: 'gauge',
       subject: subjectOf.gauge(tag),
       concerns: personId,
       before: { state: known.state },
-      after: { state, at, error, passed },
+      after: { state, at, kind, error, uncertainty, passed },
     });
   });
+}
+
+function stateAfter(state: string, { passed, measured }: { passed: boolean; measured: boolean }): string {
+  if (state === 'retired') return state;
+  if (!passed) return 'out-of-service';
+  return measured ? 'in-service' : state;
 }

@@ -12,6 +12,9 @@ export const subjectOf = {
   gauge: (tag: string) => `gauge ${tag}`,
   sheet: (name: string) => `sheet ${name}`,
   shop: 'shop',
+  trial: (row: number) => `trial ${row}`,
+  trialReading: (row: number, run: number, repeat: number) =>
+    parts(['trial', row], ['run', run], ['reading', repeat]),
   job: (job: string) => parts(['job', job]),
   side: (job: string, setup: string, side: string) =>
     parts(['job', job], ['setup', setup], ['side', side === '' ? 'none' : side]),

@@ -9,4 +9,5 @@ export * from './settings';
 export * from './sheets';
 export * from './shop';
 export * from './trace';
+export * from './trials';
 export * from './verdicts';

@@ -41,13 +41,36 @@ export interface Gauge {
   verifiedAt: number | null;
 }
 
+/** What a gauge was held against; that it was only looked at, or only reported to have fallen. */
+export const VERIFICATION_KINDS = [
+  'reference-length',
+  'check-standard',
+  'looked-at',
+  'reported-dropped',
+] as const;
+export type VerificationKind = (typeof VERIFICATION_KINDS)[number];
+
 export interface GaugeVerification {
   gauge: string;
   at: number;
+  kind: VerificationKind;
+  /** Length of the reference or value of the check standard, mm. */
+  reference: number | null;
+  /** Standard uncertainty of the error found, that of the reference within, mm. */
+  uncertainty: number | null;
   /** Error found, mm; null where only the state was judged. */
   error: number | null;
   passed: boolean;
   /** Person's code. */
   by: string | null;
   note: string | null;
+}
+
+/** A verification to keep. */
+export interface NewVerification
+  extends
+    Omit<GaugeVerification, 'kind' | 'reference' | 'uncertainty'>,
+    Partial<Pick<GaugeVerification, 'kind' | 'reference' | 'uncertainty'>> {
+  /** False where the error found says neither that it passes nor that it fails: then the state stays as it was. */
+  decides?: boolean;
 }
