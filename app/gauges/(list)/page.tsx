@@ -1,7 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { EstimateTable } from '@/app/_figures/estimate-table';
+import { gaugeConcern } from '@/app/_overview/attention';
 import { Empty } from '@/app/_look/empty';
+import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
@@ -10,7 +12,7 @@ import { kindName, StateTag } from '@/app/_words/gauges';
 import { millimetres } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import { gaugeEstimates } from '../_parts/estimates';
-import { currentFigures, listGauges } from '@/lib/access';
+import { currentFigures, listGauges, listSetups } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Gauges' };
@@ -18,7 +20,13 @@ export const metadata: Metadata = { title: 'Gauges' };
 export default async function Gauges() {
   const viewer = await enter();
   const { shop } = viewer;
-  const [gauges, figures] = await Promise.all([listGauges(viewer), currentFigures(viewer)]);
+  const [gauges, figures, newest] = await Promise.all([
+    listGauges(viewer),
+    currentFigures(viewer),
+    listSetups(viewer, { page: 1, pageSize: 1 }),
+  ]);
+  const now = newest.rows[0]?.hungAt ?? 0;
+  const out = gauges.filter(({ state }) => state === 'out-of-service');
   if (gauges.length === 0) {
     return (
       <Page title="Gauges">
@@ -33,6 +41,14 @@ export default async function Gauges() {
       title="Gauges"
       lead="A gauge that was dropped or looks bent is out of service until it is verified."
     >
+      {out.length > 0 && (
+        <Note kind="caution">
+          <p>
+            Out of service until verified: {out.map(({ tag }) => tag).join(', ')}. Do not hang{' '}
+            {out.length === 1 ? 'it' : 'them'}.
+          </p>
+        </Note>
+      )}
       <Panel id="list" title="State of service">
         <Table
           caption="Gauges in the order of their asset tags"
@@ -61,8 +77,12 @@ export default async function Gauges() {
               key: 'verified',
               head: 'Last verified',
               whole: true,
-              cell: (gauge) =>
-                gauge.verifiedAt === null ? 'not on record' : day(gauge.verifiedAt, shop.timeZone),
+              cell: (gauge) => (
+                <>
+                  {gauge.verifiedAt === null ? 'not on record' : day(gauge.verifiedAt, shop.timeZone)}
+                  {gaugeConcern(gauge, now) === 'verification overdue' && <>, overdue</>}
+                </>
+              ),
             },
           ]}
         />

@@ -3,21 +3,25 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import { FiguresRow } from '@/app/_look/figures-row';
+import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
-import { Table } from '@/app/_look/table';
-import { Tag } from '@/app/_look/tag';
 import { address, gaugeAddress, type Query } from '@/app/_words/address';
 import { kindName, STATE_NAMES, StateTag } from '@/app/_words/gauges';
-import { count, millimetres, signedMillimetres } from '@/app/_words/numbers';
+import { count, millimetres } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
 import { day } from '@/app/_words/times';
 import { SetupTable } from '@/app/technicians/_parts/setup-table';
 import { gaugeEstimates } from '../_parts/estimates';
-import { currentFigures, getGauge, listSetups } from '@/lib/access';
+import { StateNote } from '../_parts/state-note';
+import { VerificationChart } from '../_parts/verification-chart';
+import { VerificationTable } from '../_parts/verification-table';
+import { DroppedForm, LookForm, VerifyForm } from '../_parts/verify-form';
+import { allowedError, currentFigures, gaugeVerdict, getGauge, listSetups, may } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { said } from '@/app/_shop/said';
 
 interface Props {
   params: Promise<{ tag: string }>;
@@ -35,12 +39,14 @@ export default async function GaugePage({ params, searchParams }: Props) {
   const page = pageNumber(await searchParams);
   const viewer = await enter();
   const { shop } = viewer;
-  const [gauge, figures, setups] = await Promise.all([
+  const [gauge, figures, setups, told] = await Promise.all([
     getGauge(viewer, tag),
     currentFigures(viewer),
     listSetups(viewer, { gauge: tag, page, pageSize: SETUPS_A_PAGE }),
+    said(),
   ]);
   if (gauge === null) notFound();
+  const verdict = gaugeVerdict(gauge);
   const own = figures?.figures.gauges.filter((one) => one.gauge === tag) ?? [];
 
   return (
@@ -53,6 +59,12 @@ export default async function GaugePage({ params, searchParams }: Props) {
         </>
       }
     >
+      {told !== null && (
+        <Note live>
+          <p>{told}</p>
+        </Note>
+      )}
+      <StateNote gauge={gauge} verdict={verdict} />
       <FiguresRow
         figures={[
           {
@@ -80,32 +92,44 @@ export default async function GaugePage({ params, searchParams }: Props) {
           empty="Not known yet: it takes heights read with this and with other gauges."
         />
       </Panel>
-      <Panel id="verifications" title="Verifications">
-        <Table
-          caption="Verifications on record, newest first"
-          rows={[...gauge.verifications].sort((a, b) => b.at - a.at)}
-          rowKey={(one) => String(one.at)}
-          empty="None on record. Verify against a reference length before this gauge is relied on."
-          columns={[
-            { key: 'at', head: 'Day', names: true, cell: (one) => day(one.at, shop.timeZone) },
-            {
-              key: 'result',
-              head: 'Result',
-              cell: (one) => (
-                <Tag name={one.passed ? 'within' : 'out'}>{one.passed ? 'passed' : 'failed'}</Tag>
-              ),
-            },
-            {
-              key: 'error',
-              head: 'Error found',
-              numeric: true,
-              cell: (one) => (one.error === null ? 'not measured' : signedMillimetres(one.error)),
-            },
-            { key: 'by', head: 'By', cell: (one) => one.by ?? 'not named' },
-            { key: 'note', head: 'Note', cell: (one) => one.note ?? '' },
-          ]}
-        />
+      <Panel
+        id="verifications"
+        title="Verifications"
+        note="Whether it passes is judged with the uncertainty of the verification itself; between pass and fail it decides nothing."
+      >
+        {verdict.verifications.length > 0 && (
+          <VerificationChart
+            gauge={tag}
+            verdict={verdict}
+            allowed={allowedError(gauge.kind)}
+            doubts={gauge.verifications
+              .filter((one) => one.error === null && !one.passed)
+              .map(({ at }) => at)}
+            timeZone={shop.timeZone}
+          />
+        )}
+        <VerificationTable verifications={gauge.verifications} verdict={verdict} timeZone={shop.timeZone} />
       </Panel>
+      {gauge.state !== 'retired' && (
+        <>
+          {may(viewer, 'keep gauges') && (
+            <Panel id="verify" title="Verify it">
+              <VerifyForm gauge={tag} allowed={allowedError(gauge.kind)} />
+              <details>
+                <summary>It was only looked at</summary>
+                <LookForm gauge={tag} />
+              </details>
+            </Panel>
+          )}
+          <Panel
+            id="dropped"
+            title="It fell, or looks bent"
+            note="Anybody may say so, and nobody is blamed for it: what a bent gauge costs is found out weeks later."
+          >
+            <DroppedForm gauge={tag} />
+          </Panel>
+        </>
+      )}
       <Panel
         id="setups"
         title="Setups with this gauge"

@@ -1,0 +1,15 @@
+import { z } from 'zod';
+
+/** A number as people type it, with a point or a comma and with either sign for minus; null where it is none. */
+export function numberFrom(text: string): number | null {
+  const plain = text.trim().replace(',', '.').replace('\u2212', '-');
+  return /^[+-]?(\d+(\.\d*)?|\.\d+)$/.test(plain) ? Number(plain) : null;
+}
+
+/** The field of a form that holds one. */
+export const typedNumber = z.string().transform((text, context) => {
+  const number = numberFrom(text);
+  if (number !== null) return number;
+  context.addIssue({ code: 'custom', message: 'no number' });
+  return z.NEVER;
+});

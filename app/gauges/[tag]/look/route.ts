@@ -1,0 +1,35 @@
+import type { NextRequest } from 'next/server';
+import { z } from 'zod';
+import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
+import { saying } from '@/app/_shop/said';
+import { gaugeAddress } from '@/app/_words/address';
+import { labelFrom } from '@/app/_words/parameters';
+import { demand, recordLook } from '@/lib/access';
+
+const form = z.object({ looks: z.enum(['sound', 'bent']), note: z.string().trim().max(200) });
+
+/** Keeps that a gauge was looked at, and how it looked. */
+export async function POST(
+  request: NextRequest,
+  { params }: { params: Promise<{ tag: string }> },
+): Promise<Response> {
+  const tag = labelFrom((await params).tag);
+  return admit(request, async (viewer) => {
+    demand(viewer, 'keep gauges');
+    const { fields, refused } = await fieldsOf(request, form);
+    if (refused !== null) return refused;
+    const place = gaugeAddress(tag);
+    const tell = (text: string) => leadTo(place, [saying(text, place)]);
+    if (fields === null) return tell('Nothing was recorded: say whether it looks sound or bent.');
+    const passed = fields.looks === 'sound';
+    try {
+      await recordLook(viewer, tag, { passed, note: fields.note === '' ? null : fields.note });
+      return tell(
+        passed ? 'The look is on record.' : 'The gauge is out of service until a verification passes.',
+      );
+    } catch (error) {
+      if (error instanceof RangeError) return tell(`Nothing was recorded. ${error.message}`);
+      throw error;
+    }
+  });
+}
