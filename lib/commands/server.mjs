@@ -74,4 +74,8 @@ async function stop() {
 process.on('SIGTERM', () => void stop());
 process.on('SIGINT', () => void stop());
 
+server.once('error', (error) => {
+  console.error(`${host}:${port} cannot be listened at: ${error.message}`);
+  process.exit(1);
+});
 server.listen(port, host);
