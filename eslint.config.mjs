@@ -16,6 +16,12 @@ const forbidden = {
   'lib/refresh': ['stats', 'reports', 'commands', 'app'],
   'lib/identity': ['stats', 'measure', 'assess', 'refresh', 'reports', 'commands', 'access', 'app'],
   'lib/access': ['stats', 'reports', 'commands', 'app'],
+  'lib/observe': ['stats', 'measure', 'assess', 'store', 'refresh', 'reports', 'schedule', 'access', 'app'],
+  'lib/shield': ['stats', 'measure', 'assess', 'store', 'refresh', 'reports', 'schedule', 'access', 'app'],
+  'lib/schedule': ['identity', 'access', 'interface', 'commands', 'app'],
+  // Its own guarded door: a token says which shop.
+  'lib/interface': ['identity', 'access', 'commands', 'app'],
+  'lib/serving': ['identity', 'access', 'interface', 'commands', 'app'],
   // Pages, actions and endpoints reach data through the guarded door (lib/access) alone.
   app: ['store', 'refresh', 'commands'],
   seed: ['refresh', 'app', 'commands'],

@@ -43,8 +43,8 @@ test.describe('a page', () => {
       'x-frame-options': 'DENY',
       'cross-origin-opener-policy': 'same-origin',
       'cross-origin-resource-policy': 'same-origin',
-      'permissions-policy': expect.stringContaining('camera=()') as string,
-      'cache-control': expect.stringContaining('no-store') as string,
+      'permissions-policy': expect.stringContaining('camera=()'),
+      'cache-control': expect.stringContaining('no-store'),
     });
   });
 

@@ -1,4 +1,5 @@
 import { isAPIError } from 'better-auth/api';
+import { note } from '@/lib/observe';
 import { countAttempt, forgetAttempts, secondsToWait, type Limit } from '@/lib/store/accounts';
 import { auth } from './auth';
 import { signInNameOf } from './sign-in-name';
@@ -26,13 +27,14 @@ export async function signIn(name: string, password: string, headers: Headers): 
     await secondsToWait('name', BY_NAME, signInName),
     await secondsToWait('address', BY_ADDRESS, address),
   );
-  if (wait > 0) return { kind: 'wait', seconds: wait };
+  if (wait > 0) return waits(wait);
   const response = await answered(
     auth().api.signInUsername({ body: { username: signInName, password }, headers, asResponse: true }),
   );
   if (response?.ok !== true) {
     await countAttempt('name', BY_NAME, signInName);
     await countAttempt('address', BY_ADDRESS, address);
+    note.signInRefused('wrong');
     return { kind: 'refused' };
   }
   await forgetAttempts('name', BY_NAME, signInName);
@@ -48,7 +50,7 @@ const BY_CODE: Limit = { points: 10, seconds: 15 * 60 };
 export async function confirmCode(code: string, headers: Headers): Promise<SignInAnswer> {
   const address = addressOf(headers);
   const wait = await secondsToWait('code', BY_CODE, address);
-  if (wait > 0) return { kind: 'wait', seconds: wait };
+  if (wait > 0) return waits(wait);
   const given = code.replaceAll(/\s/g, '');
   const api = auth().api;
   const response = await answered(
@@ -58,9 +60,15 @@ export async function confirmCode(code: string, headers: Headers): Promise<SignI
   );
   if (response?.ok !== true) {
     await countAttempt('code', BY_CODE, address);
+    note.signInRefused('wrong code');
     return { kind: 'refused' };
   }
   return { kind: 'in', cookies: response.headers.getSetCookie() };
+}
+
+function waits(seconds: number): SignInAnswer {
+  note.signInRefused('too many attempts');
+  return { kind: 'wait', seconds };
 }
 
 /** Ends the session of a request; the cookies that take it from the browser. */
