@@ -130,6 +130,10 @@ const ROUTES: Record<string, Route> = {
   'technicians/(list)/page.tsx': { who: 'trainer', ask: '/technicians' },
   'technicians/[code]/page.tsx': { who: 'signed in', ask: '/technicians/QUI' },
   'technicians/[code]/download/route.ts': { who: 'signed in', ask: '/technicians/QUI/download' },
+  'technicians/[code]/picture/route.ts': {
+    who: 'signed in',
+    ask: '/technicians/QUI/picture?of=setting',
+  },
   'theme/route.ts': { who: 'everybody', ask: '/theme', form: { theme: 'dark' } },
   'training/page.tsx': { who: 'trainer', ask: '/training' },
   'trials/page.tsx': { who: 'signed in', ask: '/trials' },
@@ -256,6 +260,7 @@ test.describe('a technician', () => {
     for (const place of [
       '/technicians/FEL',
       '/technicians/FEL/download',
+      '/technicians/FEL/picture?of=setting',
       `/jobs/${others}/readings`,
       `/jobs/${others}`,
       `/jobs/${others}/evidence?round=before-1`,

@@ -11,10 +11,12 @@ import { EFFECT_NAMES } from '@/app/_words/habits';
 import { pageNumber } from '@/app/_words/page-number';
 import { currentFigures, habitsAnswer, may, namedSetups } from '@/lib/access';
 import { HABIT_TEXTS, HABITS, type HabitKey } from '@/lib/assess/habits';
+import { About } from '../_parts/about';
 import { ofHabit } from '../_parts/by-technician';
 import { EffectTables } from '../_parts/effect-table';
 import { Evidence } from '../_parts/evidence';
 import { falseAlarmWords } from '../_parts/false-alarms';
+import { ShownSetups } from '../_parts/shown-setups';
 
 interface Props {
   params: Promise<{ habit: string }>;
@@ -47,7 +49,7 @@ export default async function HabitPage({ params, searchParams }: Props) {
           cell.technician,
           shown.slice((page - 1) * SETUPS_A_PAGE, page * SETUPS_A_PAGE),
         );
-  const { name, what, shows, train, lookalikes } = HABIT_TEXTS[habit];
+  const { name, what } = HABIT_TEXTS[habit];
   return (
     <Page
       above={
@@ -68,24 +70,17 @@ export default async function HabitPage({ params, searchParams }: Props) {
       }
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
-      {cell !== undefined && (
-        <Evidence
+      {cell !== undefined && <Evidence cell={cell} />}
+      <About text={HABIT_TEXTS[habit]} />
+      {cell !== undefined && shown.length > 0 && (
+        <ShownSetups
           cell={cell}
           setups={setups}
           page={page}
-          pages={Math.max(1, Math.ceil(shown.length / SETUPS_A_PAGE))}
+          pages={Math.ceil(shown.length / SETUPS_A_PAGE)}
           timeZone={viewer.shop.timeZone}
         />
       )}
-      <Panel id="train" title="How to train it">
-        <p>{train}</p>
-      </Panel>
-      <Panel id="shows" title="How it shows in readings">
-        <p>{shows}</p>
-      </Panel>
-      <Panel id="lookalikes" title="What else could look the same">
-        <p>{lookalikes}</p>
-      </Panel>
       {all && cells.length > 0 && (
         <Panel
           id="technicians"

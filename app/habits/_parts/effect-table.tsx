@@ -1,7 +1,6 @@
 import Link from 'next/link';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { Table } from '@/app/_look/table';
-import { grouped } from '@/app/_words/numbers';
 import { chance, EFFECT_HEADS, effectTick, effectValue, habitAddress } from '@/app/_words/habits';
 import type { EffectUnit, HabitCell, HabitEffect } from '@/lib/assess/habits';
 import { effectAxis } from './effect-axis';
@@ -104,7 +103,6 @@ function OneUnit({ unit, cells, caption }: { unit: EffectUnit; cells: Shown[]; c
           numeric: true,
           cell: ({ adjustedP }) => (adjustedP === null ? 'none' : chance(adjustedP)),
         },
-        { key: 'setups', head: 'Setups looked at', numeric: true, cell: ({ setups }) => grouped(setups) },
       ]}
     />
   );

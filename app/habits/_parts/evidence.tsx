@@ -1,27 +1,15 @@
 import Link from 'next/link';
 import { FiguresRow } from '@/app/_look/figures-row';
-import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
-import { address, technicianAddress } from '@/app/_words/address';
-import { chance, EFFECT_NAMES, effectValue, habitAddress, unitOf } from '@/app/_words/habits';
-import { count, grouped } from '@/app/_words/numbers';
-import type { SetupRow } from '@/lib/access';
+import { technicianAddress } from '@/app/_words/address';
+import { chance, EFFECT_NAMES, effectValue, unitOf } from '@/app/_words/habits';
+import { grouped } from '@/app/_words/numbers';
 import { FALSE_ALARM_RATE, type HabitCell } from '@/lib/assess/habits';
-import { SetupList } from './setup-list';
 import { StateTag } from './state-tag';
 import styles from './evidence.module.css';
 
-interface EvidenceProps {
-  cell: HabitCell;
-  /** This page of the setups that show it. */
-  setups: SetupRow[];
-  page: number;
-  pages: number;
-  timeZone: string;
-}
-
-/** What the readings of one technician say of one habit, and the setups behind it. */
-export function Evidence({ cell, setups, page, pages, timeZone }: EvidenceProps) {
+/** What the readings of one technician say of one habit. */
+export function Evidence({ cell }: { cell: HabitCell }) {
   const { technician, habit, state, effect, p, adjustedP } = cell;
   return (
     <Panel
@@ -61,23 +49,6 @@ export function Evidence({ cell, setups, page, pages, timeZone }: EvidenceProps)
           },
         ]}
       />
-      {cell.shownBy.length > 0 && (
-        <>
-          <h3 id="shown">The setups that show it</h3>
-          <SetupList
-            setups={setups}
-            timeZone={timeZone}
-            caption={`The newest ${count(cell.shownBy.length, 'setup')} that show it, newest first. Each opens its readings on the job’s page.`}
-          />
-          <Pager
-            page={page}
-            pages={pages}
-            to={(number) =>
-              `${address(habitAddress(habit), { technician, page: number === 1 ? undefined : number })}#shown`
-            }
-          />
-        </>
-      )}
     </Panel>
   );
 }

@@ -1,11 +1,11 @@
 import type { NextRequest } from 'next/server';
 import { admit } from '@/app/_shop/admit';
-import { csvFile } from '@/app/_shop/csv-file';
+import { csvFile } from '@/app/_figures/download/files';
 import { demand, habitsAnswer } from '@/lib/access';
 import { HABIT_TEXTS } from '@/lib/assess/habits';
 import { byTechnician } from '../_parts/by-technician';
 
-const HEAD = [
+const COLUMNS = [
   ...['technician', 'habit', 'name', 'state', 'effect', 'effect_low_95', 'effect_high_95', 'effect_unit'],
   ...['without_habit', 'p', 'adjusted_p', 'setups', 'evidence', 'shown_by'],
 ];
@@ -18,14 +18,13 @@ export function GET(request: NextRequest): Promise<Response> {
     const cells = byTechnician((await habitsAnswer(viewer)) ?? [])
       .flatMap(({ cells: own }) => own)
       .filter(({ habit }) => wanted === null || habit === wanted);
-    return csvFile(
-      wanted === null ? 'habits' : `habit-${wanted}`,
-      HEAD,
-      cells.map(({ technician, habit, state, effect, p, adjustedP, setups, evidence, shownBy }) => [
+    return csvFile(wanted === null ? 'habits' : `habit-${wanted}`, {
+      columns: COLUMNS,
+      rows: cells.map(({ technician, habit, state, effect, p, adjustedP, setups, evidence, shownBy }) => [
         ...[technician, habit, HABIT_TEXTS[habit].name, state],
         ...[effect?.value ?? null, effect?.low ?? null, effect?.high ?? null, effect?.unit ?? null],
         ...[effect?.reference ?? null, p, adjustedP, setups, evidence, shownBy.join(' ')],
       ]),
-    );
+    });
   });
 }

@@ -132,6 +132,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
         <Quarters
           quarters={hand.quarters.filter(({ quarter }) => holdsQuarter(span, quarter))}
           held={span.from !== undefined || span.to !== undefined}
+          pictures={(of) => address(`${here}/picture`, { of, from: span.from, to: span.to })}
         />
       )}
       {months.length > 1 && (

@@ -1,11 +1,11 @@
-import type { CsvCell } from '@/app/_shop/csv-file';
+import type { Cell } from '@/app/_figures/download/csv-text';
 import type { ShopFigures } from '@/lib/access';
 import type { TechnicianFigures } from '@/lib/assess';
 import type { HandAnswer } from '@/lib/assess/answers';
 import type { PlaceKind } from '@/lib/assess/my-hand';
 import { FOLLOWED, type Estimated } from './quarter-points';
 
-export const HAND_HEAD = [
+export const HAND_COLUMNS = [
   ...[
     'figure',
     'of',
@@ -29,11 +29,11 @@ export function handRows(
   own: TechnicianFigures | null,
   band: ShopFigures['shop'] | null,
   hand: HandAnswer | null,
-): CsvCell[][] {
+): Cell[][] {
   return [...(own === null ? [] : ownRows(own, band)), ...(hand === null ? [] : answerRows(hand))];
 }
 
-function ownRows(own: TechnicianFigures, band: ShopFigures['shop'] | null): CsvCell[][] {
+function ownRows(own: TechnicianFigures, band: ShopFigures['shop'] | null): Cell[][] {
   const { repeatability, setting, bias, firstTimeRight: rate } = own;
   return [
     row(
@@ -56,7 +56,7 @@ function ownRows(own: TechnicianFigures, band: ShopFigures['shop'] | null): CsvC
   ];
 }
 
-function answerRows({ shares, toAThird, places, quarters, practice, tolerance }: HandAnswer): CsvCell[][] {
+function answerRows({ shares, toAThird, places, quarters, practice, tolerance }: HandAnswer): Cell[][] {
   const share = (name: string, { share: value, ...rest }: HandAnswer['shares']['both']) =>
     row('share of the tolerance', name, { value, ...rest }, 'share', NONE, `tolerance ${tolerance} mm`);
   const alone = (value: number | null): Estimated => ({ ...NONE, value });
@@ -99,6 +99,6 @@ function row(
   unit: string,
   shop: Estimated = NONE,
   note = '',
-): CsvCell[] {
+): Cell[] {
   return [figure, of, value, low, high, unit, shop.value, shop.low, shop.high, why ?? note];
 }

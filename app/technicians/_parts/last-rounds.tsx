@@ -80,5 +80,5 @@ function tally({ heights, doubtful }: OwnRound): string {
     .filter((call) => of(call) > 0)
     .map((call) => `${of(call)} ${CALL_NAMES[call].toLowerCase()}`);
   const rest = heights - doubtful.length;
-  return `Of ${heights} heights: ${[...told, `${rest} neither`].join(', ')}.`;
+  return `Of ${heights} heights: ${[...told, ...(rest > 0 ? [`${rest} neither`] : [])].join(', ')}.`;
 }

@@ -12,7 +12,7 @@ import type { PlaceFigure, PlaceKind } from '@/lib/assess/my-hand';
 
 const HEADS: Record<PlaceKind, string> = {
   'section and side': 'Section and side',
-  'distance from the zero span': 'Distance from the zero stations',
+  'distance from the zero span': 'Outwards from the zero stations',
   gauge: 'Gauge',
 };
 
@@ -30,7 +30,7 @@ export function Places({ hand, page }: { hand: HandAnswer; page: string }) {
       <p>
         {unsure.length === 0
           ? 'No place is less sure than the others beyond chance.'
-          : `Less sure beyond chance: ${unsure.map(({ name }) => name).join('; ')}.`}
+          : `Beyond chance less sure at: ${unsure.map(({ name }) => name).join('; ')}.`}
       </p>
       {KINDS.map((kind) => (
         <PlaceTable key={kind} kind={kind} places={hand.places[kind]} page={page} />
@@ -76,16 +76,9 @@ function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigu
         },
         {
           key: 'sd',
-          head: 'Scatter, mm',
+          head: 'Scatter, mm (95 %)',
           numeric: true,
-          cell: ({ setting }) => (setting.sd === null ? 'none' : bareMillimetres(setting.sd, 2)),
-        },
-        {
-          key: 'interval',
-          head: '95 % interval, mm',
-          numeric: true,
-          cell: ({ setting: { low, high } }) =>
-            low === null || high === null ? '' : `${bareMillimetres(low, 2)} to ${bareMillimetres(high, 2)}`,
+          cell: ({ setting: { sd, low, high } }) => withInterval(sd, low, high),
         },
         {
           key: 'bar',
@@ -95,12 +88,9 @@ function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigu
         },
         {
           key: 'ratio',
-          head: 'Times as elsewhere',
+          head: 'Times as elsewhere (95 %)',
           numeric: true,
-          cell: ({ ratio, low, high }) =>
-            ratio === null
-              ? 'none'
-              : `${bareMillimetres(ratio, 2)}${low === null || high === null ? '' : ` (${bareMillimetres(low, 2)} to ${bareMillimetres(high, 2)})`}`,
+          cell: ({ ratio, low, high }) => withInterval(ratio, low, high),
         },
         { key: 'p', head: 'Adjusted p', numeric: true, cell: ({ p }) => (p === null ? 'none' : chance(p)) },
         { key: 'n', head: 'Settings', numeric: true, cell: ({ setups }) => grouped(setups) },
@@ -116,4 +106,12 @@ const BEYOND_CHANCE = 0.05;
 function markOf({ p, ratio }: PlaceFigure): string {
   if (p === null) return 'cannot say';
   return p <= BEYOND_CHANCE && (ratio ?? 1) < 1 ? 'surer' : 'no difference';
+}
+
+/** `1.91 (1.53 to 2.54)` */
+function withInterval(value: number | null, low: number | null, high: number | null): string {
+  if (value === null) return 'none';
+  const interval =
+    low === null || high === null ? '' : ` (${bareMillimetres(low, 2)} to ${bareMillimetres(high, 2)})`;
+  return bareMillimetres(value, 2) + interval;
 }

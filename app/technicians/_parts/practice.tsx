@@ -19,10 +19,7 @@ export function Practice({ hand, habits }: PracticeProps) {
         {hand?.practice.sentence ?? 'That can be told once the readings have been assessed.'}
       </p>
       <h3>Habits found in the readings</h3>
-      <FoundList
-        cells={habits}
-        empty={`None found: of ${habits.length} habits looked for, ${few(habits)} could hardly have shown yet.`}
-      />
+      <FoundList cells={habits} empty={noneFound(habits)} />
       {habits.some(({ state }) => state === 'found') && (
         <p className={styles.quiet}>Each opens its evidence, the setups that show it, and how to train it.</p>
       )}
@@ -30,5 +27,10 @@ export function Practice({ hand, habits }: PracticeProps) {
   );
 }
 
-const few = (habits: readonly HabitCell[]): number | string =>
-  habits.filter(({ state }) => state === 'too few readings').length || 'none';
+function noneFound(habits: readonly HabitCell[]): string {
+  if (habits.length === 0) return 'No habit has been looked for yet.';
+  const few = habits.filter(({ state }) => state === 'too few readings').length;
+  return few === 0
+    ? `None of the ${habits.length} habits looked for was found, though each would have shown at a size worth training.`
+    : `None of the ${habits.length} habits looked for was found; ${few} of them could hardly have shown yet in so few readings.`;
+}

@@ -1,24 +1,28 @@
+import { DownloadLinks } from '@/app/_figures/download/download-links';
+import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import type { HandQuarter } from '@/lib/assess/my-hand';
-import { QuarterFigure } from './quarter-figure';
-import { FOLLOWED, pointsOf, told } from './quarter-points';
-import styles from './quarter-figure.module.css';
+import { quarterDrawing } from './quarter-drawing';
+import { FOLLOWED, pointsOf, told, type Followed } from './quarter-points';
+import styles from './quarters.module.css';
 
 interface QuartersProps {
   quarters: readonly HandQuarter[];
   /** Whether the address leaves quarters out. */
   held: boolean;
+  /** Where each figure is had as a picture. */
+  pictures: (key: Followed['key']) => string;
 }
 
 /** This hand over time beside the shop's band. */
-export function Quarters({ quarters, held }: QuartersProps) {
+export function Quarters({ quarters, held, pictures }: QuartersProps) {
   const withheld = quarters.find(({ shopWhy }) => shopWhy !== null)?.shopWhy;
   return (
     <Panel
       id="quarters"
       title="Over time"
-      note="By quarter. The dot is this hand, the stroke its 95 % interval, the band the interval of the shop as a whole."
+      note="By quarter. The dot is this hand, the stroke its 95 % interval, the box the interval of the shop as a whole."
     >
       {quarters.length === 0 && (
         <p>
@@ -29,7 +33,8 @@ export function Quarters({ quarters, held }: QuartersProps) {
         FOLLOWED.map((followed) => (
           <figure key={followed.key} className={styles.stack}>
             <h3>{followed.title}, mm</h3>
-            <QuarterFigure followed={followed} points={pointsOf(quarters, followed)} />
+            <StillDrawing drawing={quarterDrawing(followed, pointsOf(quarters, followed))} />
+            <DownloadLinks of={`${followed.title} by quarter`} picture={pictures(followed.key)} />
           </figure>
         ))}
       {withheld != null && <p>{withheld}</p>}

@@ -68,7 +68,7 @@ function thirdFigures({ goal, readings, hangings, surely }: ToAThird, now: numbe
     {
       name: 'One hanging, as read now',
       value: `±${millimetres(2 * now, 2)}`,
-      detail: `Expanded uncertainty, k = 2; to come below ${goalWords}. How well it is known itself is in the figures beside it.`,
+      detail: `Expanded uncertainty, k = 2; the goal is ${goalWords}. What is uncertain about it is told beside each number.`,
     },
     {
       name: 'Readings in one hanging',

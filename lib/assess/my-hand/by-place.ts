@@ -14,7 +14,13 @@ const NAMES: Record<PlaceKind, (cell: HandCell) => string> = {
 };
 
 /** Bands in their order from the zero span outwards; other places by name. */
-const BANDS = ['within the zero span', 'up to 500 mm', '500 to 1000 mm', '1000 to 1500 mm', 'beyond 1500 mm'];
+const BANDS = [
+  'stations within the zero span',
+  'stations up to 500 mm out',
+  'stations 500 to 1000 mm out',
+  'stations 1000 to 1500 mm out',
+  'stations beyond 1500 mm',
+];
 
 function distanceName(distance: number): string {
   const place = DISTANCES.findIndex((edge) => distance <= edge);

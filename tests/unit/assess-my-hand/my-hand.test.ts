@@ -125,10 +125,10 @@ describe('byPlace', () => {
   it('orders distances from the zero span outwards and places by name', () => {
     const all = cells(new Random(1), () => 1);
     expect(byPlace(all, 'distance from the zero span').map(({ name }) => name)).toEqual([
-      'within the zero span',
-      'up to 500 mm',
-      '500 to 1000 mm',
-      'beyond 1500 mm',
+      'stations within the zero span',
+      'stations up to 500 mm out',
+      'stations 500 to 1000 mm out',
+      'stations beyond 1500 mm',
     ]);
     expect(byPlace(all, 'section and side')[0]?.name).toBe('center left');
     expect(byPlace([], 'gauge')).toEqual([]);
@@ -183,7 +183,9 @@ describe('practiseNext', () => {
       'distance from the zero span',
     );
     expect(practiseNext(hand(0.3, 0.9), places, 3)).toMatchObject({ what: 'place' });
-    expect(practiseNext(hand(0.3, 0.9), places, 3).sentence).toMatch(/^Practise setting at beyond 1500 mm/);
+    expect(practiseNext(hand(0.3, 0.9), places, 3).sentence).toMatch(
+      /^Practise setting at stations beyond 1500 mm/,
+    );
   });
 
   it('says what is missing where a hand is not known', () => {
