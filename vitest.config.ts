@@ -8,6 +8,8 @@ const ON_BOTH = [
   'tests/unit/store/*.test.ts',
   'tests/property/store/*.test.ts',
   'tests/unit/identity/*.test.ts',
+  'tests/unit/interface/{endpoints,tokens}.test.ts',
+  'tests/unit/schedule/report-clock.test.ts',
   'tests/unit/refresh/refresh.test.ts',
 ];
 const ON_POSTGRESQL = 'tests/unit/store/postgresql/*.test.ts';
