@@ -11,12 +11,7 @@ export function pagesFor(viewer: Viewer | null): NamedPage[] {
   return [
     ...(all ? ([['/', 'Overview']] as const) : ([[technicianAddress(viewer.code), 'My hand']] as const)),
     ['/jobs', 'Jobs'],
-    ...(all
-      ? ([
-          ['/rates', 'Right first time'],
-          ['/what-if', 'What if'],
-        ] as const)
-      : []),
+    ...(all ? ([['/rates', 'Right first time']] as const) : []),
     ...(all
       ? ([
           ['/technicians', 'Technicians'],

@@ -8,7 +8,7 @@ import { bareMillimetres, count, percent, probability } from '@/app/_words/numbe
 import type { SdEstimate } from '@/lib/assess';
 import type { RiskAnswer } from '@/lib/assess/answers';
 import { guardBands, USUAL_TOLERANCE, WANTED_RISK, type PlaceGuard } from './guard-bands';
-import { leastClear } from './least-clear';
+import { likeliestWrong } from './likeliest-wrong';
 import styles from './rate-table.module.css';
 
 /** A page shows so many; the file has them all. */
@@ -30,7 +30,7 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
         figures={[
           figureOf('Called right, expected not to be', risk.wronglyRight),
           figureOf('Called not right, expected to have been', risk.wronglyNotRight),
-          figureOf('of those, worked on again', risk.workedOnAgain),
+          figureOf('Of those, worked on again', risk.workedOnAgain),
           {
             name: 'Truly right, as expected',
             value: trueRate.expected === null ? 'none' : percent(trueRate.expected),
@@ -45,8 +45,8 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
         </p>
       </Note>
       <Table
-        caption={`Jobs of which it is least clear whether they were called rightly: ${Math.min(SHOWN, jobs.length)} of ${jobs.length} that are kept, in the order of their numbers`}
-        rows={leastClear(jobs, SHOWN)}
+        caption={`Jobs that are likeliest to be called wrongly: ${Math.min(SHOWN, jobs.length)} of the ${jobs.length} that are kept, in the order of their numbers`}
+        rows={likeliestWrong(jobs, SHOWN)}
         rowKey={({ job }) => job}
         empty="No job has been measured after its repair."
         columns={[
@@ -70,7 +70,7 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
           { key: 'again', head: 'Worked on again', cell: ({ again }) => (again ? 'yes' : 'no') },
         ]}
       />
-      <DownloadLinks of="the least clear jobs" csv="/rates/error" />
+      <DownloadLinks of="jobs likeliest to be called wrongly" csv="/rates/error" />
       <h3>How far inside the tolerance is safe</h3>
       {guards === null ? (
         <p>
@@ -78,7 +78,7 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
           band from.
         </p>
       ) : (
-        <GuardTable guards={guards} />
+        <GuardTable guards={guards} offShare={risk.prior.offShare} />
       )}
       <div className={styles.notes}>
         <details>
@@ -97,7 +97,7 @@ const figureOf = (name: string, { expected, low, high, of }: RiskAnswer['wrongly
   detail: `${low === null || high === null ? 'no interval' : `95 %: ${low} to ${high}`}, of ${count(of, 'job')}`,
 });
 
-function GuardTable({ guards }: { guards: PlaceGuard[] }) {
+function GuardTable({ guards, offShare }: { guards: PlaceGuard[]; offShare: number }) {
   return (
     <>
       <p className={styles.notes}>
@@ -134,13 +134,18 @@ function GuardTable({ guards }: { guards: PlaceGuard[] }) {
           },
           {
             key: 'cost',
-            head: 'Within, yet rejected: without, with it',
+            head: 'Within, yet rejected, of all: without it, with it',
             numeric: true,
             cell: ({ guard: { without, risks } }) =>
               `${probability(without.producer)}, ${risks === null ? 'none' : probability(risks.producer)}`,
           },
         ]}
       />
+      <p className={styles.notes}>
+        It is small where repairs seldom leave a height out: in this shop about {probability(offShare)} of the
+        final dimensions are taken as not put right. The figures have no interval of their own, since these
+        shares and scatters are taken as known.
+      </p>
     </>
   );
 }

@@ -102,6 +102,13 @@ export function RateNotes({ rates: { groups, notes, overall, by, hardness }, rat
         {notes.map((note) => (
           <li key={note}>{note}</li>
         ))}
+        {rates.funnel.tau > 0 && (
+          <li>
+            The funnel is widened, since the groups differ beyond chance (sd of their rates{' '}
+            {(100 * rates.funnel.tau).toFixed(0)} points): a group within it may still differ from what its
+            jobs let expect, as observed over expected tells.
+          </li>
+        )}
         {by === 'section' && (
           <li>
             Sections are counted here, not jobs: {overall.right} of {overall.jobs} are right.

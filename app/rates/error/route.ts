@@ -3,12 +3,12 @@ import { csvFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
 import { riskAnswer } from '@/lib/access';
 
-/** The jobs of which it is least clear whether they were called rightly, as CSV. */
+/** The jobs that are likeliest to be called wrongly, as CSV. */
 export const GET = (request: NextRequest): Promise<Response> =>
   admit(request, async (viewer) => {
     const risk = await riskAnswer(viewer);
     if (risk === null) return sentence(404, 'This is not worked out yet. Try again in a minute.');
-    return csvFile('least-clear-jobs', {
+    return csvFile('jobs-likeliest-called-wrongly', {
       columns: ['job', 'called_right', 'p_truly_right', 'worked_on_again'],
       rows: risk.jobs.map(({ job, calledRight, trulyRight, again }) => [job, calledRight, trulyRight, again]),
     });

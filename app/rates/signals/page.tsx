@@ -6,6 +6,7 @@ import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
+import { count } from '@/app/_words/numbers';
 import { everybodysFigures, signalsAnswer } from '@/lib/access';
 import type { SignalChart, Subject } from '@/lib/assess/signals';
 import { ChartCard } from './_parts/chart-card';
@@ -27,6 +28,8 @@ export default async function Signals() {
   const [answer, figures] = await Promise.all([signalsAnswer(viewer), everybodysFigures(viewer)]);
   if (answer === null) return <FiguresPending title="Signals" />;
   const { signals, charts, design, quiet } = answer;
+  const signalled = new Set(signals.map(({ what, subject }) => seriesKey(what, subject)));
+  const isSignal = ({ series: { what, subject } }: SignalChart) => signalled.has(seriesKey(what, subject));
   return (
     <Page
       above={<Link href="/rates">Right first time</Link>}
@@ -60,16 +63,36 @@ export default async function Signals() {
               title={title}
               note="Above the smoothed score; below both sums, upward as a full line and downward as a broken one. Dotted lines are the limits; a larger dot lies beyond one. All in standard deviations from the series’ own past."
             >
-              <div className={styles.cards}>
-                {own.map((chart) => (
-                  <ChartCard key={seriesKey(chart.series.what, chart.series.subject)} chart={chart} />
-                ))}
-              </div>
+              <Cards charts={own.filter(isSignal)} />
+              <QuietCards charts={own.filter((chart) => !isSignal(chart))} open={kind === 'shop'} />
             </Panel>
           )
         );
       })}
     </Page>
+  );
+}
+
+function Cards({ charts }: { charts: readonly SignalChart[] }) {
+  if (charts.length === 0) return null;
+  return (
+    <div className={styles.cards}>
+      {charts.map((chart) => (
+        <ChartCard key={seriesKey(chart.series.what, chart.series.subject)} chart={chart} />
+      ))}
+    </div>
+  );
+}
+
+/** Series in which nothing stands beyond a limit: there to be looked at, not in the way. */
+function QuietCards({ charts, open }: { charts: readonly SignalChart[]; open: boolean }) {
+  if (charts.length === 0) return null;
+  if (open) return <Cards charts={charts} />;
+  return (
+    <details className={styles.quiet}>
+      <summary>{count(charts.length, 'series', 'series')} without a signal</summary>
+      <Cards charts={charts} />
+    </details>
   );
 }
 

@@ -64,9 +64,9 @@ function sentence(rows: readonly WhatIfRow[]): string {
     if (change === null) return name;
     const parts = DRAWN.map((measure) => {
       const figure = shown(measure, change[measure]);
-      const digits = digitsFor(figure);
+      const digits = digitsFor(measure, figure);
       const word = changeWord(figure);
-      return `${MEASURE_NAMES[measure].toLowerCase()} ${withSign(figure.value, digits)} (${plain(figure.low, digits)} to ${plain(figure.high, digits)}, ${word ?? 'no clear change'})`;
+      return `${MEASURE_NAMES[measure].toLowerCase()} ${withSign(figure.value, digits)} (${plain(figure.low, digits)} to ${plain(figure.high, digits)}, ${word})`;
     });
     return `${name}: ${parts.join(', ')}`;
   });

@@ -29,9 +29,9 @@ export function shown(measure: Measure, { value, low, high }: Figure): Figure {
 }
 
 /** As many digits as the interval supports. */
-export function digitsFor({ low, high }: Figure): number {
+export function digitsFor(measure: Measure, { low, high }: Figure): number {
   const width = high - low;
-  return width < 0.2 ? 2 : width < 20 ? 1 : 0;
+  return measure !== 'minutes' && width < 0.2 ? 2 : width < 20 ? 1 : 0;
 }
 
 export function plain(value: number, digits: number): string {
@@ -45,5 +45,13 @@ export const withSign = (value: number, digits: number): string => {
 };
 
 /** Less of every measure is better; nothing is said where the interval holds zero. */
-export const changeWord = ({ low, high }: Figure): 'better' | 'worse' | null =>
-  high < 0 ? 'better' : low > 0 ? 'worse' : null;
+export function changeWord({
+  low,
+  high,
+}: Figure): 'better' | 'worse' | 'hardly any change' | 'no clear change' {
+  if (Math.max(Math.abs(low), Math.abs(high)) < HARDLY) return 'hardly any change';
+  return high < 0 ? 'better' : low > 0 ? 'worse' : 'no clear change';
+}
+
+/** Per 100 jobs; less than this shows as zero, however sure it is. */
+const HARDLY = 0.005;

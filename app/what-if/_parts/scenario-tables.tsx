@@ -17,7 +17,9 @@ export function ScenarioTable({ rows }: { rows: readonly WhatIfRow[] }) {
           key: measure,
           head: MEASURE_NAMES[measure],
           numeric: true,
-          cell: ({ figures }) => <Told figure={shown(measure, figures[measure])} print={plain} />,
+          cell: ({ figures }) => (
+            <Told measure={measure} figure={shown(measure, figures[measure])} print={plain} />
+          ),
         })),
       ]}
     />
@@ -57,20 +59,26 @@ function Change({ measure, figure }: { measure: Measure; figure: Figure }) {
   const word = changeWord(figure);
   return (
     <>
-      <Told figure={shown(measure, figure)} print={withSign} />
+      <Told measure={measure} figure={shown(measure, figure)} print={withSign} />
       <span className={styles.word}>
-        {word === null ? (
-          'no clear change'
-        ) : (
+        {word === 'better' || word === 'worse' ? (
           <Tag name={word === 'better' ? 'falling' : 'rising'}>{word}</Tag>
+        ) : (
+          word
         )}
       </span>
     </>
   );
 }
 
-function Told({ figure, print }: { figure: Figure; print: (value: number, digits: number) => string }) {
-  const digits = digitsFor(figure);
+interface ToldProps {
+  measure: Measure;
+  figure: Figure;
+  print: (value: number, digits: number) => string;
+}
+
+function Told({ measure, figure, print }: ToldProps) {
+  const digits = digitsFor(measure, figure);
   return (
     <>
       {print(figure.value, digits)}

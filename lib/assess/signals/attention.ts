@@ -60,7 +60,7 @@ function lastAlarm(points: readonly ChartPoint[], recent: number): Alarm | null 
 }
 
 function signalOf(series: Series, alarm: Alarm, change: Change | null, p: number | null): Signal {
-  const direction = directionOf(series, alarm.side);
+  const direction = directionOf(series, alarm.side, change);
   const { what, subject } = series;
   return {
     ...{ what, subject, direction, noticed: alarm.noticed, p },
@@ -72,9 +72,11 @@ function signalOf(series: Series, alarm: Alarm, change: Change | null, p: number
 }
 
 /** A rate is better up; scatter is better down; a bias is better where it moved towards 0. */
-function directionOf(series: Series, side: 'up' | 'down'): Signal['direction'] {
+function directionOf(series: Series, side: 'up' | 'down', change: Change | null): Signal['direction'] {
   if (series.what === 'right-first-time') return side === 'up' ? 'better' : 'worse';
   if (series.what === 'setting-scatter') return side === 'down' ? 'better' : 'worse';
+  // As the evidence has it, where it is known: the list must not call worse what it shows to be nearer to 0.
+  if (change !== null && change.nearerZero !== null) return change.nearerZero ? 'better' : 'worse';
   const filled = series.periods.filter(({ n }) => n > 0);
   const early = filled.slice(0, Math.ceil(filled.length / 2));
   const n = early.reduce((sum, one) => sum + one.n, 0);

@@ -18,6 +18,8 @@ export interface Change {
   /** What lay before and after, in words: `31 of 52`, `0.42 mm (18 setups)`. */
   before: string;
   after: string;
+  /** Of a mean: whether it lies nearer to 0 after than before; null of rates and scatters. */
+  nearerZero: boolean | null;
 }
 
 /**
@@ -48,6 +50,7 @@ function rateChange({ periods }: RateSeries): Change | null {
     p: found.p,
     before: `${before.x} of ${before.n}`,
     after: `${after.x} of ${after.n}`,
+    nearerZero: null,
   };
 }
 
@@ -68,6 +71,7 @@ function settingChange({ what, periods }: SettingSeries): Change | null {
     p: found.p,
     before: value(found.before, before),
     after: value(found.after, after),
+    nearerZero: spread ? null : Math.abs(found.after ?? 0) < Math.abs(found.before ?? 0),
   };
 }
 

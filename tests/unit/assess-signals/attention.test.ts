@@ -120,6 +120,14 @@ describe('attention', () => {
     expect(signal?.next).toMatch(/out of service until it is verified/);
   });
 
+  it('calls a mean that came nearer to zero better, whatever its first half was like', () => {
+    const random = new Random(8);
+    const mended = settings(random, 18, 'setting-bias', (i) => [i < 6 ? -1 : 0.1, 0.8]);
+    const { signals } = attention([mended], { recent: 18 });
+    expect(signals).toHaveLength(1);
+    expect(signals[0]).toMatchObject({ direction: 'better', size: { unit: 'mm' } });
+  });
+
   it('calls a scatter that fell an improvement, with the ratio and its interval', () => {
     const random = new Random(7);
     const trained = settings(random, 24, 'setting-scatter', (i) => [0, i < 14 ? 1.2 : 0.5]);
