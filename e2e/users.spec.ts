@@ -1,5 +1,4 @@
 import { expect, test } from '@playwright/test';
-import { SIGNED_IN } from './signed-in';
 
 test('the manager: the rate with its uncertainty, what needs attention, and on to a round', async ({
   page,
@@ -40,46 +39,6 @@ test('rates are listed by name, not by rate', async ({ page }) => {
     .allInnerTexts();
   expect(names.length).toBeGreaterThan(3);
   expect(names).toEqual([...names].sort());
-});
-
-test.describe('the technician', () => {
-  test.use({ storageState: SIGNED_IN.technician });
-
-  test('own figures with intervals, and the readings behind them two clicks away', async ({ page }) => {
-    await page.goto('/');
-    await expect(page.getByRole('heading', { level: 1 })).toContainText('QUI');
-    await expect(page.getByRole('heading', { name: 'This hand beside the shop' })).toBeVisible();
-    const scatter = page.getByRole('table', { name: 'Scatter, standard deviations' });
-    await expect(scatter.getByRole('row', { name: /Reading again \d/ }).first()).toContainText(
-      /\d\.\d\d to \d/,
-    );
-    await page
-      .getByRole('region', { name: 'The setups behind these figures' })
-      .getByRole('rowheader')
-      .first()
-      .getByRole('link')
-      .click();
-    await expect(page).toHaveURL(/\/jobs\/.*#setup-/);
-    await expect(page.locator(':target').getByRole('table', { name: /^Readings of setup/ })).toBeVisible();
-  });
-});
-
-test('the trainer: setting error of technicians and bias of gauges, each with an interval', async ({
-  page,
-}) => {
-  await page.goto('/training');
-  const setting = page.getByRole('table', { name: 'Scatter of setting (standard deviation), by technician' });
-  const codes = await setting.getByRole('rowheader').allInnerTexts();
-  expect(codes).toEqual([...codes].sort());
-  await expect(setting.locator('tbody tr').first()).toContainText(/\d\.\d\d to \d/);
-  await page
-    .getByRole('table', { name: 'Bias of heights, by gauge' })
-    .getByRole('rowheader')
-    .first()
-    .getByRole('link')
-    .click();
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Gauge /);
-  await expect(page.getByRole('heading', { name: 'Verifications' })).toBeVisible();
 });
 
 test('light or dark is kept from page to page', async ({ page }) => {
