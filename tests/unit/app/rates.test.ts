@@ -121,7 +121,7 @@ describe('words for a change', () => {
 
 describe('guard bands', () => {
   const known = (sd: number) => ({ sd, df: 100, low: sd, high: sd, why: null });
-  const prior = { scatter: 1.2, flatScatter: 1, offShare: 0.3, offScatter: 4, dimensions: 500, why: null };
+  const prior = { scatter: 1.2, flatScatter: 1, offShare: 0.6, offScatter: 4, dimensions: 500, why: null };
 
   it('grow with the distance from the zero span, and hold the risk to what was wanted', () => {
     const [midway, beyond] = guardBands({ setting: known(0.8), repeatability: known(0.4) }, prior) ?? [];
