@@ -89,8 +89,12 @@ const progress: Column<TrialRow> = {
 const own: Column<TrialRow> = {
   key: 'enter',
   head: 'Your part',
-  cell: ({ id, closedAt }) =>
-    closedAt === null ? <Link href={`${trialAddress(id)}/run`}>Enter readings</Link> : 'done',
+  cell: ({ id, closedAt, entered, plan }) =>
+    closedAt === null && entered < plannedReadings(plan) ? (
+      <Link href={`${trialAddress(id)}/run`}>Enter readings</Link>
+    ) : (
+      'done'
+    ),
 };
 const planned = (timeZone: string): Column<TrialRow> => ({
   key: 'planned',

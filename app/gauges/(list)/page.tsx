@@ -7,6 +7,7 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
+import { Tag } from '@/app/_look/tag';
 import { gaugeAddress } from '@/app/_words/address';
 import { kindName, StateTag } from '@/app/_words/gauges';
 import { millimetres } from '@/app/_words/numbers';
@@ -80,7 +81,12 @@ export default async function Gauges() {
               cell: (gauge) => (
                 <>
                   {gauge.verifiedAt === null ? 'not on record' : day(gauge.verifiedAt, shop.timeZone)}
-                  {gaugeConcern(gauge, now) === 'verification overdue' && <>, overdue</>}
+                  {gaugeConcern(gauge, now) === 'verification overdue' && (
+                    <>
+                      {' '}
+                      <Tag name="caution">overdue</Tag>
+                    </>
+                  )}
                 </>
               ),
             },

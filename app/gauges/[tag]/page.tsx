@@ -7,6 +7,8 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
+import { Tag } from '@/app/_look/tag';
+import { gaugeConcern } from '@/app/_overview/attention';
 import { address, gaugeAddress, type Query } from '@/app/_words/address';
 import { kindName, STATE_NAMES, StateTag } from '@/app/_words/gauges';
 import { count, millimetres } from '@/app/_words/numbers';
@@ -39,14 +41,16 @@ export default async function GaugePage({ params, searchParams }: Props) {
   const page = pageNumber(await searchParams);
   const viewer = await enter();
   const { shop } = viewer;
-  const [gauge, figures, setups, told] = await Promise.all([
+  const [gauge, figures, setups, newest, told] = await Promise.all([
     getGauge(viewer, tag),
     currentFigures(viewer),
     listSetups(viewer, { gauge: tag, page, pageSize: SETUPS_A_PAGE }),
+    listSetups(viewer, { pageSize: 1 }),
     said(),
   ]);
   if (gauge === null) notFound();
   const verdict = gaugeVerdict(gauge);
+  const overdue = gaugeConcern(gauge, newest.rows[0]?.hungAt ?? 0) === 'verification overdue';
   const own = figures?.figures.gauges.filter((one) => one.gauge === tag) ?? [];
 
   return (
@@ -74,7 +78,7 @@ export default async function GaugePage({ params, searchParams }: Props) {
           {
             name: 'Last verified',
             value: gauge.verifiedAt === null ? 'never' : day(gauge.verifiedAt, shop.timeZone),
-            detail: STATE_NAMES[gauge.state],
+            detail: overdue ? <Tag name="caution">overdue: verify it</Tag> : STATE_NAMES[gauge.state],
           },
           { name: 'Setups', value: setups.total },
         ]}

@@ -100,7 +100,9 @@ export function VerificationChart({ gauge, verdict, allowed, doubts, timeZone }:
       <figcaption className={styles.caption}>
         Error found in mm with its expanded uncertainty (k = 2). The band is what this gauge may be off, ±{' '}
         {allowed} mm; a square failed.{' '}
-        {chart.why ?? 'Broken lines are the limits of its own scatter since it was last mended.'}
+        {limits.length > 0
+          ? 'Broken lines are the limits of its own scatter since it was last mended.'
+          : 'Limits of its own scatter take more verifications since it was last mended.'}
       </figcaption>
     </figure>
   );

@@ -29,8 +29,7 @@ export function POST(request: NextRequest): Promise<Response> {
         name: fields.name ?? '',
         plan: { ...plan, expected, seed: randomInt(SEEDS) },
       });
-      const place = trialAddress(id);
-      return leadTo(place, [saying('The trial is planned. Its run sheet is ready.', place)]);
+      return leadTo(trialAddress(id));
     } catch (error) {
       if (error instanceof RangeError) return back(`The trial was not created. ${error.message}`);
       throw error;
