@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { FiguresRow } from '@/app/_look/figures-row';
+import type { Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
 import { technicianAddress } from '@/app/_words/address';
 import { chance, EFFECT_NAMES, effectValue, unitOf } from '@/app/_words/habits';
@@ -21,8 +21,8 @@ export function Evidence({ cell }: { cell: HabitCell }) {
       }
     >
       <p className={styles.sentence}>{cell.evidence}</p>
-      <FiguresRow
-        figures={[
+      <Facts
+        facts={[
           {
             name: EFFECT_NAMES[habit],
             value: effect === null ? 'none' : effectValue(effect.value, effect.unit) + unitOf(effect.unit),
@@ -58,4 +58,19 @@ function interval({ effect }: HabitCell): string {
   const { low, high, unit, reference } = effect;
   const beside = reference === null ? '' : `; without the habit ${effectValue(reference, unit)}`;
   return `95 % interval ${effectValue(low, unit)} to ${effectValue(high, unit)}${beside}.`;
+}
+
+/** Figures beside each other, smaller than those of a page's head: a p is long, and none of them is the answer. */
+function Facts({ facts }: { facts: Figure[] }) {
+  return (
+    <dl className={styles.facts}>
+      {facts.map(({ name, value, detail }) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd className={styles.value}>{value}</dd>
+          <dd className={styles.detail}>{detail}</dd>
+        </div>
+      ))}
+    </dl>
+  );
 }

@@ -37,6 +37,7 @@ export function SetupList({ setups, timeZone, caption }: SetupListProps) {
         {
           key: 'read',
           head: 'Deviations read, mm',
+          whole: true,
           cell: ({ observations }) =>
             observations.length === 0
               ? 'all excluded'

@@ -76,7 +76,7 @@ function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigu
         },
         {
           key: 'sd',
-          head: 'Scatter, mm (95 %)',
+          head: 'Scatter, mm (95\u00a0%)',
           numeric: true,
           cell: ({ setting: { sd, low, high } }) => withInterval(sd, low, high),
         },
@@ -88,7 +88,7 @@ function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigu
         },
         {
           key: 'ratio',
-          head: 'Times as elsewhere (95 %)',
+          head: 'Times as elsewhere (95\u00a0%)',
           numeric: true,
           cell: ({ ratio, low, high }) => withInterval(ratio, low, high),
         },
