@@ -20,6 +20,7 @@ export const PAGES = [
   ['/settings', 'Settings'],
   ['/settings/people', 'People'],
   ['/settings/trace', 'Trace'],
+  ['/settings/tokens', 'Tokens'],
   ['/jobs/K4105/readings', 'Readings and their history'],
   ['/account', 'My account'],
   ['/account/second-factor', 'Second factor'],

@@ -60,7 +60,7 @@ export default async function AccountPage() {
       <Panel
         id="sessions"
         title="Where you are signed in"
-        note="A session ends by itself after 16 hours. One that you do not know: end it and change the password."
+        note="A session ends by itself after 12 hours. One that you do not know: end it and change the password."
       >
         <SessionTable sessions={sessions} here={viewer.session} timeZone={viewer.shop.timeZone} />
       </Panel>

@@ -10,9 +10,11 @@ import { firstOf, type Query } from '@/app/_words/address';
 import { percent } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { DEFAULT_MISS_COST } from '@/lib/assess';
+import { ReportSchedule } from './_parts/report-schedule';
 import { MissCostForm } from './_parts/miss-cost-form';
 import { Thresholds } from './_parts/thresholds';
-import { MISS_COST_RANGE, missCosts } from '@/lib/access';
+import { MISS_COST_RANGE, missCosts, reportPlan } from '@/lib/access';
+import { said } from '@/app/_shop/said';
 import { enter } from '@/app/_shop/enter';
 
 export const metadata: Metadata = { title: 'Settings' };
@@ -23,6 +25,7 @@ export default async function Settings({ searchParams }: { searchParams: Promise
   const { shop } = viewer;
   const history = await missCosts(viewer);
   const missCost = missCostOf(shop);
+  const told = await said();
   return (
     <Page
       title="Settings"
@@ -38,6 +41,22 @@ export default async function Settings({ searchParams }: { searchParams: Promise
         <p>
           Who entered, changed or excluded what, when, from what to what:{' '}
           <Link href="/settings/trace">Trace</Link>
+        </p>
+      </Panel>
+      <Panel
+        id="report"
+        title="The batch report by itself"
+        note="The same report that the command prints, made from the stored figures and kept here to be fetched."
+      >
+        {told !== null && (
+          <Note live>
+            <p>{told}</p>
+          </Note>
+        )}
+        <ReportSchedule plan={await reportPlan(viewer)} timeZone={shop.timeZone} />
+        <p>
+          Other programs load measurements and fetch reports with a token:{' '}
+          <Link href="/settings/tokens">Tokens</Link>
         </p>
       </Panel>
       <Panel id="miss-cost" title="What missing damage costs">

@@ -6,8 +6,8 @@ import { LONGEST_PASSWORD, SHORTEST_PASSWORD } from './password';
 import { secret } from './secret';
 import { isSignInName, LONGEST_NAME, SHORTEST_NAME } from './sign-in-name';
 
-/** A session ends so long after it began, s: a long working day. */
-const SESSION_SECONDS = 16 * 3600;
+/** A session ends so long after it began, s: a working day. */
+const SESSION_SECONDS = 12 * 3600;
 
 function makeAuth(adapter: ReturnType<typeof signInTables>['adapter']) {
   return betterAuth({

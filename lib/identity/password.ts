@@ -1,6 +1,6 @@
 import { hashPassword } from 'better-auth/crypto';
 
-export const SHORTEST_PASSWORD = 10;
+export const SHORTEST_PASSWORD = 12;
 export const LONGEST_PASSWORD = 128;
 
 /** Different characters that a password has at least: 'aaaaaaaaaa' and '1212121212' are guessed first. */

@@ -1,5 +1,6 @@
 import type { RoundVerdict } from '@/lib/assess';
-import { currentFigures } from '@/lib/refresh';
+import { foundOf } from '@/lib/assess/habits';
+import { currentAnswer, currentFigures } from '@/lib/refresh';
 import { batchReportStream } from '@/lib/reports';
 import { binomialInterval } from '@/lib/stats';
 import { countOutcomes, type ShopId } from '@/lib/store';
@@ -14,8 +15,9 @@ export async function storedReport(shop: ShopId): Promise<AsyncGenerator<string,
   if (current === null) return null;
   const [counted = { jobs: 0, right: 0 }] = await countOutcomes(shop, 'shop');
   const { technicians, gauges } = current.figures;
+  const cells = (await currentAnswer(shop, 'habits')) ?? [];
   return batchReportStream({
-    technicians,
+    technicians: technicians.map((one) => ({ ...one, habits: foundOf(cells, one.technician) })),
     gauges,
     firstTimeRight: rateOf(counted),
     rounds: () => verdicts(shop),

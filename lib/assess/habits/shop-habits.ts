@@ -2,7 +2,7 @@ import { grouped } from '@/lib/measure/grouped';
 import type { Job } from '@/lib/measure/types';
 import type { Habit, RoundVerdict } from '../types';
 import type { FirstReadings } from './first-readings';
-import { habitsOf } from './habit-matrix';
+import { habitMatrix, type HabitCell } from './habit-matrix';
 import { addTallies, type HabitTally } from './tally';
 import { tallyHabits } from './tally-habits';
 
@@ -28,16 +28,18 @@ export function shopHabits(
   verdicts: readonly RoundVerdict[],
   firsts?: FirstReadings,
 ): Map<string, Habit[]> {
-  const found = habitsOf(tallyShop(jobs, verdicts, firsts));
-  return new Map(
-    [...grouped(found, ({ technician }) => technician)].map(([technician, findings]) => [
-      technician,
-      findings.map(({ habit, strength, evidence, shownBy }) => ({
-        habit,
-        strength,
-        evidence,
-        setups: shownBy,
-      })),
-    ]),
-  );
+  const tallies = tallyShop(jobs, verdicts, firsts);
+  const cells = habitMatrix(tallies);
+  return new Map([...tallies.keys()].map((technician) => [technician, foundOf(cells, technician)]));
+}
+
+/** What was found of one technician, strongest evidence first, as the report tells it. */
+export function foundOf(cells: readonly HabitCell[], technician: string): Habit[] {
+  return cells
+    .flatMap(({ habit, state, strength, evidence, shownBy, ...cell }) =>
+      state === 'found' && strength !== null && cell.technician === technician
+        ? [{ habit, strength, evidence, setups: shownBy }]
+        : [],
+    )
+    .sort((a, b) => b.strength - a.strength);
 }
