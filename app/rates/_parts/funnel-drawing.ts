@@ -7,7 +7,9 @@ import { GROUPING_NAMES, groupName, PLACE_NAMES } from './words';
 const WIDTH = 860;
 const HEIGHT = 420;
 const [LEFT, RIGHT, TOP, BOTTOM] = [70, 20, 14, 54];
-const CHARACTER = 8.5;
+/** Room for a letter and a line as large as they are drawn on a phone. */
+const CHARACTER = 12;
+const LINE = 22;
 
 /** Rates against the number of jobs behind them, with the limits that chance keeps to around the rate of all. */
 export function funnelDrawing(rates: FairRates): Drawing {
@@ -69,7 +71,7 @@ function labels(
     for (const { at, anchor, left } of places) {
       const box = { left, right: left + width, top: cy - 8 };
       const free = taken.every(
-        (other) => box.right < other.left || box.left > other.right || Math.abs(box.top - other.top) > 15,
+        (other) => box.right < other.left || box.left > other.right || Math.abs(box.top - other.top) > LINE,
       );
       if (!free || box.left < LEFT || box.right > WIDTH - 4) continue;
       taken.push(box);

@@ -16,6 +16,9 @@ import { SignalLine } from './_parts/signal-line';
 
 export const metadata: Metadata = { title: 'Signals' };
 
+const HOW_TO_READ =
+  'Above the smoothed score; below both sums, upward as a full line and downward as a broken one. Dotted lines are the limits; a larger dot lies beyond one. All in standard deviations from the series’ own past.';
+
 const GROUPS: readonly { kind: Subject['kind']; title: string }[] = [
   { kind: 'shop', title: 'The shop' },
   { kind: 'gauge', title: 'Gauges' },
@@ -57,12 +60,7 @@ export default async function Signals() {
         const own = charts.filter(({ series }) => series.subject.kind === kind).sort(byName);
         return (
           own.length > 0 && (
-            <Panel
-              key={kind}
-              id={kind}
-              title={title}
-              note="Above the smoothed score; below both sums, upward as a full line and downward as a broken one. Dotted lines are the limits; a larger dot lies beyond one. All in standard deviations from the series’ own past."
-            >
+            <Panel key={kind} id={kind} title={title} note={kind === 'shop' ? HOW_TO_READ : undefined}>
               <Cards charts={own.filter(isSignal)} />
               <QuietCards charts={own.filter((chart) => !isSignal(chart))} open={kind === 'shop'} />
             </Panel>

@@ -4,10 +4,11 @@ import type { Measure, WhatIfRow } from '@/lib/assess/what-if';
 import { changeWord, digitsFor, MEASURE_NAMES, plain, shown, withSign } from './measures';
 
 const WIDTH = 860;
-const NAMES = 340;
-const RIGHT = 24;
-const ROW = 30;
-const STRIP = 62;
+/** Names stand above their dots, so that they have room on a phone too, where words are drawn larger. */
+const [LEFT, RIGHT] = [40, 40];
+const ROW = 52;
+const STRIP = 92;
+const HEAD = 34;
 
 /** The measures that a manager weighs against each other. */
 const DRAWN: readonly Measure[] = ['needlessRedos', 'missedJobs', 'minutes'];
@@ -34,21 +35,21 @@ function stripOf(measure: Measure, rows: readonly WhatIfRow[], top: number): Sha
     0,
     5,
   );
-  const x = (value: number) => NAMES + 20 + axis.place(value) * (WIDTH - NAMES - 20 - RIGHT);
-  const bottom = top + 28 + figures.length * ROW;
+  const x = (value: number) => LEFT + axis.place(value) * (WIDTH - LEFT - RIGHT);
+  const bottom = top + HEAD + figures.length * ROW;
   const step = (axis.ticks[1] ?? 1) - (axis.ticks[0] ?? 0);
   const digits = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
   return [
-    word(`Change in ${MEASURE_NAMES[measure].toLowerCase()} per 100 jobs`, 0, top + 18),
+    word(`Change in ${MEASURE_NAMES[measure].toLowerCase()} per 100 jobs`, 0, top + 22),
     ...axis.ticks.flatMap((tick) => [
-      path('grid', `M${x(tick)} ${top + 28}V${bottom}`),
-      word(withSign(tick, digits), x(tick), bottom + 18, 'middle'),
+      path('grid', `M${x(tick)} ${top + HEAD}V${bottom}`),
+      word(withSign(tick, digits), x(tick), bottom + 22, 'middle'),
     ]),
-    path('target', `M${x(0)} ${top + 24}V${bottom}`),
+    path('target', `M${x(0)} ${top + HEAD}V${bottom}`),
     ...figures.flatMap(({ name, figure }, i) => {
-      const y = top + 28 + (i + 0.5) * ROW;
+      const y = top + HEAD + (i + 0.75) * ROW;
       return [
-        word(name, NAMES, y + 5, 'end'),
+        word(name, 0, y - 0.32 * ROW),
         path(
           'line',
           `M${x(figure.low)} ${y}H${x(figure.high)}M${x(figure.low)} ${y - 5}v10M${x(figure.high)} ${y - 5}v10`,
