@@ -66,13 +66,6 @@ export default async function Gauges() {
                 </Link>
               ),
             },
-            { key: 'kind', head: 'Kind', whole: true, cell: (gauge) => kindName(gauge.kind) },
-            {
-              key: 'mark',
-              head: 'Tip to fixed mark',
-              numeric: true,
-              cell: (gauge) => (gauge.fixedMark === null ? 'not recorded' : millimetres(gauge.fixedMark)),
-            },
             { key: 'state', head: 'State', cell: (gauge) => <StateTag gauge={gauge} /> },
             {
               key: 'verified',
@@ -89,6 +82,13 @@ export default async function Gauges() {
                   )}
                 </>
               ),
+            },
+            { key: 'kind', head: 'Kind', whole: true, cell: (gauge) => kindName(gauge.kind) },
+            {
+              key: 'mark',
+              head: 'Tip to fixed mark',
+              numeric: true,
+              cell: (gauge) => (gauge.fixedMark === null ? 'not recorded' : millimetres(gauge.fixedMark)),
             },
           ]}
         />
