@@ -17,8 +17,8 @@ test('the trainer: the matrix shows the planted habits and no other', async ({ p
   const matrix = page.getByRole('table', { name: /^Habits by technician/ });
   await expect(matrix.getByRole('link', { name: /^Found/ })).toHaveCount(PLANTED.length);
   for (const [technician, habit] of PLANTED)
-    await expect(matrix.getByRole('link', { name: `Found: ${technician}, ${habit}` })).toBeVisible();
-  await expect(matrix.getByRole('link', { name: /^Too few readings: BEC, / }).first()).toBeVisible();
+    await expect(matrix.getByRole('link', { name: `Found in ${technician}: ${habit}` })).toBeVisible();
+  await expect(matrix.getByRole('link', { name: /^Too few readings in BEC: / }).first()).toBeVisible();
   const heads = await matrix.getByRole('columnheader').getByRole('link').allInnerTexts();
   expect(heads).toEqual([...heads].sort());
   await expect(page.getByText(/at most 5\s% are expected to be false alarms/)).toBeVisible();
@@ -28,7 +28,7 @@ test('the trainer: from the matrix to the evidence, and on to the readings, in t
   page,
 }) => {
   await page.goto('/habits');
-  await page.getByRole('link', { name: 'Found: WIN, One hanger always low' }).click();
+  await page.getByRole('link', { name: 'Found in WIN: One hanger always low' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('One hanger always low');
   const evidence = page.getByRole('region', { name: 'WIN Found' });
   await expect(evidence).toContainText(/95\s% interval −\d\.\d\d to −\d\.\d\d/);

@@ -74,7 +74,7 @@ function CellLink({ cell: { technician, habit, state } }: { cell: HabitCell }) {
     <Link className={styles.cell} href={habitAddress(habit, technician)} prefetch={false}>
       <StateTag state={state} />
       <span className="out-of-sight">
-        : {technician}, {HABIT_TEXTS[habit].name}
+        in {technician}: {HABIT_TEXTS[habit].name}
       </span>
     </Link>
   );

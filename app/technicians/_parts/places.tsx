@@ -59,6 +59,7 @@ function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigu
           key: 'place',
           head: HEADS[kind],
           names: true,
+          wraps: true,
           cell: ({ name }) =>
             kind === 'gauge' ? (
               <Link href={`${address(page, { gauge: name })}#setups`} prefetch={false}>
