@@ -18,7 +18,7 @@ import { actorOf } from './actor';
 import { demand, may } from './may';
 
 export type { PersonInTrial, RunLine, TrainingComparison, TrialAnalysis } from '@/lib/assess/trials';
-export { plannedReadings, plannedRuns, TRIAL_LIMITS } from '@/lib/store';
+export { plannedReadings, plannedRuns, TRIAL_LIMITS } from '@/lib/store/trials/plan';
 
 /** A trial as far as the viewer may see it. */
 export interface TrialView extends store.TrialRow {

@@ -25,7 +25,7 @@ export { createTrial } from './trials/create-trial';
 export { correctTrialReading, enterTrialReading, type TrialEntry } from './trials/enter-reading';
 export { closeTrial } from './trials/close-trial';
 export { getTrial, listTrials } from './trials/list-trials';
-export { plannedReadings, plannedRuns, TRIAL_LIMITS } from './trials/plan';
+export { TRIAL_LIMITS } from './trials/plan';
 export { listTrace } from './trace/list-trace';
 export { missCosts, setMissCost } from './settings/miss-cost';
 

@@ -77,7 +77,7 @@ export function VerificationTable({ verifications, verdict, timeZone }: Verifica
 function Result({ of, call }: { of: GaugeVerification; call: string | undefined }) {
   if (of.kind === 'reported-dropped') return <Tag name="caution">reported dropped</Tag>;
   if (of.error === null)
-    return of.passed ? <Tag name="within">looks sound</Tag> : <Tag name="caution">looks bent</Tag>;
+    return of.passed ? <Tag name="within">nothing seen</Tag> : <Tag name="caution">looks bent</Tag>;
   if (of.passed) return <Tag name="within">passed</Tag>;
   return call === 'undecided' ? <Tag name="undecided">decides nothing</Tag> : <Tag name="out">failed</Tag>;
 }

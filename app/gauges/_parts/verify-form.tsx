@@ -61,7 +61,7 @@ export function LookForm({ gauge }: { gauge: string }) {
       </p>
       <Field label="It looks" id="looks">
         <select id="looks" name="looks">
-          <option value="sound">sound</option>
+          <option value="as-ever">as ever</option>
           <option value="bent">bent, loose or worn</option>
         </select>
       </Field>

@@ -8,7 +8,6 @@ import {
   getTrial,
   listTrace,
   listTrials,
-  plannedReadings,
   recordVerification,
   saveGauges,
   savePeople,
@@ -16,6 +15,7 @@ import {
   type NewVerification,
   type TrialPlan,
 } from '@/lib/store';
+import { plannedReadings } from '@/lib/store/trials/plan';
 import { freshStore } from './fresh-store';
 import { BY_COMMAND } from './invented-readings';
 

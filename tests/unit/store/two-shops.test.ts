@@ -24,6 +24,13 @@ const ROUND = { job: 'J000000', stage: 'before', attempt: 1, version: 1 } as con
 
 const ACTOR = { person: 'T0', via: 'page' } as const;
 
+const PLAN: door.TrialPlan = {
+  asked: { question: 'repeatability', ratio: 1.5 },
+  points: [{ name: 'A', value: 300, tolerance: 3 }],
+  people: ['T0'],
+  ...{ setups: 1, readings: 2, seed: 1, expected: { reading: 0.4, setting: 1 } },
+};
+
 /** Everything that a shop can be told, told to one shop. */
 async function tell(shop: number, readings: readonly Reading[], mark: string): Promise<number> {
   await door.savePeople(shop, [{ code: 'T0', name: mark, role: 'trainer', active: true }], BY_COMMAND);
@@ -96,11 +103,17 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   const outcome = { job: 'J000002', right: mark === 'ours', technician: 'T2', at: 5, ...counts };
   await door.saveJobOutcomes(shop, [{ ...outcome, version: 1 }]);
   await door.saveFitAnswers(shop, fit.id, { rates: mark });
+  const trial = await door.createTrial(shop, { name: mark, plan: PLAN }, ACTOR);
+  const first = { run: 1, repeat: 1 };
+  await door.enterTrialReading(shop, trial, { ...first, value: 300, by: 'T0' }, ACTOR);
+  await door.correctTrialReading(shop, trial, { ...first, value: 301, reason: mark }, ACTOR);
+  await door.closeTrial(shop, trial, ACTOR);
   return fit.id;
 }
 
 /** What every function of the door that only reads says of a shop. */
 async function everything(shop: number, fit: number) {
+  const trial = (await door.listTrials(shop))[0]?.id ?? 0;
   const readings: Reading[] = [];
   for await (const one of door.readingsFor(shop)) readings.push(one);
   return {
@@ -142,6 +155,9 @@ async function everything(shop: number, fit: number) {
     heightsFor: await door.heightsFor(shop, { gauge: 'C0' }),
     roundsWithoutProof: await door.roundsWithoutProof(shop, 1),
     provedHeights: await door.provedHeights(shop),
+    listTrials: (await door.listTrials(shop)).map(({ id: _, createdAt: __, closedAt: ___, ...one }) => one),
+    getTrial: (await door.getTrial(shop, trial))?.readings.map(({ value }) => value) ?? null,
+    notTheirTrial: await door.getTrial(shop, trial + 1),
   };
 }
 

@@ -6,7 +6,7 @@ import { gaugeAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
 import { demand, recordLook } from '@/lib/access';
 
-const form = z.object({ looks: z.enum(['sound', 'bent']), note: z.string().trim().max(200) });
+const form = z.object({ looks: z.enum(['as-ever', 'bent']), note: z.string().trim().max(200) });
 
 /** Keeps that a gauge was looked at, and how it looked. */
 export async function POST(
@@ -20,8 +20,8 @@ export async function POST(
     if (refused !== null) return refused;
     const place = gaugeAddress(tag);
     const tell = (text: string) => leadTo(place, [saying(text, place)]);
-    if (fields === null) return tell('Nothing was recorded: say whether it looks sound or bent.');
-    const passed = fields.looks === 'sound';
+    if (fields === null) return tell('Nothing was recorded: say whether anything is wrong with it.');
+    const passed = fields.looks === 'as-ever';
     try {
       await recordLook(viewer, tag, { passed, note: fields.note === '' ? null : fields.note });
       return tell(
