@@ -19,11 +19,11 @@ export interface SettingError {
 }
 
 /**
- * The ordinary setting errors of a job's heights away from the zero stations. Likely mis-sets are set aside, as in every
+ * Round by round, the ordinary setting errors of a job's heights away from the zero stations. Likely mis-sets are set aside, as in every
  * figure of setting: they have figures of their own, and one of them would drown all else.
  */
-export function settingErrors(job: Job, verdicts: readonly RoundVerdict[]): SettingError[] {
-  return job.rounds.flatMap((round) => {
+export function settingErrors(job: Job, verdicts: readonly RoundVerdict[]): SettingError[][] {
+  return job.rounds.map((round) => {
     const verdict = verdicts.find((one) => one.stage === round.stage && one.attempt === round.attempt);
     if (verdict?.decidable !== true) return [];
     const zeros = verdict.heights.filter(({ zero }) => zero).map(({ station }) => station);

@@ -1,7 +1,9 @@
 import { DateTime } from 'luxon';
+import { grouped } from '@/lib/measure/grouped';
 import { mergeCollapsed } from '@/lib/stats';
 import type { HandCell, Quarter, ShopQuarter } from '../my-hand';
 import type { SettingSeries } from '../signals';
+import { RoundSums } from './round-sums';
 import type { SettingError } from './setting-errors';
 
 interface Sum {
@@ -26,7 +28,7 @@ function grow(sums: Map<string, Sum>, key: string, { error, readingDf, readingSs
 /** Setting errors summed by whom, with what, where and when: cost follows the sums, not the history. */
 export class SettingSums {
   readonly #timeZone: string;
-  readonly #months = new Map<string, Map<string, Sum>>();
+  readonly #rounds = new RoundSums();
   readonly #quarters = new Map<string, Map<string, Sum>>();
   readonly #cells = new Map<string, Map<string, Sum>>();
 
@@ -34,32 +36,27 @@ export class SettingSums {
     this.#timeZone = timeZone;
   }
 
-  add(error: SettingError): void {
-    const when = DateTime.fromMillis(error.at, { zone: this.#timeZone });
-    const month = when.toFormat('yyyy-MM');
-    const quarter = `${when.year} Q${when.quarter}`;
-    const { technician, gauge, section, side, distance } = error;
-    for (const subject of [JSON.stringify(['technician', technician]), JSON.stringify(['gauge', gauge])])
-      grow(within(this.#months, subject), month, error);
-    grow(within(this.#quarters, technician), quarter, error);
-    // To half a metre: places nearer together are one kind of place.
-    const place = JSON.stringify([section, side, gauge, Math.ceil(distance / 500) * 500]);
-    grow(within(this.#cells, technician), place, error);
+  /** @param errors of one round. */
+  addRound(errors: readonly SettingError[]): void {
+    const [first] = errors;
+    if (first === undefined) return;
+    const when = DateTime.fromMillis(first.at, { zone: this.#timeZone });
+    for (const [name, own] of grouped(errors, ({ technician }) => technician))
+      this.#rounds.add('technician', name, when.toFormat('yyyy-MM'), own);
+    for (const [name, own] of grouped(errors, ({ gauge }) => gauge))
+      this.#rounds.add('gauge', name, when.toFormat('yyyy-MM'), own);
+    for (const error of errors) {
+      const { technician, gauge, section, side, distance } = error;
+      grow(within(this.#quarters, technician), `${when.year} Q${when.quarter}`, error);
+      // To half a metre: places nearer together are one kind of place.
+      const place = JSON.stringify([section, side, gauge, Math.ceil(distance / 500) * 500]);
+      grow(within(this.#cells, technician), place, error);
+    }
   }
 
   /** By month: each technician's scatter and mean, each gauge's mean. */
   series(): SettingSeries[] {
-    return [...this.#months].sort(inOrder).flatMap(([key, months]): SettingSeries[] => {
-      const [kind, name] = JSON.parse(key) as ['technician' | 'gauge', string];
-      const periods = [...months].sort(inOrder).map(([period, { n, mean, ss }]) => ({ period, n, mean, ss }));
-      const subject = { kind, name } as const;
-      return kind === 'technician'
-        ? [
-            { what: 'setting-bias', subject, periods },
-            { what: 'setting-scatter', subject, periods },
-          ]
-        : [{ what: 'setting-bias', subject, periods }];
-    });
+    return this.#rounds.series();
   }
 
   cells(technician: string): HandCell[] {

@@ -52,7 +52,7 @@ export class ShopQuestions {
       const known = this.#tallies.get(technician);
       this.#tallies.set(technician, known === undefined ? tally : addTallies([known, tally]));
     }
-    for (const error of settingErrors(job, verdicts)) this.#settings.add(error);
+    for (const round of settingErrors(job, verdicts)) this.#settings.addRound(round);
     this.#repeats.add(job);
     this.#ordinary.add(job);
   }
