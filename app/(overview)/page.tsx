@@ -9,6 +9,7 @@ import { NothingYet } from '@/app/_overview/nothing-yet';
 import { monthPoints } from '@/app/_figures/rates-over-time/months';
 import { RateGroups } from '@/app/_figures/rate-groups';
 import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Page } from '@/app/_look/page';
@@ -62,6 +63,7 @@ export default async function Overview() {
       lead={`How often a repair is right the first time, and what needs doing now. Newest reading ${day(now, shop.timeZone)}.`}
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       <FiguresRow
         figures={[
           {

@@ -5,6 +5,7 @@ import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { NothingYet } from '@/app/_overview/nothing-yet';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { address } from '@/app/_words/address';
@@ -38,6 +39,7 @@ export default async function Habits() {
       }
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       <Panel id="found" title="Found">
         <FoundList
           cells={hands.flatMap(({ cells: own }) => own)}

@@ -8,6 +8,7 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import type { Query } from '@/app/_words/address';
@@ -52,6 +53,7 @@ export default async function Rates({ searchParams }: { searchParams: Promise<Qu
       }
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       <FilterForm question={question} jobs={jobs} />
       {notes.length > 0 && (
         <Note live>

@@ -5,6 +5,7 @@ import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { Note } from '@/app/_look/note';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { NothingYet } from '@/app/_overview/nothing-yet';
@@ -53,6 +54,7 @@ export default async function Training() {
       }
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       <Note>
         {apart.length === 0 ? (
           <p>

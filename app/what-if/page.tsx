@@ -6,6 +6,7 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { everybodysFigures, whatIfAnswer } from '@/lib/access';
@@ -33,6 +34,7 @@ export default async function WhatIfPage() {
       lead="What other rules would change in this shop: false alarms, missed damage, re-dos and time per 100 jobs, worked out of its own scatter, mis-sets and repairs."
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       {rows.length === 0 ? (
         <Note>
           <p>{why ?? 'There is nothing to set side by side yet.'}</p>

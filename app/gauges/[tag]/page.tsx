@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { EstimateTable } from '@/app/_figures/estimate-table';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
@@ -69,6 +70,7 @@ export default async function GaugePage({ params, searchParams }: Props) {
         </Note>
       )}
       <StateNote gauge={gauge} verdict={verdict} />
+      <ExcludedNote viewer={viewer} filter={{ gauge: tag }} />
       <FiguresRow
         figures={[
           {

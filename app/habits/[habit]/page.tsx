@@ -5,6 +5,7 @@ import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { firstOf, address, technicianAddress, type Query } from '@/app/_words/address';
 import { EFFECT_NAMES } from '@/app/_words/habits';
@@ -70,6 +71,7 @@ export default async function HabitPage({ params, searchParams }: Props) {
       }
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       {cell !== undefined && <Evidence cell={cell} />}
       <About text={HABIT_TEXTS[habit]} />
       {cell !== undefined && shown.length > 0 && (

@@ -71,7 +71,7 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
         ]}
       />
       <DownloadLinks of="jobs likeliest to be called wrongly" csv="/rates/error" />
-      <h3>How far inside the tolerance is safe</h3>
+      <h3>How far inside the tolerance a reading must lie</h3>
       {guards === null ? (
         <p>
           The shop’s scatter of setting and reading is not known yet, so there is nothing to reckon a guard

@@ -37,7 +37,7 @@ export function groupName(by: RateGrouping, name: string): string {
   if (by !== 'section' && by !== 'zone') return name;
   const section = SECTIONS.find((one) => one === name);
   if (section !== undefined) return SECTION_NAMES[section];
-  return name === 'none' ? 'Nothing out before' : 'Not known';
+  return name === 'none' ? 'No dimension out before' : 'Not known';
 }
 
 /** A p value as it is said; below a thousandth nobody counts the zeros. */

@@ -4,6 +4,7 @@ import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { count } from '@/app/_words/numbers';
@@ -40,6 +41,7 @@ export default async function Signals() {
       lead="Right first time and setting error, month by month, each held against its own past: what changed beyond chance, and what only looks so."
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       <Panel
         id="now"
         title="Beyond a limit in the last months"

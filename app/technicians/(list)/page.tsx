@@ -7,6 +7,7 @@ import { FiguresPending } from '@/app/_shop/figures-pending';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { rateOf } from '@/app/_shop/rate-of';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { technicianAddress } from '@/app/_words/address';
 import { technicianEstimates } from '../_parts/estimates';
@@ -44,6 +45,7 @@ export default async function Technicians() {
       lead="In the order of their codes: the intervals say what is known, and where they overlap nobody is ahead of anybody."
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
+      <ExcludedNote viewer={viewer} />
       <Panel
         id="repeatability"
         title="Repeatability"

@@ -10,6 +10,7 @@ import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
 import { enter, viewerOrNull } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { address, technicianAddress, type Query } from '@/app/_words/address';
@@ -95,6 +96,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
       }
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
+      <ExcludedNote viewer={viewer} filter={{ technician: code }} />
       <Practice hand={hand} habits={habits?.filter(({ technician }) => technician === code) ?? []} />
       {own === null || figures === null ? (
         <Note>

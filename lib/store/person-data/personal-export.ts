@@ -1,4 +1,5 @@
 import { database } from '@/lib/store/connection/database';
+import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import type { Json, ShopId } from '@/lib/store/types';
 import { toldOf } from './told-of';
 
@@ -45,15 +46,7 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
   const { id, name, role, active, removedAt } = person;
   const own = { shopId: shop, personId: id };
   const [setups, changed, outcomes, verifications, missCosts, trialReadings, trace] = await Promise.all([
-    db.setup.findMany({
-      where: { shopId: shop, technicianId: id },
-      select: {
-        ...{ label: true, hungAt: true, job, gauge: { select: { tag: true } } },
-        round: { select: { stage: true, attempt: true } },
-        observations: { select: { dimension, readings: { select: value, orderBy: BY_REPEAT } } },
-      },
-      orderBy: [{ hungAt: 'asc' }, { id: 'asc' }],
-    }),
+    setupsOf(shop, id),
     db.reading.findMany({
       where: own,
       select: { ...value, observation: { select: { dimension, setup: place } } },
@@ -118,6 +111,34 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
     })),
     ...(await worked(shop, id, code)),
   });
+}
+
+/** Setups asked for at once: of more, the databases take no more parameters for what belongs to them. */
+const SETUPS_AT_ONCE = 200;
+
+const ofSetup = {
+  ...{ id: true, label: true, hungAt: true, job, gauge: { select: { tag: true } } },
+  round: { select: { stage: true, attempt: true } },
+  observations: {
+    select: { dimension, readings: { select: value, orderBy: [{ repeat: 'asc' }, { revision: 'asc' }] } },
+  },
+} as const satisfies Prisma.SetupSelect;
+
+/** Everything that one person hung and read, in the order of time. */
+async function setupsOf(shop: ShopId, technicianId: number) {
+  const all: Omit<Prisma.SetupGetPayload<{ select: typeof ofSetup }>, 'id'>[] = [];
+  for (let last = 0; ;) {
+    const some = await database().setup.findMany({
+      where: { shopId: shop, technicianId, id: { gt: last } },
+      select: ofSetup,
+      orderBy: { id: 'asc' },
+      take: SETUPS_AT_ONCE,
+    });
+    all.push(...some.map(({ id: _, ...setup }) => setup));
+    const end = some.at(-1);
+    if (end === undefined) return all.sort((a, b) => a.hungAt.getTime() - b.hungAt.getTime());
+    last = end.id;
+  }
 }
 
 const BY_REPEAT = [{ repeat: 'asc' as const }, { revision: 'asc' as const }];
