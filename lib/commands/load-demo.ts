@@ -1,6 +1,10 @@
 import { createHash } from 'node:crypto';
 import {
+  closeTrial,
+  createTrial,
+  enterTrialReading,
   getGauge,
+  listTrials,
   recordVerification,
   saveGauges,
   savePeople,
@@ -12,7 +16,7 @@ import {
 import { hashPassword } from '@/lib/identity';
 import { DEMO_PASSWORD } from '@/lib/identity/demo';
 import { openDemo } from '@/lib/store/accounts';
-import { demoShop } from '@/seed';
+import { DEMO_SEED, demoShop, demoTrials } from '@/seed';
 
 const BY_PROGRAM = { person: null, via: 'program' } as const;
 
@@ -38,9 +42,21 @@ export async function loadDemo(shop: ShopId, say: (line: string) => void): Promi
     for (const verification of verifications)
       if (!times.has(verification.at)) await recordVerification(shop, verification, BY_PROGRAM);
   }
+  await loadTrials(shop);
   const sha256 = createHash('sha256').update(JSON.stringify(demo.readings)).digest('hex');
   const source = { name: 'demo shop', sha256, lines: demo.readings.length };
   const { added, newJobs } = await saveReadings(shop, demo.readings, source, BY_PROGRAM);
   await openDemo(shop, WAYS_IN, await hashPassword(DEMO_PASSWORD));
   say(`Demo shop stored: ${newJobs} jobs, ${added} readings.`);
+}
+
+/** The trials that the trainer ran, unless an earlier start got that far. */
+async function loadTrials(shop: ShopId): Promise<void> {
+  const known = new Set((await listTrials(shop)).map(({ name }) => name));
+  for (const { name, plan, readings } of demoTrials(DEMO_SEED)) {
+    if (known.has(name)) continue;
+    const id = await createTrial(shop, { name, plan }, BY_PROGRAM);
+    for (const reading of readings) await enterTrialReading(shop, id, reading, BY_PROGRAM);
+    await closeTrial(shop, id, BY_PROGRAM);
+  }
 }
