@@ -12,6 +12,7 @@ import { day } from '@/app/_words/times';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { JobCautions } from './_parts/job-cautions';
 import { JobNumbers } from './_parts/job-numbers';
+import { OutOfService } from './_parts/out-of-service';
 import { RoundSection } from './_parts/round-section';
 import { currentLearned, getJob, getJobRow, readingsOfJob, roundVerdicts, type JobRow } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
@@ -54,6 +55,7 @@ export default async function JobPage({ params }: Props) {
       }
     >
       <ExcludedNote viewer={viewer} filter={{ job: job.job }} />
+      <OutOfService viewer={viewer} rounds={job.rounds} />
       <JobNumbers row={row} rounds={job.rounds} />
       {job.rounds.map((round) => (
         <RoundSection
