@@ -11,7 +11,8 @@ const shop = habitShop({
 describe('habits in the report', () => {
   it('stand with their technician: key, strength, a sentence and setups', () => {
     const habits = shopHabits(shop.jobs, shop.verdicts, firstReadings(shop.readings));
-    expect([...habits.keys()].sort()).toEqual(['B', 'D']);
+    const found = [...habits].filter(([, list]) => list.length > 0).map(([technician]) => technician);
+    expect(found.sort()).toEqual(['B', 'D']);
     const [digits] = habits.get('B') ?? [];
     expect(digits?.habit).toBe('preferred-digits');
     expect(digits?.evidence).toMatch(/readings in tenths end in 0 or 5/);
