@@ -12,6 +12,12 @@ const ON_BOTH = [
   'tests/unit/schedule/report-clock.test.ts',
   'tests/unit/refresh/refresh.test.ts',
 ];
+/** Plain calculations: nothing of one file can reach another, so they share what they import. */
+const PURE = [
+  'tests/reference/**/*.test.ts',
+  'tests/property/{stats,assess,assess-calibration,assess-evidence,measure}/**/*.test.ts',
+  'tests/unit/{stats,assess,assess-*,measure}/**/*.test.ts',
+];
 const ON_POSTGRESQL = 'tests/unit/store/postgresql/*.test.ts';
 
 export default defineConfig({
@@ -23,12 +29,13 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     projects: [
+      { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
       {
         extends: true,
         test: {
           name: 'sqlite',
           include: ['tests/**/*.test.ts'],
-          exclude: [ON_POSTGRESQL],
+          exclude: [...PURE, ON_POSTGRESQL],
           globalSetup: 'tests/sqlite/global-setup.ts',
         },
       },

@@ -5,10 +5,11 @@ import { seededNormal, seededUniform } from './seeded-normal';
 
 /**
  * How often the nominal 95 % profile limits hold the true sd, in the settings a shop has: dimensions, technicians
- * and setups at random, two or three readings a setup. Seeded; the standard error of a coverage is 0.6 %.
+ * and setups at random, two or three readings a setup. Seeded; the standard error of a coverage is 1.0 % (with
+ * REHANG_RUNS=1200, by hand, 0.6 %).
  */
 const TRUE = { dimension: 1.5, technician: 0.5, setup: 0.8, residual: 0.4 };
-const RUNS = 1200;
+const RUNS = Number(process.env.REHANG_RUNS ?? 480);
 
 interface Setting {
   technicians: number;
@@ -48,12 +49,12 @@ function coverage({ technicians, dimensions, setups }: Setting, seed: number): R
 
 const expectNominal = (shares: Record<string, number>) => {
   for (const [name, share] of Object.entries(shares)) {
-    expect(share, name).toBeGreaterThanOrEqual(0.93);
-    expect(share, name).toBeLessThanOrEqual(0.97);
+    expect(share, name).toBeGreaterThanOrEqual(0.92);
+    expect(share, name).toBeLessThanOrEqual(0.98);
   }
 };
 
-describe('nominal 95 % limits hold the true sd in 93 to 97 % of shops', () => {
+describe('nominal 95 % limits hold the true sd in 92 to 98 % of shops', () => {
   it.each([
     { technicians: 7, dimensions: 12, setups: 36 },
     { technicians: 12, dimensions: 16, setups: 48 },
