@@ -57,7 +57,7 @@ export default defineConfig({
     env: {
       PORT: String(port),
       REHANG_SECRET: 'of the browser tests, and of nothing else',
-      DATABASE_URL: `file:${process.env.REHANG_TEST_DATABASE ?? join(tmpdir(), `rehang-browser-${process.pid}.db`)}`,
+      DATABASE_URL: `file:${process.env.REHANG_TEST_DATABASE ?? join(tmpdir(), `rehang-browser-${port}.db`)}`,
     },
   },
 });

@@ -34,7 +34,8 @@ async function likelyGauge(page: Page): Promise<number> {
 async function set(page: Page, cost: string) {
   await page.goto('/settings');
   await page.getByLabel(/^Missing damage costs as much as/).fill(cost);
-  await page.getByRole('button', { name: 'Set it' }).click();
+  const panel = page.getByRole('region', { name: 'What missing damage costs' });
+  await panel.getByRole('button', { name: 'Set it' }).click();
 }
 
 test('the manager sets what missing damage costs, and all pages call heights by it', async ({ page }) => {

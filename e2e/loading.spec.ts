@@ -61,13 +61,14 @@ for (const [what, bytes] of [
   });
 }
 
-test('an announced upload beyond the limit is refused before it is sent', async ({ baseURL }) => {
+test('an announced upload beyond the limit is refused before it is sent', async ({ baseURL, context }) => {
   const { request } = await import('node:http');
+  const cookie = (await context.cookies()).map(({ name, value }) => `${name}=${value}`).join('; ');
   const { status, text } = await new Promise<{ status: number | undefined; text: string }>(
     (resolve, reject) => {
       const sent = request(new URL('/load/upload?name=large.csv', baseURL), {
         method: 'POST',
-        headers: { 'Content-Length': String(300 * 1000 * 1000) },
+        headers: { 'Content-Length': String(300 * 1000 * 1000), Cookie: cookie },
       });
       sent.on('response', (response) => {
         let body = '';

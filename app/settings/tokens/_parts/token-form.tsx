@@ -14,7 +14,7 @@ export function TokenForm() {
       <fieldset>
         <legend>It may</legend>
         {TOKEN_SCOPES.map((scope) => (
-          <label key={scope}>
+          <label key={scope} className={form.choice}>
             <input type="checkbox" name={scope} value="yes" /> {SCOPE_WORDS[scope]}
           </label>
         ))}
