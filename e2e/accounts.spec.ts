@@ -39,7 +39,7 @@ test('the manager invites somebody, who signs in, sets up a second factor, and i
 }, { config }) => {
   await enterOtherShop(config, page.request, 'Inviting Quay');
   await page.goto('/settings/people');
-  await page.getByLabel(/^Code/).fill('NEW');
+  await page.getByLabel(/^Code, as it stands/).fill('NEW');
   await page.getByLabel(/^Name/).fill('Nola Newcome');
   await page.getByRole('button', { name: 'Keep it' }).click();
   await expect(page.getByRole('status')).toHaveText('NEW is added.');
