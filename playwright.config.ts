@@ -6,6 +6,12 @@ import { SIGNED_IN } from './e2e/signed-in';
 const port = Number(process.env.REHANG_TEST_PORT ?? '3117');
 const browser = process.env.REHANG_BROWSER;
 
+/** What the demo shop tells its three users: looked at before other tests load readings of their own. */
+const STORIES = ['manager.spec.ts', 'technician.spec.ts', 'trainer.spec.ts'];
+
+/** The manager, unless a test says otherwise. */
+const asManager = { ...devices['Desktop Chrome'], storageState: SIGNED_IN.manager };
+
 /** Browser tests run against a server, a build and a database of their own, beside a running shop. */
 export default defineConfig({
   testDir: 'e2e',
@@ -40,11 +46,12 @@ export default defineConfig({
   },
   projects: [
     { name: 'sign in', testMatch: 'sign-in.setup.ts' },
+    { name: 'stories', testMatch: STORIES, use: asManager, dependencies: ['sign in'] },
     {
       name: 'chromium',
-      // The manager, unless a test says otherwise.
-      use: { ...devices['Desktop Chrome'], storageState: SIGNED_IN.manager },
-      dependencies: ['sign in'],
+      testIgnore: STORIES,
+      use: asManager,
+      dependencies: ['stories'],
     },
   ],
   webServer: {
