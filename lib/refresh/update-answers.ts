@@ -2,15 +2,7 @@ import type { RoundVerdict } from '@/lib/assess';
 import { ShopQuestions } from '@/lib/assess/answers';
 import { firstReadings } from '@/lib/assess/habits';
 import type { Job, Reading } from '@/lib/measure';
-import {
-  hasFitAnswers,
-  readingsFor,
-  saveFitAnswers,
-  shopOfId,
-  verdictsFor,
-  type Json,
-  type ShopId,
-} from '@/lib/store';
+import { readingsFor, saveFitAnswers, shopOfId, verdictsFor, type Json, type ShopId } from '@/lib/store';
 import { asJson, type StoredFit } from './stored-fit';
 
 const JOBS_AT_ONCE = 200;
@@ -18,11 +10,10 @@ const JOBS_AT_ONCE = 200;
 const ROUNDS_AT_ONCE = 5_000;
 
 /**
- * Answers the shop's questions by a fit and its verdicts, unless this fit has its answers.
+ * Answers the shop's questions by a fit and its verdicts, and keeps the answers with the fit.
  * @param jobs all of the shop's, in the order of time.
  */
 export async function updateAnswers(shop: ShopId, fit: StoredFit, jobs: readonly Job[]): Promise<void> {
-  if (await hasFitAnswers(shop, fit.id)) return;
   const timeZone = (await shopOfId(shop))?.timeZone ?? 'UTC';
   const questions = new ShopQuestions(fit.learned, timeZone);
   for (let start = 0; start < jobs.length; start += JOBS_AT_ONCE) {

@@ -1,10 +1,11 @@
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
+import { Choice } from '@/app/_look/choice';
 import { Field } from '@/app/_look/field';
 import { OUTCOME_NAMES, SECTION_NAMES, STAGE_NAMES } from '@/app/_words/jobs';
 import { SECTIONS, STAGES } from '@/lib/measure';
 import type { Question } from './question';
-import styles from './filter-form.module.css';
+import styles from '@/app/_look/filter-form.module.css';
 import { OUTCOMES } from '@/lib/access';
 
 interface FilterFormProps {
@@ -81,28 +82,5 @@ export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
         </Link>
       </div>
     </form>
-  );
-}
-
-interface ChoiceProps {
-  name: string;
-  label: string;
-  any: string;
-  value: string | undefined;
-  choices: (readonly [value: string, text: string])[];
-}
-
-function Choice({ name, label, any, value, choices }: ChoiceProps) {
-  return (
-    <Field label={label} id={name}>
-      <select id={name} name={name} defaultValue={value ?? ''}>
-        <option value="">{any}</option>
-        {choices.map(([choice, text]) => (
-          <option key={choice} value={choice}>
-            {text}
-          </option>
-        ))}
-      </select>
-    </Field>
   );
 }

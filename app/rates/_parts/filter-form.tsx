@@ -1,12 +1,13 @@
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
+import { Choice } from '@/app/_look/choice';
 import { Field } from '@/app/_look/field';
 import { SECTION_NAMES } from '@/app/_words/jobs';
 import { monthName } from '@/app/_words/times';
 import { RATE_GROUPINGS, type RateJob } from '@/lib/assess/rates';
 import { SECTIONS } from '@/lib/measure';
 import { rateAddress, type RateQuestion } from './question';
-import styles from './filter-form.module.css';
+import styles from '@/app/_look/filter-form.module.css';
 import { GROUPING_NAMES } from './words';
 
 interface FilterFormProps {
@@ -82,29 +83,6 @@ export function FilterForm({ question, jobs }: FilterFormProps) {
         </Link>
       </div>
     </form>
-  );
-}
-
-interface ChoiceProps {
-  name: string;
-  label: string;
-  any: string;
-  value: string | undefined;
-  choices: (readonly [value: string, text: string])[];
-}
-
-function Choice({ name, label, any, value, choices }: ChoiceProps) {
-  return (
-    <Field label={label} id={name}>
-      <select id={name} name={name} defaultValue={value ?? ''}>
-        <option value="">{any}</option>
-        {choices.map(([choice, text]) => (
-          <option key={choice} value={choice}>
-            {text}
-          </option>
-        ))}
-      </select>
-    </Field>
   );
 }
 

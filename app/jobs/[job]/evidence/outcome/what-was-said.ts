@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { jsonField } from '@/app/_shop/json-field';
 import { CAUSES, SIDES, type Side } from '@/lib/measure';
 
 export const NOTE_LENGTH = 200;
@@ -6,17 +7,7 @@ export const NOTE_LENGTH = 200;
 /** A setup's label and a side as one value of a form. */
 export const whichHeight = (setup: string, side: Side): string => JSON.stringify([setup, side]);
 
-const height = z
-  .string()
-  .max(200)
-  .transform((text, context): unknown => {
-    try {
-      return JSON.parse(text);
-    } catch {
-      context.addIssue({ code: 'custom', message: 'not a height' });
-      return z.NEVER;
-    }
-  })
+const height = jsonField(200)
   .pipe(z.tuple([z.string().min(1).max(80), z.enum(SIDES)]))
   .transform(([setup, side]) => ({ setup, side }));
 

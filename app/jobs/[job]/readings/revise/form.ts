@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { jsonField } from '@/app/_shop/json-field';
 import { QUANTITIES, SIDES } from '@/lib/measure';
 import type { ReadingRevision } from '@/lib/access';
 
@@ -24,17 +25,7 @@ export const whichReading = ({
 }: Pick<ReadingRevision, 'setup' | 'quantity' | 'point' | 'side' | 'nominal' | 'repeat'>): string =>
   JSON.stringify([setup, quantity, point, side, nominal, repeat]);
 
-const reading = z
-  .string()
-  .max(400)
-  .transform((text, context): unknown => {
-    try {
-      return JSON.parse(text);
-    } catch {
-      context.addIssue({ code: 'custom', message: 'not a reading' });
-      return z.NEVER;
-    }
-  })
+const reading = jsonField(400)
   .pipe(place)
   .transform(([setup, quantity, point, side, nominal, repeat]) => ({
     setup,
