@@ -6,6 +6,7 @@ import { Header } from './_look/header';
 import { viewerOrNull } from './_shop/enter';
 import { pagesFor } from './_shop/pages-for';
 import { themeFrom } from './_look/theme';
+import { hear } from './_words/speech';
 import { WithoutScript } from './_look/without-script';
 import './_look/tokens.css';
 import './_look/base.css';
@@ -27,10 +28,11 @@ export const viewport: Viewport = {
 };
 
 export default async function Layout({ children }: { children: ReactNode }) {
+  const { language } = await hear();
   const viewer = await viewerOrNull();
   const theme = themeFrom((await cookies()).get('theme')?.value);
   return (
-    <html lang="en" data-theme={theme}>
+    <html lang={language} data-theme={theme}>
       <body>
         <WithoutScript />
         <Header theme={theme} pages={pagesFor(viewer)} who={viewer?.code ?? null} />

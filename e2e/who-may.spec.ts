@@ -135,6 +135,7 @@ const ROUTES: Record<string, Route> = {
     ask: '/technicians/QUI/picture?of=setting',
   },
   'theme/route.ts': { who: 'everybody', ask: '/theme', form: { theme: 'dark' } },
+  'speech/route.ts': { who: 'everybody', ask: '/speech', form: { units: 'mm' } },
   'training/page.tsx': { who: 'trainer', ask: '/training' },
   'trials/page.tsx': { who: 'signed in', ask: '/trials' },
   'trials/new/page.tsx': { who: 'trainer', ask: '/trials/new' },

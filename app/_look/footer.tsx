@@ -1,22 +1,24 @@
 import Link from 'next/link';
+import { speech } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
+import { SpeechSwitch } from './speech-switch';
 import styles from './footer.module.css';
 
 export function Footer() {
+  const t = words('look');
   return (
     <footer className={styles.footer}>
       <div className={styles.inner}>
-        <p>
-          A verdict is about a reading; it never clears a structure. Repair follows the vehicle maker’s
-          procedure, local code and the judgement of a licensed or certified person.
-        </p>
+        <p>{t('footer.caution')}</p>
         <ul data-plain data-print="no">
           <li>
-            <Link href="/cautions">Cautions in full</Link>
+            <Link href="/cautions">{t('footer.cautions')}</Link>
           </li>
           <li>
-            <Link href="/method">How the verdicts are reached</Link>
+            <Link href="/method">{t('footer.method')}</Link>
           </li>
         </ul>
+        <SpeechSwitch speech={speech()} />
       </div>
     </footer>
   );

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { words } from '@/app/_words/words';
 import { Mark } from './mark';
 import { Navigation } from './navigation';
 import type { Theme } from './theme';
@@ -13,10 +14,11 @@ interface HeaderProps {
 }
 
 export function Header({ theme, pages, who }: HeaderProps) {
+  const t = words('look');
   return (
     <>
       <a className={styles.skip} href="#main">
-        Skip to the page
+        {t('skip')}
       </a>
       <header className={styles.header}>
         <div className={styles.inner}>
@@ -24,7 +26,7 @@ export function Header({ theme, pages, who }: HeaderProps) {
             <Mark />
             Rehang
           </Link>
-          {pages.length > 0 && <Navigation pages={pages} />}
+          {pages.length > 0 && <Navigation name={t('pages')} pages={pages} />}
           <div className={styles.end} data-print="no">
             {who !== null && <SignedIn who={who} />}
             <ThemeSwitch theme={theme} />
@@ -36,14 +38,15 @@ export function Header({ theme, pages, who }: HeaderProps) {
 }
 
 function SignedIn({ who }: { who: string }) {
+  const t = words('look');
   return (
     <>
-      <Link className={styles.who} href="/account" aria-label={`My account, ${who}`}>
+      <Link className={styles.who} href="/account" aria-label={t('account', { who })}>
         {who}
       </Link>
       <form action="/sign-out" method="post">
         <button type="submit" className={styles.out}>
-          Sign out
+          {t('signOut')}
         </button>
       </form>
     </>

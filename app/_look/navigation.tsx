@@ -4,15 +4,21 @@ import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import styles from './navigation.module.css';
 
-export function Navigation({ pages }: { pages: readonly (readonly [href: string, name: string])[] }) {
+export function Navigation({
+  name,
+  pages,
+}: {
+  name: string;
+  pages: readonly (readonly [href: string, name: string])[];
+}) {
   const path = usePathname();
   return (
-    <nav className={styles.navigation} aria-label="Pages" data-print="no">
+    <nav className={styles.navigation} aria-label={name} data-print="no">
       <ul data-plain>
-        {pages.map(([href, name]) => (
+        {pages.map(([href, page]) => (
           <li key={href}>
             <Link href={href} aria-current={standsOn(path, href)}>
-              {name}
+              {page}
             </Link>
           </li>
         ))}

@@ -2,6 +2,7 @@ import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { cache } from 'react';
 import { hasAccounts, viewerOf, type Viewer } from '@/lib/identity';
+import { hear } from '@/app/_words/speech';
 import { address } from '@/app/_words/address';
 import { PATH_HEADER } from './path-header';
 
@@ -10,6 +11,7 @@ export const viewerOrNull = cache(async (): Promise<Viewer | null> => viewerOf(a
 
 /** Who looks at the page; whoever is not signed in is led to do so, and back here afterwards. */
 export async function enter(): Promise<Viewer> {
+  await hear();
   const viewer = await viewerOrNull();
   if (viewer !== null) return viewer;
   if (!(await hasAccounts())) redirect('/welcome');

@@ -1,5 +1,6 @@
 import { may, type Viewer } from '@/lib/access';
 import { technicianAddress } from '@/app/_words/address';
+import { words } from '@/app/_words/words';
 
 /** An address and the name of its page. */
 export type NamedPage = readonly [address: string, name: string];
@@ -7,22 +8,26 @@ export type NamedPage = readonly [address: string, name: string];
 /** The pages that the head leads to: those that this viewer may open. */
 export function pagesFor(viewer: Viewer | null): NamedPage[] {
   if (viewer === null) return [];
+  const t = words('look');
   const all = may(viewer, 'see everybody’s figures');
   return [
-    ...(all ? ([['/', 'Overview']] as const) : ([[technicianAddress(viewer.code), 'My hand']] as const)),
-    ['/jobs', 'Jobs'],
-    ...(all ? ([['/rates', 'Right first time']] as const) : []),
+    ...(all
+      ? ([['/', t('navigation.overview')]] as const)
+      : ([[technicianAddress(viewer.code), t('navigation.hand')]] as const)),
+    ['/bay', t('navigation.bay')],
+    ['/jobs', t('navigation.jobs')],
+    ...(all ? ([['/rates', t('navigation.rates')]] as const) : []),
     ...(all
       ? ([
-          ['/technicians', 'Technicians'],
-          ['/training', 'Training'],
-          ['/habits', 'Habits'],
+          ['/technicians', t('navigation.technicians')],
+          ['/training', t('navigation.training')],
+          ['/habits', t('navigation.habits')],
         ] as const)
       : []),
-    ['/trials', 'Trials'],
-    ['/gauges', 'Gauges'],
-    ['/calibration', 'Calibration'],
-    ...(may(viewer, 'load files') ? ([['/load', 'Load']] as const) : []),
-    ...(may(viewer, 'change settings') ? ([['/settings', 'Settings']] as const) : []),
+    ['/trials', t('navigation.trials')],
+    ['/gauges', t('navigation.gauges')],
+    ['/calibration', t('navigation.calibration')],
+    ...(may(viewer, 'load files') ? ([['/load', t('navigation.load')]] as const) : []),
+    ...(may(viewer, 'change settings') ? ([['/settings', t('navigation.settings')]] as const) : []),
   ];
 }

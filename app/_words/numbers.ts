@@ -1,30 +1,73 @@
+import { millimetresToInches } from '@/lib/measure/units';
+import { localeOf, speech, type Speech } from './speech';
+
 const NO_BREAK = '\u00a0';
 const MINUS = '\u2212';
 
-function fixed(value: number, digits: number): string {
-  const text = Math.abs(value).toFixed(digits);
-  return value < 0 && Number(text) !== 0 ? MINUS + text : text;
+const formats = new Map<string, Intl.NumberFormat>();
+
+/** Digits in the reader's language; of whole numbers the thousands are set apart, of measured ones not. */
+function digitsOf(value: number, digits: number, to: Speech, grouping: boolean): string {
+  const key = `${to.language} ${digits} ${grouping}`;
+  const format =
+    formats.get(key) ??
+    new Intl.NumberFormat(localeOf(to), {
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+      useGrouping: grouping,
+    });
+  formats.set(key, format);
+  return format.format(value);
 }
 
-/** A length with its unit: `307.5 mm`. */
-export function millimetres(value: number, digits = 1): string {
-  return `${fixed(value, digits)}${NO_BREAK}mm`;
+function fixed(value: number, digits: number, to: Speech): string {
+  // Rounded as toFixed does, so that what is shown does not depend on the language.
+  const rounded = Number(Math.abs(value).toFixed(digits));
+  const text = digitsOf(rounded, digits, to, false);
+  return value < 0 && rounded !== 0 ? MINUS + text : text;
 }
 
-/** A number that stands in a column whose head names millimetres: `307.5`. */
-export function bareMillimetres(value: number, digits = 1): string {
-  return fixed(value, digits);
+/** An inch needs two digits more to say the same. */
+const MORE_DIGITS_OF_INCHES = 2;
+
+/** A length in the reader's units, and how many digits say it as well as these of millimetres do. */
+const inUnits = (value: number, digits: number, { units }: Speech): [number, number] =>
+  units === 'mm' ? [value, digits] : [millimetresToInches(value), digits + MORE_DIGITS_OF_INCHES];
+
+/** The reader's unit of length: `mm` or `in`. */
+export const unit = (to: Speech = speech()): string => to.units;
+
+/** A length given in millimetres, with the reader's unit: `307.5 mm`, `12.106 in`. */
+export function millimetres(value: number, digits = 1, to: Speech = speech()): string {
+  return `${bareMillimetres(value, digits, to)}${NO_BREAK}${unit(to)}`;
 }
 
-/** A deviation, always with its sign: `+6.2`, `−0.4`, `0.0`. */
-export function signed(value: number, digits = 1): string {
-  const text = fixed(value, digits);
-  return value > 0 && Number(text) !== 0 ? `+${text}` : text;
+/** A length given in millimetres, in a column whose head names the unit: `307.5`. */
+export function bareMillimetres(value: number, digits = 1, to: Speech = speech()): string {
+  return fixed(...inUnits(value, digits, to), to);
+}
+
+/** A deviation given in millimetres, always with its sign: `+6.2`, `−0.4`, `0.0`. */
+export function signed(value: number, digits = 1, to: Speech = speech()): string {
+  const [shown, shownDigits] = inUnits(value, digits, to);
+  const text = fixed(shown, shownDigits, to);
+  return shown > 0 && Number(shown.toFixed(shownDigits)) !== 0 ? `+${text}` : text;
 }
 
 /** A deviation with its unit: `+6.2 mm`. */
-export function signedMillimetres(value: number, digits = 1): string {
-  return `${signed(value, digits)}${NO_BREAK}mm`;
+export function signedMillimetres(value: number, digits = 1, to: Speech = speech()): string {
+  return `${signed(value, digits, to)}${NO_BREAK}${unit(to)}`;
+}
+
+/** A number that is no length, in the reader's language: `1.25`. */
+export function decimal(value: number, digits: number, to: Speech = speech()): string {
+  return fixed(value, digits, to);
+}
+
+/** A number that is no length, always with its sign. */
+export function signedDecimal(value: number, digits: number, to: Speech = speech()): string {
+  const text = fixed(value, digits, to);
+  return value > 0 && Number(value.toFixed(digits)) !== 0 ? `+${text}` : text;
 }
 
 /** A share of one as a percentage: `78 %`. Certainty is not claimed by rounding. */
@@ -40,12 +83,12 @@ export function probability(p: number): string {
   return percent(Math.min(1 - 1e-9, Math.max(1e-9, p)));
 }
 
-/** A count with its noun: `1 job`, `1,204 jobs`. */
+/** A count with its noun: `1 job`, `1,204 jobs`. Where words are in the catalogue, it has the plural. */
 export function count(number: number, one: string, many = `${one}s`): string {
   return `${grouped(number)}${NO_BREAK}${number === 1 ? one : many}`;
 }
 
 /** A whole number, thousands set apart: `10,000`. */
-export function grouped(number: number): string {
-  return number.toLocaleString('en-GB');
+export function grouped(number: number, to: Speech = speech()): string {
+  return digitsOf(number, 0, to, true);
 }

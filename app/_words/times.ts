@@ -1,7 +1,9 @@
+import { localeOf, speech, type Speech } from './speech';
+
 /** Times are epoch milliseconds; the shop's time zone decides which day they fall on. */
 
-export function day(time: number, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', {
+export function day(time: number, timeZone: string, to: Speech = speech()): string {
+  return new Intl.DateTimeFormat(localeOf(to), {
     day: 'numeric',
     month: 'short',
     year: 'numeric',
@@ -9,8 +11,8 @@ export function day(time: number, timeZone: string): string {
   }).format(time);
 }
 
-export function dayAndTime(time: number, timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', {
+export function dayAndTime(time: number, timeZone: string, to: Speech = speech()): string {
+  return new Intl.DateTimeFormat(localeOf(to), {
     day: 'numeric',
     month: 'short',
     year: 'numeric',
@@ -21,9 +23,9 @@ export function dayAndTime(time: number, timeZone: string): string {
 }
 
 /** `2025-03` as `Mar 2025`. */
-export function monthName(month: string): string {
+export function monthName(month: string, to: Speech = speech()): string {
   const [year, number] = month.split('-');
-  return new Intl.DateTimeFormat('en-GB', { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(
+  return new Intl.DateTimeFormat(localeOf(to), { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(
     Date.UTC(Number(year), Number(number) - 1, 15),
   );
 }

@@ -1,5 +1,6 @@
 import type { NextRequest } from 'next/server';
 import { themeFrom } from '@/app/_look/theme';
+import { pageBefore } from '@/app/_shop/page-before';
 
 const YEAR = 365 * 24 * 3600;
 
@@ -13,12 +14,4 @@ export async function POST(request: NextRequest): Promise<Response> {
       'Set-Cookie': `theme=${theme}; Path=/; Max-Age=${YEAR}; SameSite=Lax; HttpOnly`,
     },
   });
-}
-
-/** Only a page of this shop: another host's address in the header is ignored. */
-function pageBefore(request: NextRequest): string {
-  const referer = request.headers.get('referer');
-  if (referer === null || !URL.canParse(referer)) return '/';
-  const url = new URL(referer);
-  return url.host === request.headers.get('host') ? `${url.pathname}${url.search}` : '/';
 }

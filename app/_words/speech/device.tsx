@@ -1,0 +1,30 @@
+'use client';
+
+import { createContext, useContext, type ReactNode } from 'react';
+import { IntlProvider } from 'use-intl/react';
+import type { Catalogue } from '@/app/_words/catalogue';
+import { localeOf, PLAIN, type Speech } from './speech';
+
+const Spoken = createContext<Speech>(PLAIN);
+
+/** How the reader is spoken to, for components of the browser: `millimetres(value, 1, useSpeech())`. */
+export const useSpeech = (): Speech => useContext(Spoken);
+
+/** Gives components of the browser the reader's language and units, and the part of the catalogue that they use. */
+export function OnDevice({
+  speech,
+  messages,
+  children,
+}: {
+  speech: Speech;
+  messages: Partial<Catalogue>;
+  children: ReactNode;
+}) {
+  return (
+    <Spoken.Provider value={speech}>
+      <IntlProvider locale={localeOf(speech)} messages={messages} timeZone="UTC">
+        {children}
+      </IntlProvider>
+    </Spoken.Provider>
+  );
+}

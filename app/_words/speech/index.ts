@@ -1,0 +1,13 @@
+/** In which language and units a reader is spoken to. */
+export { hear } from './hear';
+export { speaking, speech } from './heard';
+export {
+  LANGUAGES,
+  localeOf,
+  PLAIN,
+  speechFrom,
+  UNITS,
+  type Language,
+  type Speech,
+  type Units,
+} from './speech';
