@@ -16,7 +16,7 @@ import { PLANTED } from '@/tests/simulation/planted';
 /*
  * The table in DEVELOPERS.md. Takes minutes, so it is started by hand:
  *
- *     REHANG_SHOPS=300 npx vitest run --project sqlite tests/unit/assess-habits/at-size.test.ts
+ *     REHANG_SHOPS=300 npx vitest run --project pure tests/unit/assess-habits/at-size.test.ts
  *
  * As many shops without habits, and a tenth as many with a hand for each habit, and again with habits of half the size. REHANG_JOBS (40) are measured by each
  * hand. REHANG_CHAIN=yes takes the verdicts that the program comes to instead of those of somebody who knows the

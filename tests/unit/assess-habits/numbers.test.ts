@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { againstOthers } from '@/lib/assess/habits/judge/against-others';
+import { moreOften } from '@/lib/assess/habits/judge/rates';
 import { fivesByChance } from '@/lib/assess/habits/judge/by-chance';
 import { mostOnWhole, sameValueChance } from '@/lib/assess/habits/judge/same-value';
 import { smoothMiddle } from '@/lib/assess/habits/judge/smooth-middle';
@@ -156,6 +157,57 @@ describe('a hand against the others', () => {
   it('is called different somewhat too often where hands differ nearly three times as much', () => {
     expect(calledDifferent(0.4)).toBeLessThan(0.12);
     expect(calledDifferent(0.4)).toBeGreaterThan(0.05);
+  });
+
+  /** Of 300 shops: a hand and five others of 80 rounds each, and perhaps a small one; how often p is below `level`. */
+  const shopsWith = (rate: number, small: { n: number; x: number } | null, level: number): number => {
+    const random = new Random(24);
+    const rounds = (chance: number) => ({
+      n: 80,
+      x: Array.from({ length: 80 }, () => random.chance(chance)).filter(Boolean).length,
+    });
+    let below = 0;
+    for (let shop = 0; shop < 300; shop++) {
+      const others = Array.from({ length: 5 }, () => rounds(0.015));
+      if (small !== null) others.push(small);
+      const found = moreOften(rounds(rate), others, 0.5, 0.25);
+      if (found !== null && found.p < level) below++;
+    }
+    return below / 300;
+  };
+
+  it.each([
+    { n: 3, x: 0 },
+    { n: 3, x: 1 },
+    { n: 3, x: 2 },
+    { n: 6, x: 3 },
+  ])('with a habit of 20 in 100 rounds is not hidden by a small hand with $x of $n', (small) => {
+    const without = shopsWith(0.2, null, 5e-4);
+    expect(without).toBeGreaterThan(0.5);
+    expect(shopsWith(0.2, small, 5e-4)).toBeGreaterThan(0.7 * without);
+    expect(shopsWith(0.015, small, 0.05)).toBeLessThan(0.05);
+  });
+
+  it('stays as clear beside two hands of three jobs each, whose scatter is not known', () => {
+    const random = new Random(5);
+    const hand = (jobs: number, mean: number) => {
+      const values = Array.from({ length: jobs }, () => mean + random.normal(0, 1));
+      const sum = values.map((value) => clusterOf(1, value)).reduce(addMoments, noMoments());
+      return ratioOf(sum) ?? { value: NaN, variance: NaN, df: NaN };
+    };
+    const found = [0, 0];
+    const called = [0, 0];
+    for (let shop = 0; shop < 1000; shop++) {
+      const others = [40, 40, 40, 3, 3].map((jobs) => hand(jobs, random.normal(0, 0.15)));
+      const [own, ordinary] = [hand(40, 1.2), hand(40, random.normal(0, 0.15))];
+      [others.slice(0, 3), others].forEach((beside, i) => {
+        if ((againstOthers(own, beside, 0.15)?.above ?? 1) < 5e-4) found[i] = (found[i] ?? 0) + 1;
+        const { above = 1, below = 1 } = againstOthers(ordinary, beside, 0.15) ?? {};
+        if (2 * Math.min(above, below) < 0.05) called[i] = (called[i] ?? 0) + 1;
+      });
+    }
+    expect(found[1]).toBeGreaterThan(0.95 * (found[0] ?? 0));
+    expect(Math.max(...called)).toBeLessThan(70);
   });
 
   it('has nothing to be compared with where there is no other', () => {

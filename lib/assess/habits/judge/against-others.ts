@@ -4,6 +4,11 @@ export interface Estimate {
   value: number;
   variance: number;
   df: number;
+  /**
+   * Variance that its size leads one to expect where all hands are alike; absent where `variance` says so itself. By it
+   * a hand is weighed among the others.
+   */
+  expected?: number;
 }
 
 export interface Comparison {
@@ -21,6 +26,9 @@ export interface Comparison {
 /** How many hands the prior spread is worth. */
 const WORTH = 3;
 
+/** How many jobs the other hands lend to the variance of each. */
+const LENT = 4;
+
 /**
  * Whether one hand lies outside of what hands of this shop differ by.
  *
@@ -29,9 +37,13 @@ const WORTH = 3;
  * worth three hands; τ² is never below a quarter of that. The difference over √(own variance + variance of the others'
  * mean + τ²) is held against t, its degrees of freedom by Satterthwaite. So a hand is called different only where it
  * is beyond chance and beyond what hands differ by anyway. Null where there is no other hand.
+ *
+ * A small hand must not widen the spread by its chance: the others are weighed by what their size says of them
+ * (`weighed`), not by what few readings happen to scatter.
  */
-export function againstOthers(own: Estimate, others: readonly Estimate[], spread: number): Comparison | null {
-  if (others.length === 0) return null;
+export function againstOthers(own: Estimate, hands: readonly Estimate[], spread: number): Comparison | null {
+  if (hands.length === 0) return null;
+  const others = weighed(hands);
   const tau2 = spreadOf(others, spread);
   let precision = 0;
   let weighted = 0;
@@ -55,6 +67,27 @@ export function againstOthers(own: Estimate, others: readonly Estimate[], spread
     above: tUpper(difference / wholeSe, df),
     below: tUpper(-difference / wholeSe, df),
   };
+}
+
+/**
+ * The hands with the variance that weighs them: the expected one where it is known, else the own one with four jobs
+ * lent by the others, since three jobs may agree by chance.
+ */
+function weighed(hands: readonly Estimate[]): Estimate[] {
+  let degrees = 0;
+  let squares = 0;
+  for (const { variance, df } of hands) {
+    if (!Number.isFinite(df)) continue;
+    degrees += df;
+    squares += df * variance * (df + 1);
+  }
+  return hands.map((hand) => {
+    const { variance, df, expected } = hand;
+    if (expected !== undefined) return { ...hand, variance: expected };
+    if (!Number.isFinite(df)) return hand;
+    const usual = squares / degrees / (df + 1);
+    return { ...hand, variance: (df * variance + LENT * usual) / (df + LENT) };
+  });
 }
 
 function spreadOf(others: readonly Estimate[], spread: number): number {

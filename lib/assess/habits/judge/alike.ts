@@ -15,6 +15,16 @@ const logExcess = ({ alike, expected }: Alike): Estimate => ({
   df: Infinity,
 });
 
+/** Of several hands, each with the variance that its size leads one to expect at the share of them all. */
+function weighedExcess(hands: readonly Alike[]): Estimate[] {
+  const seen = hands.reduce((sum, { alike }) => sum + alike, 0.5);
+  const expected = hands.reduce((sum, one) => sum + one.expected, 0.5);
+  return hands.map((one) => ({
+    ...logExcess(one),
+    expected: expected / seen / Math.max(one.expected, 1e-12),
+  }));
+}
+
 /**
  * Repeats too alike, by two tests, the smaller p times two:
  * - the same value each time, more often than this hand's own scatter and rounding allow (binomial with their mean
@@ -38,7 +48,7 @@ export function judgeAlike(technician: string, hands: Hands): Judgement {
   const restAlike = rest.reduce((sum, one) => sum + one.alike, 0);
   const restExpected = rest.reduce((sum, one) => sum + one.expected, 0);
   const share = binomialAtLeast(alike, alike + restAlike, expected / (expected + restExpected));
-  const between = againstOthers(logExcess(mine), rest.map(logExcess), HANDS_DIFFER.alike);
+  const between = againstOthers(logExcess(mine), weighedExcess(rest), HANDS_DIFFER.alike);
   const pSame = Math.max(exact(alike), share, between?.above ?? 0);
 
   const usual = usualVariances(others);

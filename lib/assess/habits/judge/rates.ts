@@ -30,6 +30,16 @@ export function logOdds({ n, x }: Count): Estimate {
 }
 
 /**
+ * The ln odds of several hands, each with the variance that its size leads one to expect at the rate of them all: by its
+ * own few cases, 2 of 3 would seem to say more than 0 of 80.
+ */
+function weighedOdds(counts: readonly Count[]): Estimate[] {
+  const { n, x } = total(counts);
+  const rate = (x + 0.5) / (n + 1);
+  return counts.map((count) => ({ ...logOdds(count), expected: 1 / (count.n * rate * (1 - rate)) }));
+}
+
+/**
  * Whether something happens more often in one hand than in the others: Fisher's exact test against them all together,
  * and `againstOthers` on the ln of odds; both must say so, so the larger p counts (an intersection–union test).
  * Null where there is nothing to compare.
@@ -43,7 +53,7 @@ export function moreOften(
   const met = others.filter(({ n }) => n > 0);
   const pooled = total(met);
   if (own.n === 0 || pooled.n === 0) return null;
-  const between = againstOthers(logOdds(own), met.map(logOdds), spread);
+  const between = againstOthers(logOdds(own), weighedOdds(met), spread);
   const exact = (x: number): number => fisherUpper(x, own.n, pooled.x, pooled.n);
   const { low, high } = binomialInterval(own.x, own.n, { method: 'clopper-pearson' });
   return {
