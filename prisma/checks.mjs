@@ -32,6 +32,14 @@ export const CHECKS = {
   ],
   Sheet: [said('name')],
   SheetPoint: [said('letter'), side, section, millimetres('station'), within('halfWidth', 0, 100000)],
+  SheetRevision: [count('revision', 1)],
+  BayRound: [said('job'), stage('stage'), count('attempt', 1), millimetres('clearance')],
+  BayEntry: [
+    said('key'),
+    said('device'),
+    count('sequence', 1),
+    words('kind', 'equipment', 'hang', 'read', 'correct', 'skip', 'resume', 'settle', 'finish'),
+  ],
   Dimension: [
     said('point'),
     words('quantity', 'length', 'height', 'centerline'),
@@ -110,7 +118,7 @@ export const CHECKS = {
 };
 
 /** Rows of these are only ever added: a trigger refuses any other change, whoever asks for it. */
-export const APPEND_ONLY = ['Reading', 'Trace'];
+export const APPEND_ONLY = ['Reading', 'Trace', 'SheetRevision', 'BayEntry'];
 
 /** Tables that SQLite keeps in the order of their key, without a second copy of it. */
-export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof', 'HabitTally', 'TrialReading'];
+export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof', 'HabitTally', 'TrialReading', 'SheetRevision'];
