@@ -1,8 +1,19 @@
-import type { HabitsAnswer, HandAnswer, RatesAnswer, RiskAnswer, WhatIfAnswer } from '@/lib/assess/answers';
+import {
+  habitSpan,
+  handSpan,
+  type HabitsAnswer,
+  type HandAnswer,
+  type HandFilter,
+  type HandSpan,
+  type RatesAnswer,
+  type RiskAnswer,
+  type SpanChoices,
+  type WhatIfAnswer,
+} from '@/lib/assess/answers';
 import type { RateJob } from '@/lib/assess/rates';
 import type { Attention } from '@/lib/assess/signals';
 import type { Viewer } from '@/lib/identity';
-import { currentAnswer } from '@/lib/refresh';
+import { currentAnswer, currentMonths } from '@/lib/refresh';
 import { demand, may } from './may';
 import { ownHabits } from './own-habits';
 
@@ -48,4 +59,45 @@ export async function habitsAnswer(viewer: Viewer): Promise<HabitsAnswer | null>
   const cells = await currentAnswer(viewer.shop.id, 'habits');
   if (cells === null || may(viewer, 'see everybody’s figures')) return cells;
   return ownHabits(cells, viewer.code);
+}
+
+/** Months, `2025-03`, the first and the last one included; absent where there is no end. */
+export interface Months {
+  from?: string | undefined;
+  to?: string | undefined;
+}
+
+/** The months and sheets that figures can be held to, in their order. */
+export async function spanChoices(viewer: Viewer): Promise<SpanChoices> {
+  return (await currentAnswer(viewer.shop.id, 'choices')) ?? { months: [], sheets: [] };
+}
+
+/** Habits from the jobs begun in some months, by one sheet or by all; a technician's own alone. */
+export async function habitsWithin(
+  viewer: Viewer,
+  { sheet, ...asked }: Months & { sheet?: string | undefined },
+): Promise<HabitsAnswer> {
+  const months = await currentMonths(viewer.shop.id, 'habits', await monthsOf(viewer, asked), sheet);
+  const cells = habitSpan(months.map(({ sums }) => sums));
+  return may(viewer, 'see everybody’s figures') ? cells : ownHabits(cells, viewer.code);
+}
+
+/** A hand within some months, by one sheet, with one gauge, in one section; null for a colleague's. */
+export async function handWithin(
+  viewer: Viewer,
+  code: string,
+  { sheet, gauge, section, ...asked }: Months & HandFilter & { sheet?: string | undefined },
+): Promise<HandSpan | null> {
+  if (code !== viewer.code && !may(viewer, 'see everybody’s figures')) return null;
+  const months = await currentMonths(viewer.shop.id, 'hands', await monthsOf(viewer, asked), sheet);
+  return handSpan(
+    code,
+    months.map(({ month, sums }) => ({ month, hands: sums })),
+    { gauge, section },
+  );
+}
+
+async function monthsOf(viewer: Viewer, { from, to }: Months): Promise<string[]> {
+  const { months } = await spanChoices(viewer);
+  return months.filter((month) => (from === undefined || month >= from) && (to === undefined || month <= to));
 }

@@ -1,5 +1,5 @@
 /** Keeps what the pages read (rollups, fit, verdicts) up to date with what is stored, and hands it out typed. */
 export { refreshSoon } from './refresh-soon';
 export { currentFigures, currentLearned, roundVerdicts, type Dated } from './current';
-export { currentAnswer } from './current-answer';
+export { currentAnswer, currentMonths } from './current-answer';
 export type { ShopFigures } from './figures';

@@ -27,6 +27,7 @@ export async function updateAnswers(shop: ShopId, fit: StoredFit, jobs: readonly
   }
   const answers: Record<string, Json> = {};
   for (const [question, answer] of Object.entries(questions.answers())) answers[question] = asJson(answer);
+  for (const [question, sums] of questions.months()) answers[question] = asJson(sums);
   await saveFitAnswers(shop, fit.id, answers);
 }
 

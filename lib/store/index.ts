@@ -50,7 +50,7 @@ export { countOutcomes } from './outcomes/count-outcomes';
 export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 
 export { currentFit, saveFit } from './verdicts/fit';
-export { fitAnswer, hasFitAnswers, saveFitAnswers } from './verdicts/fit-answers';
+export { fitAnswer, fitAnswers, hasFitAnswers, saveFitAnswers } from './verdicts/fit-answers';
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';
 export { saveRoundVerdicts } from './verdicts/save-round-verdicts';
 export { heightsFor, verdictsFor } from './verdicts/verdicts-for';

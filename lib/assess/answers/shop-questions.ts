@@ -8,6 +8,7 @@ import { fairRates, RATE_GROUPINGS, rateJob, type RateJob } from '../rates';
 import { attention, type RateSeries, type Series } from '../signals';
 import type { RoundVerdict } from '../types';
 import { usualScenarios, whatIf, workingShop } from '../what-if';
+import { MonthSums, type MonthDocuments, type MonthKind } from './month-sums';
 import { OrdinaryJob } from './ordinary-job';
 import { RepeatSums } from './repeat-sums';
 import { settingErrors } from './setting-errors';
@@ -34,11 +35,13 @@ export class ShopQuestions {
   readonly #settings: SettingSums;
   readonly #repeats = new RepeatSums();
   readonly #ordinary = new OrdinaryJob();
+  readonly #months: MonthSums;
 
   constructor(learned: Learned, timeZone: string) {
     this.#learned = learned;
     this.#timeZone = timeZone;
     this.#settings = new SettingSums(timeZone);
+    this.#months = new MonthSums(timeZone);
   }
 
   /** @param verdicts on the rounds of this job. */
@@ -48,11 +51,14 @@ export class ShopQuestions {
     const final = finalJob(job, this.#learned);
     if (final !== null) this.#finalJobs.push(final);
     if (this.#finalJobs.length > 2 * RISK_JOBS) this.#finalJobs = this.#finalJobs.slice(-RISK_JOBS);
-    for (const [technician, tally] of tallyHabits(job, verdicts, firsts.get(job.job))) {
+    const tallies = tallyHabits(job, verdicts, firsts.get(job.job));
+    for (const [technician, tally] of tallies) {
       const known = this.#tallies.get(technician);
       this.#tallies.set(technician, known === undefined ? tally : addTallies([known, tally]));
     }
-    for (const round of settingErrors(job, verdicts)) this.#settings.addRound(round);
+    const errors = settingErrors(job, verdicts);
+    for (const round of errors) this.#settings.addRound(round);
+    this.#months.add(job, tallies, errors);
     this.#repeats.add(job);
     this.#ordinary.add(job);
   }
@@ -71,7 +77,13 @@ export class ShopQuestions {
       'what-if': this.#whatIf(risk),
       hands: technicians.map((technician) => this.#hand(technician)),
       habits: habitMatrix(tallies),
+      choices: this.#months.choices(),
     };
+  }
+
+  /** What the answers within some months are made from, by `monthQuestion`. */
+  months(): [question: string, document: MonthDocuments[MonthKind]][] {
+    return this.#months.documents();
   }
 
   #hand(technician: string): HandAnswer {

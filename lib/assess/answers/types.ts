@@ -4,6 +4,7 @@ import type { HandQuarter, HandShares, PlaceFigure, PlaceKind, Practice, ToAThir
 import type { FairRates, RateGrouping, RateJob } from '../rates';
 import type { Attention } from '../signals';
 import type { WhatIf } from '../what-if';
+import type { SpanChoices } from './month-sums';
 
 /** Rates by every grouping. */
 export type RatesAnswer = Record<RateGrouping, FairRates>;
@@ -43,6 +44,8 @@ export interface Answers {
   'what-if': WhatIfAnswer;
   hands: HandAnswer[];
   habits: HabitsAnswer;
+  /** What a stretch of time can be asked of. */
+  choices: SpanChoices;
 }
 
 export type Question = keyof Answers;

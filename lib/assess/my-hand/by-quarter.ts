@@ -17,7 +17,7 @@ export interface QuarterFigures {
 }
 
 /** With fewer technicians the shop's figures less one's own would be a colleague's. */
-const LEAST_TECHNICIANS = 3;
+export const LEAST_TECHNICIANS = 3;
 
 /** A hand over time beside the shop's band. The band is withheld where fewer than three technicians stand behind it. */
 export function byQuarter(own: readonly Quarter[], shop: readonly ShopQuarter[]): HandQuarter[] {

@@ -149,6 +149,7 @@ async function everything(shop: number, fit: number) {
     jobsWithoutOutcome: await door.jobsWithoutOutcome(shop),
     currentFit: await door.currentFit(shop).then((one) => one && { ...one, fittedAt: 0 }),
     fitAnswer: await door.fitAnswer(shop, 'rates'),
+    fitAnswers: [...(await door.fitAnswers(shop, 'rates', ['rates', 'habits']))],
     hasFitAnswers: await door.hasFitAnswers(shop, fit),
     roundsWithoutVerdict: await door.roundsWithoutVerdict(shop, fit),
     verdictsFor: await door.verdictsFor(shop, { technician: 'T0' }),
