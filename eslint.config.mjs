@@ -11,6 +11,7 @@ const forbidden = {
   'lib/stats': ['measure', 'assess', 'store', 'refresh', 'reports', 'commands', 'app'],
   'lib/measure': ['stats', 'assess', 'store', 'refresh', 'reports', 'commands', 'app'],
   'lib/assess': ['store', 'refresh', 'reports', 'commands', 'app'],
+  'lib/bay': ['store', 'refresh', 'reports', 'commands', 'app'],
   'lib/store': ['stats', 'assess', 'refresh', 'reports', 'commands', 'app'],
   'lib/reports': ['store', 'refresh', 'commands', 'app'],
   'lib/refresh': ['stats', 'reports', 'commands', 'app'],

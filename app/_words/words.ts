@@ -6,7 +6,7 @@ const make = <P extends Part>({ language }: Speech, part: P) =>
   createTranslator<Catalogue, P>({
     locale: localeOf({ language }),
     messages: catalogue[language],
-    namespace: part as never,
+    namespace: part,
   });
 
 const made = new Map<string, unknown>();
