@@ -1,6 +1,12 @@
 import type { Job, Round } from '@/lib/measure';
 import type { ShopUsage } from '../what-if';
 
+/** From the first setup to the last, epoch ms. */
+export interface Rests {
+  from: number;
+  to: number;
+}
+
 /** What the first measurings after a repair are like: counted job by job, so that no job need be kept. */
 export class OrdinaryJob {
   readonly #jobs: Record<string, number> = {};
@@ -8,8 +14,15 @@ export class OrdinaryJob {
   readonly #sheets = new Map<string, { jobs: number; newest: Round }>();
   #observations = 0;
   #taken = 0;
+  #rests: Rests | null = null;
 
   add(job: Job): void {
+    for (const { setups } of job.rounds)
+      for (const { takenAt } of setups)
+        this.#rests = {
+          from: Math.min(takenAt, this.#rests?.from ?? takenAt),
+          to: Math.max(takenAt, this.#rests?.to ?? takenAt),
+        };
     const round = job.rounds.find(({ stage, attempt }) => stage === 'after' && attempt === 1);
     const [first] = round?.setups ?? [];
     if (round === undefined || first === undefined) return;
@@ -23,6 +36,11 @@ export class OrdinaryJob {
       }
     const sheet = job.sheet ?? '';
     this.#sheets.set(sheet, { jobs: (this.#sheets.get(sheet)?.jobs ?? 0) + 1, newest: round });
+  }
+
+  /** The time of everything that was added; null where nothing was. */
+  rests(): Rests | null {
+    return this.#rests;
   }
 
   /** An ordinary job is the newest by the sheet that is used most. Null where there is no job with a datum. */

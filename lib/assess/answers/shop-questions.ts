@@ -7,7 +7,7 @@ import { byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind 
 import { fairRates, RATE_GROUPINGS, rateJob, type RateJob } from '../rates';
 import { attention, type RateSeries, type Series } from '../signals';
 import type { RoundVerdict } from '../types';
-import { usualScenarios, whatIf, workingShop } from '../what-if';
+import { usualScenarios, whatIf, withoutGauge, workingShop } from '../what-if';
 import { MonthSums, type MonthDocuments, type MonthKind } from './month-sums';
 import { OrdinaryJob } from './ordinary-job';
 import { RepeatSums } from './repeat-sums';
@@ -19,6 +19,8 @@ import type { Answers, HandAnswer, WhatIfAnswer } from './types';
 const RISK_JOBS = 1_000;
 /** The jobs that a list of doubtful ones shows. */
 const DOUBTFUL_JOBS = 40;
+/** So many gauges are taken out of service, one at a time: each takes a moment to work out. */
+const MOST_GAUGES = 12;
 /** Common practice where the sheet states none, mm. */
 const USUAL_TOLERANCE = 3;
 
@@ -111,11 +113,36 @@ export class ShopQuestions {
 
   #whatIf({ prior }: ShopRisk): WhatIfAnswer {
     const usage = this.#ordinary.usage();
+    const rests = this.#ordinary.rests();
+    const none = { without: [], farthest: null, gauges: 0, rests };
     if (usage === null)
-      return { answer: null, why: 'There is no measuring after a repair with a datum to start from yet.' };
+      return {
+        ...none,
+        answer: null,
+        why: 'There is no measuring after a repair with a datum to start from yet.',
+      };
     const shop = workingShop(this.#learned, prior, usage);
-    const worst = [...shop.gauges].sort((a, b) => Math.abs(b.bias) - Math.abs(a.bias))[0]?.gauge;
-    return { answer: whatIf(shop, usualScenarios(shop, worst)), why: null };
+    const usual = usualScenarios(shop);
+    const outward = [...shop.gauges].sort((a, b) => Math.abs(b.bias) - Math.abs(a.bias));
+    const taken = outward.slice(0, MOST_GAUGES).map(({ gauge }) => gauge);
+    const { rows, ...answer } = whatIf(shop, [
+      ...usual,
+      ...(outward.length < 2 ? [] : taken.map((gauge) => withoutGauge(shop, gauge))),
+    ]);
+    return {
+      answer: { ...answer, rows: rows.slice(0, usual.length) },
+      why: null,
+      without: rows
+        .slice(usual.length)
+        .flatMap((row, i) => {
+          const gauge = taken[i];
+          return gauge === undefined ? [] : [{ gauge, row }];
+        })
+        .sort((a, b) => a.gauge.localeCompare(b.gauge, 'en', { numeric: true })),
+      farthest: outward.length < 2 ? null : (taken[0] ?? null),
+      gauges: outward.length,
+      rests,
+    };
   }
 }
 

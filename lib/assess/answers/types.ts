@@ -3,8 +3,9 @@ import type { ShopRisk } from '../measuring-risk';
 import type { HandQuarter, HandShares, PlaceFigure, PlaceKind, Practice, ToAThird } from '../my-hand';
 import type { FairRates, RateGrouping, RateJob } from '../rates';
 import type { Attention } from '../signals';
-import type { WhatIf } from '../what-if';
+import type { WhatIf, WhatIfRow } from '../what-if';
 import type { SpanChoices } from './month-sums';
+import type { Rests } from './ordinary-job';
 
 /** Rates by every grouping. */
 export type RatesAnswer = Record<RateGrouping, FairRates>;
@@ -16,6 +17,13 @@ export interface WhatIfAnswer {
   /** Null where there is no ordinary job to set anything beside. */
   answer: WhatIf | null;
   why: string | null;
+  /** Each of these gauges out of service, in the order of their tags; the gauge farthest from the others among them. */
+  without: { gauge: string; row: WhatIfRow }[];
+  farthest: string | null;
+  /** How many gauges the shop hangs: of more than are told, those farthest from the others are. */
+  gauges: number;
+  /** What scatter, rates and usage were learned from. */
+  rests: Rests | null;
 }
 
 /** What one technician comes for. */

@@ -1,5 +1,5 @@
 /** What if: false alarms, missed damage, re-dos and minutes per 100 jobs under other rules, from the shop's own variances. */
-export { bestHalf, usualScenarios } from './scenarios';
+export { bestHalf, usualScenarios, withoutGauge } from './scenarios';
 export {
   MEASURES,
   USUAL_MINUTES,

@@ -1,7 +1,7 @@
 import type { Scenario, WorkingGauge, WorkingShop } from './types';
 
-/** As now, and the changes that a manager asks about most. `without` names a gauge to be taken out of service. */
-export function usualScenarios(shop: WorkingShop, without?: string): Scenario[] {
+/** As now, and the changes that a manager asks about most. */
+export function usualScenarios(shop: WorkingShop): Scenario[] {
   const scenarios: Scenario[] = [
     { name: 'As now' },
     { name: 'Everyone reads twice as often', readings: 2 * shop.readings },
@@ -9,15 +9,17 @@ export function usualScenarios(shop: WorkingShop, without?: string): Scenario[] 
     { name: 'Another technician hangs again what is out', rehang: 'out', rehangBy: 'another' },
     { name: 'Every gauge is hung twice, the mean counts', rehang: 'all' },
   ];
-  if (without !== undefined) {
-    const gauges = shop.gauges.map(({ gauge }) => gauge).filter((gauge) => gauge !== without);
-    scenarios.push({ name: `Gauge ${without} out of service`, gauges });
-  }
   const best = bestHalf(shop.gauges);
   if (best.length < shop.gauges.length)
     scenarios.push({ name: 'Only the half of the gauges that are nearest', gauges: best });
   return scenarios;
 }
+
+/** As now, but for one gauge that is taken out of service. */
+export const withoutGauge = (shop: WorkingShop, without: string): Scenario => ({
+  name: `Gauge ${without} out of service`,
+  gauges: shop.gauges.map(({ gauge }) => gauge).filter((gauge) => gauge !== without),
+});
 
 /** The half of the gauges, rounded up, with the smallest expected square of their bias: bias² + its standard error². */
 export function bestHalf(gauges: readonly WorkingGauge[]): string[] {

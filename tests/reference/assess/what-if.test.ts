@@ -4,6 +4,7 @@ import {
   bestHalf,
   MEASURES,
   usualScenarios,
+  withoutGauge,
   USUAL_MINUTES,
   whatIf,
   workingShop,
@@ -134,7 +135,7 @@ function played(shop: WorkingShop, scenario: Scenario, jobs: number): Record<Mea
 }
 
 describe('whatIf', () => {
-  const scenarios = usualScenarios(SHOP, 'C3');
+  const scenarios = [...usualScenarios(SHOP), withoutGauge(SHOP, 'C3')];
   const { rows } = whatIf(SHOP, scenarios);
   const figure = (name: RegExp, measure: Measure) =>
     rows.find((row) => name.test(row.name))?.figures[measure].value ?? NaN;
