@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { fileOf, measurementFile } from './measurement-file';
 
@@ -113,19 +112,4 @@ test('a form that is incomplete, too large or sent from elsewhere records nothin
   expect(large.status()).toBe(413);
   const foreign = await page.request.post(path, { form, headers: { 'sec-fetch-site': 'cross-site' } });
   expect(foreign.status()).toBe(403);
-});
-
-test('the evidence page has no barrier and keeps to the screen', async ({ page }) => {
-  for (const [scheme, width] of [
-    ['light', 1280],
-    ['dark', 390],
-  ] as const) {
-    await page.emulateMedia({ colorScheme: scheme });
-    await page.setViewportSize({ width, height: 900 });
-    await page.goto(TILTED);
-    await page.evaluate(() => document.querySelectorAll('details').forEach((one) => (one.open = true)));
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html).slice(0, 3)])).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-  }
 });

@@ -1,5 +1,4 @@
 import { expect, test } from '@playwright/test';
-import { PAGES } from './pages';
 
 test('pages carry the headers that keep others out', async ({ request }) => {
   const headers = (await request.get('/jobs')).headers();
@@ -32,19 +31,6 @@ test('the theme form leads nowhere but to this shop', async ({ request }) => {
   });
   expect(response.status()).toBe(303);
   expect(response.headers().location).toBe('/');
-});
-
-test('no page writes an error to the console', async ({ page }) => {
-  const errors: string[] = [];
-  page.on('console', (message) => {
-    if (message.type() === 'error') errors.push(message.text());
-  });
-  page.on('pageerror', (error) => errors.push(error.message));
-  for (const [address] of PAGES) {
-    await page.goto(address);
-    await page.waitForLoadState('networkidle');
-  }
-  expect(errors).toEqual([]);
 });
 
 test('no page sends more than 170 kB of scripts or 200 kB in all else', async ({ page }) => {
