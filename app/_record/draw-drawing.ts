@@ -1,0 +1,47 @@
+import type { Drawing, Shape } from '@/app/_figures/drawing/drawing';
+import { INKS, PAPER, WORD_INK } from '@/app/_figures/drawing/inks';
+import { drawParagraph } from './draw-text';
+import { broken, element, PAGE, wantRoom, WIDTH, within, write, type Paper } from './paper';
+
+/** Of the words in a drawing, in its own units: what the page draws them at. */
+const WORDS = 14;
+
+/** A still chart, the same shapes as on a page, in the colours of light; what it shows is told to those who hear it. */
+export function drawDrawing(paper: Paper, drawing: Drawing, caption: string): void {
+  const scale = WIDTH / drawing.width;
+  const height = drawing.height * scale;
+  wantRoom(paper, height + 40);
+  const { pdf } = paper;
+  within(paper, element(paper, 'Figure', { alt: drawing.label }), 'Figure', () => {
+    pdf.save().translate(PAGE.left, paper.y).scale(scale);
+    for (const shape of drawing.shapes) drawShape(paper, shape);
+    pdf.restore();
+  });
+  paper.y += height + 4;
+  drawParagraph(paper, { kind: 'paragraph', text: caption, aside: true });
+}
+
+function drawShape(paper: Paper, shape: Shape): void {
+  if (shape.kind === 'word') {
+    const line = broken(paper, [{ text: shape.text, weight: 'plain' }], Infinity, WORDS)[0];
+    if (line === undefined) return;
+    const back = { start: 0, middle: line.width / 2, end: line.width }[shape.anchor];
+    // A drawing gives the foot of its letters; a line is written from its top.
+    write(paper, line, shape.x - back, shape.y - ASCENT * WORDS, WORDS, WORD_INK.light);
+    return;
+  }
+  const { pdf } = paper;
+  const { light, width, ...rest } = INKS[shape.ink];
+  if (shape.kind === 'dot') pdf.circle(shape.x, shape.y, shape.r);
+  else pdf.path(shape.d);
+  pdf.lineWidth(width).strokeColor(light);
+  const [on, off] = 'dash' in rest ? rest.dash.split(' ').map(Number) : [];
+  if (on === undefined || off === undefined) pdf.undash();
+  else pdf.dash(on, { space: off });
+  if ('hollow' in rest) pdf.fillColor(PAPER.light).fillAndStroke(PAPER.light, light);
+  else pdf.stroke();
+  pdf.undash();
+}
+
+/** How far the top of a line stands above the foot of its letters, in heights of the font (Source Sans 3). */
+const ASCENT = 1.024;
