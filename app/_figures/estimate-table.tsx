@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Table, type Column } from '@/app/_look/table';
 import { bareMillimetres, signed } from '@/app/_words/numbers';
-import { axisOver, type Axis } from './axis';
+import { estimateAxis, estimateTick, type EstimateKind } from './estimate-axis';
 import { IntervalBar, IntervalScale } from './interval-bar';
 
 export interface Estimate {
@@ -19,8 +19,7 @@ interface EstimateTableProps {
   caption: string;
   head: string;
   estimates: Estimate[];
-  /** What is estimated: a standard deviation is never below zero, a bias has a sign. */
-  kind: 'sd' | 'bias';
+  kind: EstimateKind;
   /** The shop's own interval, drawn as a band. */
   band?: { low: number | null; high: number | null } | undefined;
   empty?: string;
@@ -28,7 +27,7 @@ interface EstimateTableProps {
 
 /** Estimates in mm, a dot on its interval a row, in the order given: names, never values. */
 export function EstimateTable({ caption, head, estimates, kind, band, empty }: EstimateTableProps) {
-  const axis = axisFor(estimates, kind, band);
+  const axis = estimateAxis(estimates, kind, band);
   const print = (value: number) => (kind === 'bias' ? signed(value, 2) : bareMillimetres(value, 2));
   const columns: Column<Estimate>[] = [
     { key: 'name', head, names: true, cell: (one) => one.name },
@@ -46,14 +45,7 @@ export function EstimateTable({ caption, head, estimates, kind, band, empty }: E
     },
     {
       key: 'bar',
-      head: (
-        <IntervalScale
-          axis={axis}
-          text={(tick) =>
-            kind === 'bias' ? signed(tick, decimals(axis)) : bareMillimetres(tick, decimals(axis))
-          }
-        />
-      ),
+      head: <IntervalScale axis={axis} text={(tick) => estimateTick(tick, kind, axis)} />,
       cell: (one) =>
         one.value === null ? (
           (one.why ?? 'not enough readings')
@@ -77,23 +69,4 @@ export function EstimateTable({ caption, head, estimates, kind, band, empty }: E
   return (
     <Table caption={caption} rows={estimates} rowKey={(one) => one.key} columns={columns} empty={empty} />
   );
-}
-
-/** Wide enough for nearly all intervals; a very uncertain one runs on beyond the end, as its arrow says. */
-function axisFor(estimates: Estimate[], kind: 'sd' | 'bias', band: EstimateTableProps['band']): Axis {
-  const values = estimates.flatMap((one) => (one.value === null ? [] : [one.value]));
-  const ends = [...estimates.flatMap((one) => [one.low, one.high]), band?.low, band?.high].filter(
-    (end) => typeof end === 'number',
-  );
-  const farthest = Math.max(0.1, ...values.map((value) => Math.abs(value) * 2));
-  const reach = Math.min(Math.max(0.1, ...ends.map(Math.abs)), farthest * 1.5);
-  return kind === 'bias' ? axisOver([], -reach, reach, 4) : axisOver([], 0, reach, 4);
-}
-
-function decimals(axis: Axis): number {
-  return axis.ticks.every((tick) => Number.isInteger(tick))
-    ? 0
-    : axis.ticks.every((tick) => Number.isInteger(Math.round(tick * 1e6) / 1e5))
-      ? 1
-      : 2;
 }

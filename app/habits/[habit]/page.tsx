@@ -1,7 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import button from '@/app/_look/button.module.css';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
+import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
@@ -10,13 +11,16 @@ import { FiguresAge } from '@/app/_shop/figures-age';
 import { firstOf, address, technicianAddress, type Query } from '@/app/_words/address';
 import { EFFECT_NAMES } from '@/app/_words/habits';
 import { pageNumber } from '@/app/_words/page-number';
-import { currentFigures, habitsAnswer, may, namedSetups } from '@/lib/access';
+import { currentFigures, may, namedSetups } from '@/lib/access';
 import { HABIT_TEXTS, HABITS, type HabitKey } from '@/lib/assess/habits';
 import { About } from '../_parts/about';
-import { ofHabit } from '../_parts/by-technician';
+import { askedHabits } from '../_parts/asked-habits';
+import { inOrder, ofHabit } from '../_parts/by-technician';
 import { EffectTables } from '../_parts/effect-table';
 import { Evidence } from '../_parts/evidence';
 import { falseAlarmWords } from '../_parts/false-alarms';
+import { HabitFilter } from '../_parts/habit-filter';
+import { isSpan, placesOf } from '../_parts/habit-question';
 import { ShownSetups } from '../_parts/shown-setups';
 
 interface Props {
@@ -35,11 +39,14 @@ export default async function HabitPage({ params, searchParams }: Props) {
   const query = await searchParams;
   const viewer = await enter();
   const all = may(viewer, 'see everybody’s figures');
-  const [answer, figures] = await Promise.all([habitsAnswer(viewer), currentFigures(viewer)]);
+  const [asked, figures] = await Promise.all([askedHabits(viewer, query), currentFigures(viewer)]);
+  const { cells: answer, question } = asked;
   const cells = ofHabit(answer ?? [], habit);
   const whose = all ? firstOf(query, 'technician') : viewer.code;
   const cell = cells.find(({ technician }) => technician === whose);
-  if (all && whose !== undefined && cell === undefined && answer !== null) notFound();
+  if (all && whose !== undefined && cell === undefined && answer !== null && !isSpan(question)) notFound();
+  const place = placesOf(question);
+  const files = { ...question, technician: undefined, habit };
   const page = pageNumber(query);
   const shown = cell?.shownBy ?? [];
   const setups =
@@ -55,23 +62,26 @@ export default async function HabitPage({ params, searchParams }: Props) {
     <Page
       above={
         all ? (
-          <Link href="/habits">All habits</Link>
+          <Link href={address('/habits', { ...question, technician: undefined })}>All habits</Link>
         ) : (
           <Link href={technicianAddress(viewer.code)}>My hand</Link>
         )
       }
       title={name}
       lead={what}
-      actions={
-        all && (
-          <a className={button.button} href={address('/habits/download', { habit })}>
-            Download as CSV
-          </a>
-        )
-      }
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
       <ExcludedNote viewer={viewer} />
+      <HabitFilter
+        to={`/habits/${habit}`}
+        asked={asked}
+        technicians={all ? cells.map(({ technician }) => technician).sort(inOrder) : []}
+      />
+      {cell === undefined && whose !== undefined && answer !== null && (
+        <Note>
+          <p>{whose} has no job in what was asked for.</p>
+        </Note>
+      )}
       {cell !== undefined && <Evidence cell={cell} />}
       <About text={HABIT_TEXTS[habit]} />
       {cell !== undefined && shown.length > 0 && (
@@ -81,6 +91,7 @@ export default async function HabitPage({ params, searchParams }: Props) {
           page={page}
           pages={Math.ceil(shown.length / SETUPS_A_PAGE)}
           timeZone={viewer.shop.timeZone}
+          to={(number) => address(`/habits/${habit}`, { ...question, technician: whose, page: number })}
         />
       )}
       {all && cells.length > 0 && (
@@ -89,7 +100,13 @@ export default async function HabitPage({ params, searchParams }: Props) {
           title="Every technician"
           note={`${EFFECT_NAMES[habit]}, in the order of codes. The dot is the figure, the stroke its 95 % interval, the dashed line what the other hands show or what is expected without the habit. ${falseAlarmWords(answer ?? [])}`}
         >
-          <EffectTables cells={cells} caption={`${name}, by technician: each code opens its evidence`} />
+          <EffectTables
+            cells={cells}
+            caption={`${name}, by technician: each code opens its evidence`}
+            place={place}
+            picture={(unit) => address('/habits/picture', { ...files, unit })}
+          />
+          <DownloadLinks of={name} csv={address('/habits/download', files)} />
         </Panel>
       )}
     </Page>

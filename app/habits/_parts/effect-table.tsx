@@ -1,33 +1,42 @@
 import Link from 'next/link';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { Table } from '@/app/_look/table';
-import { chance, EFFECT_HEADS, effectTick, effectValue, habitAddress } from '@/app/_words/habits';
+import { chance, EFFECT_HEADS, effectTick, effectValue } from '@/app/_words/habits';
 import type { EffectUnit, HabitCell, HabitEffect } from '@/lib/assess/habits';
 import { effectAxis } from './effect-axis';
+import { unitsOf } from './effect-drawing';
+import type { HabitPlace } from './habit-question';
 import { StateTag } from './state-tag';
 
 interface EffectTableProps {
   /** Cells of one habit, in the order in which they are to stand. */
   cells: readonly HabitCell[];
   caption: string;
+  place: HabitPlace;
+  /** Where the figures of a unit are had as a picture. */
+  picture: (unit: EffectUnit) => string;
 }
 
 type Shown = HabitCell & { effect: HabitEffect };
 
 /** Every technician's effect with its interval: a table a unit, since figures in different units share no axis. */
-export function EffectTables({ cells, caption }: EffectTableProps) {
+export function EffectTables({ cells, caption, place, picture }: EffectTableProps) {
   const shown = cells.filter((cell): cell is Shown => cell.effect !== null);
-  const units = [...new Set(shown.map(({ effect }) => effect.unit))];
+  const units = unitsOf(shown);
   const none = cells.filter(({ effect }) => effect === null);
   return (
     <>
       {units.map((unit) => (
-        <OneUnit
-          key={unit}
-          unit={unit}
-          caption={caption}
-          cells={shown.filter(({ effect }) => effect.unit === unit)}
-        />
+        <div key={unit}>
+          <OneUnit
+            unit={unit}
+            caption={caption}
+            cells={shown.filter(({ effect }) => effect.unit === unit)}
+            place={place}
+          />
+          <DownloadLinks of={caption} picture={picture(unit)} />
+        </div>
       ))}
       {none.length > 0 && (
         <ul>
@@ -42,7 +51,14 @@ export function EffectTables({ cells, caption }: EffectTableProps) {
   );
 }
 
-function OneUnit({ unit, cells, caption }: { unit: EffectUnit; cells: Shown[]; caption: string }) {
+interface OneUnitProps {
+  unit: EffectUnit;
+  cells: Shown[];
+  caption: string;
+  place: HabitPlace;
+}
+
+function OneUnit({ unit, cells, caption, place }: OneUnitProps) {
   const axis = effectAxis(
     cells.map(({ effect }) => effect),
     unit,
@@ -58,7 +74,7 @@ function OneUnit({ unit, cells, caption }: { unit: EffectUnit; cells: Shown[]; c
           head: 'Technician',
           names: true,
           cell: ({ technician, habit }) => (
-            <Link href={habitAddress(habit, technician)} prefetch={false}>
+            <Link href={place(habit, technician)} prefetch={false}>
               {technician}
             </Link>
           ),

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { effectWords, habitAddress } from '@/app/_words/habits';
 import { HABIT_TEXTS, type HabitCell } from '@/lib/assess/habits';
+import type { HabitPlace } from './habit-question';
 import styles from './found-list.module.css';
 
 interface FoundListProps {
@@ -8,17 +9,19 @@ interface FoundListProps {
   /** Whose each is stands before it, where they are of several. */
   named?: boolean;
   empty: string;
+  /** Where each leads; to the whole history where it is not said. */
+  place?: HabitPlace;
 }
 
 /** The habits found among these, each leading to its evidence and how to train it. */
-export function FoundList({ cells, named = false, empty }: FoundListProps) {
+export function FoundList({ cells, named = false, empty, place = habitAddress }: FoundListProps) {
   const found = cells.filter(({ state }) => state === 'found');
   if (found.length === 0) return <p>{empty}</p>;
   return (
     <ul data-plain className={styles.list}>
       {found.map(({ technician, habit, effect }) => (
         <li key={`${technician} ${habit}`}>
-          <Link href={habitAddress(habit, technician)} prefetch={false}>
+          <Link href={place(habit, technician)} prefetch={false}>
             {named ? `${technician}: ` : ''}
             {HABIT_TEXTS[habit].name}
           </Link>

@@ -1,9 +1,9 @@
 import Link from 'next/link';
 import { Table, type Column } from '@/app/_look/table';
 import { technicianAddress } from '@/app/_words/address';
-import { habitAddress } from '@/app/_words/habits';
 import { HABIT_TEXTS, HABITS, type HabitCell, type HabitKey } from '@/lib/assess/habits';
 import type { HabitsOf } from './by-technician';
+import type { HabitPlace } from './habit-question';
 import { StateTag } from './state-tag';
 import styles from './matrix.module.css';
 
@@ -13,7 +13,7 @@ interface Row {
 }
 
 /** Habits down, technicians across, a word in each cell that opens its evidence. On a phone: a list by technician. */
-export function Matrix({ hands }: { hands: HabitsOf[] }) {
+export function Matrix({ hands, place }: { hands: HabitsOf[]; place: HabitPlace }) {
   return (
     <>
       <div className={styles.wide}>
@@ -26,12 +26,12 @@ export function Matrix({ hands }: { hands: HabitsOf[] }) {
               names: true,
               wraps: true,
               cell: ({ habit }) => (
-                <Link href={habitAddress(habit)} prefetch={false}>
+                <Link href={place(habit)} prefetch={false}>
                   {HABIT_TEXTS[habit].name}
                 </Link>
               ),
             },
-            ...hands.map(({ technician }) => columnOf(technician)),
+            ...hands.map(({ technician }) => columnOf(technician, place)),
           ]}
           rows={HABITS.map((habit) => ({
             habit,
@@ -46,14 +46,14 @@ export function Matrix({ hands }: { hands: HabitsOf[] }) {
       </div>
       <div className={styles.narrow}>
         {hands.map((hand) => (
-          <OneTechnician key={hand.technician} {...hand} />
+          <OneTechnician key={hand.technician} {...hand} place={place} />
         ))}
       </div>
     </>
   );
 }
 
-function columnOf(technician: string): Column<Row> {
+function columnOf(technician: string, place: HabitPlace): Column<Row> {
   return {
     key: technician,
     head: (
@@ -63,15 +63,15 @@ function columnOf(technician: string): Column<Row> {
     ),
     cell: ({ cells }) => {
       const cell = cells.get(technician);
-      return cell === undefined ? 'not looked at' : <CellLink cell={cell} />;
+      return cell === undefined ? 'not looked at' : <CellLink cell={cell} place={place} />;
     },
   };
 }
 
 /** The link's name says whose and which habit, so that it stands by itself in a list of links. */
-function CellLink({ cell: { technician, habit, state } }: { cell: HabitCell }) {
+function CellLink({ cell: { technician, habit, state }, place }: { cell: HabitCell; place: HabitPlace }) {
   return (
-    <Link className={styles.cell} href={habitAddress(habit, technician)} prefetch={false}>
+    <Link className={styles.cell} href={place(habit, technician)} prefetch={false}>
       <StateTag state={state} />
       <span className="out-of-sight">
         in {technician}: {HABIT_TEXTS[habit].name}
@@ -80,7 +80,7 @@ function CellLink({ cell: { technician, habit, state } }: { cell: HabitCell }) {
   );
 }
 
-function OneTechnician({ technician, cells }: HabitsOf) {
+function OneTechnician({ technician, cells, place }: HabitsOf & { place: HabitPlace }) {
   const found = cells.filter(({ state }) => state === 'found');
   const others = cells.filter(({ state }) => state !== 'found');
   return (
@@ -90,22 +90,22 @@ function OneTechnician({ technician, cells }: HabitsOf) {
           {technician}
         </Link>
       </h3>
-      <CellList cells={found} empty="No habit was found." />
+      <CellList cells={found} empty="No habit was found." place={place} />
       <details>
         <summary>{tally(others)}</summary>
-        <CellList cells={others} empty="" />
+        <CellList cells={others} empty="" place={place} />
       </details>
     </section>
   );
 }
 
-function CellList({ cells, empty }: { cells: HabitCell[]; empty: string }) {
+function CellList({ cells, empty, place }: { cells: HabitCell[]; empty: string; place: HabitPlace }) {
   if (cells.length === 0) return empty === '' ? null : <p className={styles.quiet}>{empty}</p>;
   return (
     <ul data-plain className={styles.list}>
       {cells.map((cell) => (
         <li key={cell.habit}>
-          <Link href={habitAddress(cell.habit, cell.technician)} prefetch={false}>
+          <Link href={place(cell.habit, cell.technician)} prefetch={false}>
             {HABIT_TEXTS[cell.habit].name}
           </Link>
           <StateTag state={cell.state} />

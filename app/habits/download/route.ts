@@ -1,8 +1,9 @@
 import type { NextRequest } from 'next/server';
 import { admit } from '@/app/_shop/admit';
 import { csvFile } from '@/app/_figures/download/files';
-import { demand, habitsAnswer } from '@/lib/access';
+import { demand } from '@/lib/access';
 import { HABIT_TEXTS } from '@/lib/assess/habits';
+import { askedHabits } from '../_parts/asked-habits';
 import { byTechnician } from '../_parts/by-technician';
 
 const COLUMNS = [
@@ -10,13 +11,15 @@ const COLUMNS = [
   ...['without_habit', 'p', 'adjusted_p', 'setups', 'evidence', 'shown_by'],
 ];
 
-/** Every technician by every habit, or by one (`habit=`), as CSV. */
+/** Every technician by every habit, or by one (`habit=`), as CSV; held as the page is. */
 export function GET(request: NextRequest): Promise<Response> {
   return admit(request, async (viewer) => {
     demand(viewer, 'see everybody’s figures');
     const wanted = request.nextUrl.searchParams.get('habit');
-    const cells = byTechnician((await habitsAnswer(viewer)) ?? [])
-      .flatMap(({ cells: own }) => own)
+    const asked = await askedHabits(viewer, Object.fromEntries(request.nextUrl.searchParams));
+    const whose = asked.question.technician;
+    const cells = byTechnician(asked.cells ?? [])
+      .flatMap(({ technician, cells: own }) => (whose === undefined || technician === whose ? own : []))
       .filter(({ habit }) => wanted === null || habit === wanted);
     return csvFile(wanted === null ? 'habits' : `habit-${wanted}`, {
       columns: COLUMNS,

@@ -1,0 +1,67 @@
+import Link from 'next/link';
+import { MonthFields } from '@/app/_figures/stretch/month-fields';
+import button from '@/app/_look/button.module.css';
+import { Choice } from '@/app/_look/choice';
+import styles from '@/app/_look/filter-form.module.css';
+import { Note } from '@/app/_look/note';
+import { Panel } from '@/app/_look/panel';
+import type { AskedHabits } from './asked-habits';
+import { isSpan, spanWords } from './habit-question';
+
+interface HabitFilterProps {
+  /** The page that is asked. */
+  to: string;
+  asked: AskedHabits;
+  /** Whose may be shown; empty where only one technician's are. */
+  technicians: readonly string[];
+}
+
+/** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
+export function HabitFilter({ to, asked: { question, notes, choices }, technicians }: HabitFilterProps) {
+  const plain = (names: readonly string[]) => names.map((name) => [name, name] as const);
+  return (
+    <Panel
+      id="filter"
+      title="Which readings"
+      note={
+        isSpan(question)
+          ? `These are the ${spanWords(question, choices)}. Fewer readings show less: “too few readings” comes sooner.`
+          : 'All readings. A habit is judged of the jobs begun in the months chosen; it shows across a whole round, so it is not told by gauge or section.'
+      }
+    >
+      {notes.map((note) => (
+        <Note key={note}>
+          <p>{note}</p>
+        </Note>
+      ))}
+      <form
+        className={styles.form}
+        action={to}
+        method="get"
+        role="search"
+        aria-label="Which readings"
+        data-print="no"
+      >
+        <MonthFields asked={question} months={choices.months} />
+        <Choice name="sheet" label="Sheet" any="any" value={question.sheet} choices={plain(choices.sheets)} />
+        {technicians.length > 0 && (
+          <Choice
+            name="technician"
+            label="Technician"
+            any="everybody"
+            value={question.technician}
+            choices={plain(technicians)}
+          />
+        )}
+        <div className={styles.buttons}>
+          <button type="submit" className={button.strong}>
+            Show
+          </button>
+          <Link href={to} className={button.button}>
+            All readings
+          </Link>
+        </div>
+      </form>
+    </Panel>
+  );
+}

@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import {
+  askedMonths,
+  heldMonths,
+  isHeld,
+  type AskedMonths,
+  type HeldMonths,
+} from '@/app/_figures/stretch/asked-months';
+import { stretchWords } from '@/app/_figures/stretch/stretch-words';
+import { address, firstOf, type Query } from '@/app/_words/address';
+import type { SpanChoices } from '@/lib/assess/answers';
+import type { HabitKey } from '@/lib/assess/habits';
+
+/** What the habits are held to. */
+export interface HabitQuestion extends AskedMonths {
+  sheet: string | undefined;
+  /** Whose are shown; all are compared with each other whoever is shown. */
+  technician: string | undefined;
+}
+
+const name = z.string().max(100);
+
+/** What the address asks for; a part that cannot be understood is left out, and a sentence says so. */
+export function habitQuestion(query: Query): { question: HabitQuestion; notes: string[] } {
+  const { asked, notes } = askedMonths(query);
+  const read = (part: 'sheet' | 'technician'): string | undefined => {
+    const parsed = name.optional().safeParse(firstOf(query, part));
+    if (parsed.success) return parsed.data;
+    notes.push(`The ${part} asked for is longer than 100 characters, so it was left out.`);
+    return undefined;
+  };
+  return { question: { ...asked, sheet: read('sheet'), technician: read('technician') }, notes };
+}
+
+/** Whether other readings count than all of them. */
+export const isSpan = (question: HabitQuestion): boolean => isHeld(question) || question.sheet !== undefined;
+
+/** What is asked of the readings, with the months told one by one. */
+export const spanOf = (
+  question: HabitQuestion,
+  { months }: SpanChoices,
+): HeldMonths & { sheet: string | undefined } => ({
+  ...heldMonths(question, months),
+  sheet: question.sheet,
+});
+
+/** `jobs begun Mar 2025 to Jun 2025, by sheet Coupe` */
+export function spanWords(question: HabitQuestion, choices: SpanChoices): string {
+  const time = stretchWords(heldMonths(question, choices.months), choices.months);
+  return `jobs begun ${time}${question.sheet === undefined ? '' : `, by sheet ${question.sheet}`}`;
+}
+
+/** Where a habit, or one technician's evidence for it, is told of the same readings. */
+export type HabitPlace = (habit: HabitKey, technician?: string) => string;
+
+export const placesOf =
+  ({ last, from, to, sheet }: HabitQuestion): HabitPlace =>
+  (habit, technician) =>
+    address(`/habits/${habit}`, { last, from, to, sheet, technician });
