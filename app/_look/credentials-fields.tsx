@@ -1,5 +1,6 @@
 import { Field } from './field';
 import form from './form.module.css';
+import { words } from '@/app/_words/words';
 
 interface CredentialsFieldsProps {
   signInName: string;
@@ -8,9 +9,10 @@ interface CredentialsFieldsProps {
 
 /** A sign-in name and a password to choose. */
 export function CredentialsFields({ signInName, limits }: CredentialsFieldsProps) {
+  const t = words('look');
   return (
     <>
-      <Field label="Sign-in name: letters, digits, dot and underscore" id="signInName">
+      <Field label={t('credentials.name')} id="signInName">
         <input
           id="signInName"
           name="signInName"
@@ -24,7 +26,7 @@ export function CredentialsFields({ signInName, limits }: CredentialsFieldsProps
           defaultValue={signInName}
         />
       </Field>
-      <Field label={`Password, ${limits.shortestPassword} characters or more`} id="password">
+      <Field label={t('credentials.password', { least: limits.shortestPassword })} id="password">
         <input
           id="password"
           name="password"
@@ -35,7 +37,7 @@ export function CredentialsFields({ signInName, limits }: CredentialsFieldsProps
           autoComplete="new-password"
         />
       </Field>
-      <p className={form.hint}>Three or four words that only you would put together do well.</p>
+      <p className={form.hint}>{t('credentials.hint')}</p>
     </>
   );
 }

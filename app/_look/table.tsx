@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { classNames } from './class-names';
 import { ScrollFrame } from './scroll-frame';
 import styles from './table.module.css';
+import { words } from '@/app/_words/words';
 
 export interface Column<Row> {
   /** Stable within the table. */
@@ -43,7 +44,7 @@ export function Table<Row>({
 }: TableProps<Row>) {
   if (rows.length === 0 && empty !== undefined) return <p className={styles.empty}>{empty}</p>;
   return (
-    <ScrollFrame name="Table, scrolls sideways">
+    <ScrollFrame name={words('look')('table')}>
       <table className={styles.table}>
         <caption className={captionOutOfSight ? 'out-of-sight' : styles.caption}>
           <span className={styles.captionText}>{caption}</span>

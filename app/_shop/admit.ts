@@ -1,6 +1,8 @@
 import type { NextRequest } from 'next/server';
 import type { z } from 'zod';
 import { Refused } from '@/lib/access';
+import { answering } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 import { viewerOf, type Viewer } from '@/lib/identity';
 import { comesFromElsewhere } from './same-origin';
 
@@ -11,20 +13,21 @@ type Work = (viewer: Viewer) => Promise<Response>;
 
 /**
  * The entrance of every endpoint that somebody signed in may use: refuses other sites' requests and strangers, and
- * answers with 403 where the data door refuses.
+ * answers with 403 where the data door refuses. The work has the words and units of whoever asks.
  */
-export async function admit(request: NextRequest, work: Work): Promise<Response> {
-  if (request.method !== 'GET' && comesFromElsewhere(request))
-    return sentence(403, 'This can only be sent from a page of this shop.');
-  const viewer = await viewerOf(request.headers);
-  if (viewer === null) return sentence(401, 'You are not signed in. Sign in, then send it again.');
-  try {
-    return await work(viewer);
-  } catch (error) {
-    if (error instanceof Refused) return sentence(403, error.message);
-    throw error;
-  }
-}
+export const admit = (request: NextRequest, work: Work): Promise<Response> =>
+  answering(async () => {
+    if (request.method !== 'GET' && comesFromElsewhere(request))
+      return sentence(403, words('shop')('fromElsewhere'));
+    const viewer = await viewerOf(request.headers);
+    if (viewer === null) return sentence(401, words('shop')('notSignedIn'));
+    try {
+      return await work(viewer);
+    } catch (error) {
+      if (error instanceof Refused) return sentence(403, error.message);
+      throw error;
+    }
+  });
 
 /** The fields of a small form, parsed; a Response that refuses it where it is too large to be one. */
 export async function fieldsOf<Schema extends z.ZodType>(
@@ -32,7 +35,7 @@ export async function fieldsOf<Schema extends z.ZodType>(
   schema: Schema,
 ): Promise<{ fields: z.infer<Schema> | null; refused: Response | null }> {
   if (!(Number(request.headers.get('content-length') ?? Infinity) <= MOST_BYTES))
-    return { fields: null, refused: sentence(413, 'That is more than this form can hold.') };
+    return { fields: null, refused: sentence(413, words('shop')('tooMuch')) };
   const given = Object.fromEntries(await request.formData());
   return { fields: schema.safeParse(given).data ?? null, refused: null };
 }

@@ -1,5 +1,5 @@
 import { Note } from '@/app/_look/note';
-import { count } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { countExcluded, type SetupFilter, type Viewer } from '@/lib/access';
 
 interface ExcludedNoteProps {
@@ -14,10 +14,7 @@ export async function ExcludedNote({ viewer, filter = {} }: ExcludedNoteProps) {
   if (excluded === 0) return null;
   return (
     <Note>
-      <p>
-        {count(excluded, 'reading is', 'readings are')} excluded from these figures, each with a reason on
-        record under its job’s readings.
-      </p>
+      <p>{words('shop')('excluded', { n: excluded })}</p>
     </Note>
   );
 }

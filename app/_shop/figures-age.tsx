@@ -1,5 +1,6 @@
 import { Note } from '@/app/_look/note';
 import { dayAndTime } from '@/app/_words/times';
+import { words } from '@/app/_words/words';
 
 interface FiguresAgeProps {
   /** When the figures were worked out; null before the first time. */
@@ -10,12 +11,11 @@ interface FiguresAgeProps {
 /** Says where figures lag behind the readings: after a load they are worked out anew behind the pages. */
 export function FiguresAge({ fit, timeZone }: FiguresAgeProps) {
   if (fit?.stale === false) return null;
+  const t = words('shop');
   return (
     <Note live>
       <p>
-        {fit === null
-          ? 'Figures and verdicts are being worked out from the readings for the first time. Reload the page in a minute.'
-          : `Readings have come in since the figures and verdicts were worked out (${dayAndTime(fit.fittedAt, timeZone)}). They are being worked out anew; reload the page in a minute.`}
+        {fit === null ? t('firstFigures') : t('olderFigures', { when: dayAndTime(fit.fittedAt, timeZone) })}
       </p>
     </Note>
   );

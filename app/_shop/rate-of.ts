@@ -1,5 +1,6 @@
 import type { Rate } from '@/lib/assess';
 import { binomialInterval } from '@/lib/stats';
+import { words } from '@/app/_words/words';
 
 /** The rate of counted jobs with its 95 % Wilson interval. */
 export function rateOf(right: number, jobs: number): Rate {
@@ -10,7 +11,7 @@ export function rateOf(right: number, jobs: number): Rate {
       rate: null,
       low: null,
       high: null,
-      why: 'No job has been measured after its repair.',
+      why: words('shop')('noneMeasuredAfter'),
     };
   }
   const { low, high } = binomialInterval(right, jobs, { method: 'wilson', level: 0.95 });

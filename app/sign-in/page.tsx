@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
@@ -13,10 +12,15 @@ import { hasAccounts, LONGEST_NAME, LONGEST_PASSWORD } from '@/lib/identity';
 import { demoAccounts } from '@/lib/identity/demo';
 import { DemoSignIn } from './_parts/demo-sign-in';
 import { refusalWords } from './_parts/refusal-words';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
+import { hear } from '@/app/_words/speech';
 
-export const metadata: Metadata = { title: 'Sign in' };
+export const generateMetadata = titled(() => words('signIn')('title'));
 
 export default async function SignIn({ searchParams }: { searchParams: Promise<Query> }) {
+  await hear();
+  const t = words('signIn');
   const query = await searchParams;
   const to = wayBack(firstOf(query, 'to'));
   if ((await viewerOrNull()) !== null) redirect(to);
@@ -24,7 +28,7 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<Q
   const refused = refusalWords(firstOf(query, 'refused'), firstOf(query, 'minutes'));
   const demo = await demoAccounts();
   return (
-    <Page title="Sign in" lead="Measurements and figures are open to the people of the shop.">
+    <Page title={t('title')} lead={t('lead')}>
       {refused !== null && (
         <Note kind="fault" live>
           <p>{refused}</p>
@@ -32,7 +36,7 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<Q
       )}
       <form className={form.form} action="/sign-in/try" method="post">
         <input type="hidden" name="to" value={to} />
-        <Field label="Sign-in name" id="name">
+        <Field label={t('name')} id="name">
           <input
             id="name"
             name="name"
@@ -43,7 +47,7 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<Q
             spellCheck={false}
           />
         </Field>
-        <Field label="Password" id="password">
+        <Field label={t('password')} id="password">
           <input
             id="password"
             name="password"
@@ -54,19 +58,12 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<Q
           />
         </Field>
         <button type="submit" className={button.strong}>
-          Sign in
+          {t('signIn')}
         </button>
-        <p className={form.hint}>
-          No sign-in name yet, or the password forgotten: the shop’s manager makes a link for you under
-          Settings, People.
-        </p>
+        <p className={form.hint}>{t('hint')}</p>
       </form>
       {demo.length > 0 && (
-        <Panel
-          id="demo"
-          title="Look around in the demo shop"
-          note="The shop and everybody in it are invented, and these ways in are open to all."
-        >
+        <Panel id="demo" title={t('demo.title')} note={t('demo.note')}>
           <DemoSignIn accounts={demo} to={to} />
         </Panel>
       )}

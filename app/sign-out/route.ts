@@ -2,9 +2,12 @@ import type { NextRequest } from 'next/server';
 import { leadTo, sentence } from '@/app/_shop/admit';
 import { comesFromElsewhere } from '@/app/_shop/same-origin';
 import { signOut } from '@/lib/identity';
+import { answering } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
 /** Ends the session of this browser. */
-export async function POST(request: NextRequest): Promise<Response> {
-  if (comesFromElsewhere(request)) return sentence(403, 'Sign out on a page of this shop.');
-  return leadTo('/sign-in', await signOut(request.headers));
-}
+export const POST = (request: NextRequest): Promise<Response> =>
+  answering(async () => {
+    if (comesFromElsewhere(request)) return sentence(403, words('signIn')('outElsewhere'));
+    return leadTo('/sign-in', await signOut(request.headers));
+  });

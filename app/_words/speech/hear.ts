@@ -1,5 +1,5 @@
 import { cookies } from 'next/headers';
-import { rememberForPage } from './heard';
+import { rememberForPage, speaking } from './heard';
 import { speechFrom, type Speech } from './speech';
 
 /** Takes up how the reader wants to be spoken to, from the cookies; every page and layout does so first. */
@@ -9,3 +9,7 @@ export async function hear(): Promise<Speech> {
   rememberForPage(heard);
   return heard;
 }
+
+/** Does the work of an endpoint with the words and units of whoever asks; `admit` does so by itself. */
+export const answering = async <Result>(work: () => Promise<Result>): Promise<Result> =>
+  speaking(await hear(), work);

@@ -1,5 +1,5 @@
 /** In which language and units a reader is spoken to. */
-export { hear } from './hear';
+export { answering, hear } from './hear';
 export { speaking, speech } from './heard';
 export {
   LANGUAGES,

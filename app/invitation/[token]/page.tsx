@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { CredentialsFields } from '@/app/_look/credentials-fields';
@@ -7,39 +6,35 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { said } from '@/app/_shop/said';
 import { LIMITS, openInvitation } from '@/lib/identity';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
+import { hear } from '@/app/_words/speech';
 
-export const metadata: Metadata = { title: 'Invitation' };
+export const generateMetadata = titled(() => words('invitation')('title'));
 
 interface Props {
   params: Promise<{ token: string }>;
 }
 
 export default async function Invitation({ params }: Props) {
+  await hear();
+  const t = words('invitation');
   const { token } = await params;
   const fault = await said();
   const invitation = await openInvitation(token);
   if (invitation === null) {
     return (
-      <Page
-        title="This link is no longer good"
-        lead="Links work once, for three days, and a newer one replaces them."
-      >
-        <p>
-          Ask the shop’s manager for a new one, or <Link href="/sign-in">sign in</Link> if you took it up
-          already.
-        </p>
+      <Page title={t('spent.title')} lead={t('spent.lead')}>
+        <p>{t.rich('spent.next', { link: (chunks) => <Link href="/sign-in">{chunks}</Link> })}</p>
       </Page>
     );
   }
   const { shop, name, code, signInName } = invitation;
+  const who = name === '' ? code : `${name}, ${code}`;
   return (
     <Page
-      title={signInName === null ? `Welcome to ${shop}` : 'Choose a new password'}
-      lead={`For ${name === '' ? code : `${name}, ${code}`}. ${
-        signInName === null
-          ? 'Choose how you sign in from now on.'
-          : 'Every device is signed out, and a second factor has to be set up anew.'
-      }`}
+      title={signInName === null ? t('new.title', { shop }) : t('again.title')}
+      lead={signInName === null ? t('new.lead', { who }) : t('again.lead', { who })}
     >
       {fault !== null && (
         <Note kind="fault" live>
@@ -49,7 +44,7 @@ export default async function Invitation({ params }: Props) {
       <form className={form.form} action={`/invitation/${encodeURIComponent(token)}/take`} method="post">
         <CredentialsFields signInName={signInName ?? ''} limits={LIMITS} />
         <button type="submit" className={button.strong}>
-          Take it up
+          {t('takeUp')}
         </button>
       </form>
     </Page>

@@ -1,15 +1,11 @@
 import button from '@/app/_look/button.module.css';
 import type { DemoAccount } from '@/lib/identity/demo';
 import styles from './demo-sign-in.module.css';
-
-const AS: Record<DemoAccount['role'], string> = {
-  manager: 'the manager',
-  trainer: 'the trainer',
-  technician: 'a technician',
-};
+import { words } from '@/app/_words/words';
 
 /** One press signs in as one of the three users. */
 export function DemoSignIn({ accounts, to }: { accounts: readonly DemoAccount[]; to: string }) {
+  const t = words('signIn');
   return (
     <ul data-plain className={styles.list}>
       {accounts.map(({ signInName, password, role, name }) => (
@@ -19,7 +15,7 @@ export function DemoSignIn({ accounts, to }: { accounts: readonly DemoAccount[];
             <input type="hidden" name="name" value={signInName} />
             <input type="hidden" name="password" value={password} />
             <button type="submit" className={button.button}>
-              Sign in as {AS[role]}, {name}
+              {t(`demo.as.${role}`, { name })}
             </button>
           </form>
         </li>

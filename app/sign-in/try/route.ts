@@ -5,6 +5,8 @@ import { comesFromElsewhere } from '@/app/_shop/same-origin';
 import { wayBack } from '@/app/_shop/way-back';
 import { address } from '@/app/_words/address';
 import { LONGEST_PASSWORD, signIn } from '@/lib/identity';
+import { answering } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
 const attempt = z.object({
   name: z.string().max(200),
@@ -13,8 +15,10 @@ const attempt = z.object({
 });
 
 /** Signs in by name and password, or leads to the second factor, or back with the reason. */
-export async function POST(request: NextRequest): Promise<Response> {
-  if (comesFromElsewhere(request)) return sentence(403, 'Sign in on the page of this shop.');
+export const POST = (request: NextRequest): Promise<Response> => answering(() => attend(request));
+
+async function attend(request: NextRequest): Promise<Response> {
+  if (comesFromElsewhere(request)) return sentence(403, words('signIn')('elsewhere'));
   const { fields, refused } = await fieldsOf(request, attempt);
   if (refused !== null) return refused;
   const to = wayBack(fields?.to);

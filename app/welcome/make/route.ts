@@ -6,6 +6,8 @@ import { comesFromElsewhere } from '@/app/_shop/same-origin';
 import { saying } from '@/app/_shop/said';
 import { address } from '@/app/_words/address';
 import { chooseCredentials, isSetUpKey, LONGEST_PASSWORD, makeFirstManager, signIn } from '@/lib/identity';
+import { answering } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
 const line = (most: number) => z.string().trim().min(1).max(most);
 const setUp = z.object({
@@ -19,15 +21,17 @@ const setUp = z.object({
 });
 
 /** Makes the first manager, once, and signs them in. */
-export async function POST(request: NextRequest): Promise<Response> {
-  if (comesFromElsewhere(request)) return sentence(403, 'Set up the shop on its own page.');
+export const POST = (request: NextRequest): Promise<Response> => answering(() => make(request));
+
+async function make(request: NextRequest): Promise<Response> {
+  const t = words('welcome');
+  if (comesFromElsewhere(request)) return sentence(403, t('elsewhere'));
   const { fields, refused } = await fieldsOf(request, setUp);
   if (refused !== null) return refused;
   if (fields === null || !isSetUpKey(fields.key)) return leadTo('/welcome');
   const { key, password, signInName, ...said } = fields;
   const back = (fault: string) => leadTo(address('/welcome', { key }), [saying(fault, '/welcome')]);
-  if (!IANAZone.isValidZone(said.timeZone))
-    return back(`“${said.timeZone}” is no time zone; write one such as Europe/Zurich.`);
+  if (!IANAZone.isValidZone(said.timeZone)) return back(t('noTimeZone', { written: said.timeZone }));
   const credentials = await chooseCredentials(signInName, password);
   if (typeof credentials === 'string') return back(credentials);
   if (!(await makeFirstManager({ ...said, ...credentials }))) return leadTo('/sign-in');

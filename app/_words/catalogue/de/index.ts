@@ -1,4 +1,44 @@
+import account from './account.json';
+import calibration from './calibration.json';
+import cautions from './cautions.json';
+import evidence from './evidence.json';
+import gauges from './gauges.json';
+import invitation from './invitation.json';
+import jobs from './jobs.json';
+import load from './load.json';
 import look from './look.json';
+import method from './method.json';
+import noPage from './no-page.json';
+import overview from './overview.json';
+import print from './print.json';
+import readings from './readings.json';
+import record from './record.json';
+import settings from './settings.json';
+import shop from './shop.json';
+import signIn from './sign-in.json';
+import terms from './terms.json';
+import welcome from './welcome.json';
 
 /** One file for each part of the house that has words. */
-export default { look };
+export default {
+  account,
+  calibration,
+  cautions,
+  evidence,
+  gauges,
+  invitation,
+  jobs,
+  load,
+  look,
+  method,
+  noPage,
+  overview,
+  print,
+  readings,
+  record,
+  settings,
+  shop,
+  signIn,
+  terms,
+  welcome,
+};

@@ -11,16 +11,19 @@ import {
   SignInNameTaken,
   takeUpInvitation,
 } from '@/lib/identity';
+import { answering } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
 const chosen = z.object({ signInName: z.string().max(100), password: z.string().max(LONGEST_PASSWORD + 1) });
 
 /** Takes up an invitation and signs in. */
-export async function POST(
+export const POST = (
   request: NextRequest,
   { params }: { params: Promise<{ token: string }> },
-): Promise<Response> {
-  if (comesFromElsewhere(request)) return sentence(403, 'Take up the invitation on its own page.');
-  const { token } = await params;
+): Promise<Response> => answering(async () => take(request, (await params).token));
+
+async function take(request: NextRequest, token: string): Promise<Response> {
+  if (comesFromElsewhere(request)) return sentence(403, words('invitation')('elsewhere'));
   const place = `/invitation/${encodeURIComponent(token)}`;
   const { fields, refused } = await fieldsOf(request, chosen);
   if (refused !== null) return refused;

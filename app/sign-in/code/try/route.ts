@@ -5,12 +5,16 @@ import { comesFromElsewhere } from '@/app/_shop/same-origin';
 import { wayBack } from '@/app/_shop/way-back';
 import { address } from '@/app/_words/address';
 import { confirmCode } from '@/lib/identity';
+import { answering } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
 const step = z.object({ code: z.string().max(60), to: z.string().optional() });
 
 /** The second step of signing in. */
-export async function POST(request: NextRequest): Promise<Response> {
-  if (comesFromElsewhere(request)) return sentence(403, 'Sign in on the page of this shop.');
+export const POST = (request: NextRequest): Promise<Response> => answering(() => attend(request));
+
+async function attend(request: NextRequest): Promise<Response> {
+  if (comesFromElsewhere(request)) return sentence(403, words('signIn')('elsewhere'));
   const { fields, refused } = await fieldsOf(request, step);
   if (refused !== null) return refused;
   const to = wayBack(fields?.to);
