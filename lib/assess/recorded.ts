@@ -1,12 +1,8 @@
-import {
-  dimensionKey,
-  isWithin,
-  lengthsNamed,
-  sharedLetters,
-  type Observation,
-  type Round,
-  type Setup,
-} from '@/lib/measure';
+// Not by the door: a browser reads this file too, and the door has the file reader, which needs Node.
+import { isWithin } from '@/lib/measure/deviation';
+import { dimensionKey } from '@/lib/measure/dimension';
+import { lengthsNamed, sharedLetters } from '@/lib/measure/shared-letters';
+import type { Observation, Round, Setup } from '@/lib/measure/types';
 import type { RecordedDimension } from './types';
 
 interface Hung {

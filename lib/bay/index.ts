@@ -2,7 +2,9 @@
  * A round that is measured beside the car: what was entered, what it comes to, and what to do next. Plain functions
  * that the device and the shop share; a component of the browser does not import `entry-schema`.
  */
+export * from './at-place';
 export * from './entry';
+export * from './hidden';
 export * from './new-entry';
 export * from './next';
 export * from './plan';
