@@ -1,0 +1,35 @@
+import { millimetresToInches } from '@/lib/measure/units';
+import { speech, type Language, type Speech } from '@/app/_words/speech';
+import de from './de.json';
+import { PhraseBook } from './phrases';
+
+const BOOKS: Record<Exclude<Language, 'en'>, PhraseBook> = { de: new PhraseBook(de) };
+
+const LENGTH = /(\d+(?:\.(\d+))?)([ \u00a0])mm\b/g;
+const inInches = (text: string): string =>
+  text.replace(
+    LENGTH,
+    (_, number: string, decimals: string | undefined, space: string) =>
+      `${millimetresToInches(Number(number)).toFixed((decimals?.length ?? 0) + 2)}${space}in`,
+  );
+
+/** Where one sentence ends and the next begins. */
+const BETWEEN_SENTENCES = /(?<=[.;:]) (?=\S)/;
+
+/**
+ * A sentence that the analysis made, in the reader's language and units. The analysis knows one language, since its
+ * sentences are kept with its figures and go out by its interfaces; here they are looked up in a book of phrases. What
+ * is not in the book stays as it is.
+ */
+export function told(text: string, to: Speech = speech()): string {
+  const measured = to.units === 'mm' ? text : inInches(text);
+  return to.language === 'en' ? measured : translated(measured, BOOKS[to.language]);
+}
+
+function translated(text: string, book: PhraseBook): string {
+  const found = book.find(text, (gap) => translated(gap, book));
+  if (found !== null) return found;
+  const sentences = text.split(BETWEEN_SENTENCES);
+  if (sentences.length > 1) return sentences.map((one) => translated(one, book)).join(' ');
+  return text.replace(/(?<![\d.\w])(\d+)\.(\d+)(?![\d.\w])/g, '$1,$2');
+}
