@@ -1,4 +1,7 @@
-/** A sentence with named gaps, `Hang the gauge at {place} again.`, and what it is in another language. */
+/**
+ * A sentence with named gaps, `Hang the gauge at {place} again.`, and what it is in another language. A gap whose name
+ * begins with `word` takes one word only.
+ */
 export interface Phrase {
   /** The words before the first gap: most phrases are ruled out by them. */
   start: string;
@@ -15,8 +18,9 @@ export function phraseOf(template: string, translation: string): Phrase {
   let pattern = '';
   let end = 0;
   for (const found of template.matchAll(GAP)) {
-    pattern += `${escaped(template.slice(end, found.index))}(.+?)`;
-    gaps.push(found[1] ?? '');
+    const name = found[1] ?? '';
+    pattern += `${escaped(template.slice(end, found.index))}${name.startsWith('word') ? '(\\S+)' : '(.+?)'}`;
+    gaps.push(name);
     end = found.index + found[0].length;
   }
   pattern += escaped(template.slice(end));
