@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import { gaugeConcern } from '@/app/_overview/attention';
 import { Empty } from '@/app/_look/empty';
@@ -104,6 +105,11 @@ export default async function Gauges() {
             head="Gauge"
             kind="bias"
             estimates={gaugeEstimates(figures.figures.gauges)}
+          />
+          <DownloadLinks
+            of="bias by gauge"
+            csv="/figures/gauges/download"
+            picture="/figures/gauges/picture"
           />
         </Panel>
       )}

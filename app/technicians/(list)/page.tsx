@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import { RateGroups } from '@/app/_figures/rate-groups';
 import { Empty } from '@/app/_look/empty';
@@ -11,6 +12,7 @@ import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { technicianAddress } from '@/app/_words/address';
 import { technicianEstimates } from '../_parts/estimates';
+import type { SideBySide } from '../_parts/technician-pictures';
 import { countOutcomes, everybodysFigures, listPeople } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 
@@ -58,6 +60,7 @@ export default async function Technicians() {
           estimates={technicianEstimates(technicians, 'repeatability')}
           band={band.repeatability}
         />
+        <Files of="repeatability" />
       </Panel>
       <Panel
         id="setting"
@@ -71,6 +74,7 @@ export default async function Technicians() {
           estimates={technicianEstimates(technicians, 'setting')}
           band={band.setting}
         />
+        <Files of="setting" />
       </Panel>
       <Panel
         id="bias"
@@ -83,6 +87,7 @@ export default async function Technicians() {
           kind="bias"
           estimates={technicianEstimates(technicians, 'bias')}
         />
+        <Files of="bias" />
       </Panel>
       <Panel
         id="rates"
@@ -101,7 +106,23 @@ export default async function Technicians() {
               rate: rateOf(right, jobs),
             }))}
         />
+        <DownloadLinks
+          of="right first time by technician"
+          csv="/rates/download?by=technician"
+          picture="/rates/picture?by=technician"
+        />
       </Panel>
     </Page>
+  );
+}
+
+/** One figure of all technicians as files. */
+function Files({ of }: { of: SideBySide }) {
+  return (
+    <DownloadLinks
+      of={`${of} by technician`}
+      csv="/figures/technicians/download"
+      picture={`/figures/technicians/picture?of=${of}`}
+    />
   );
 }

@@ -21,13 +21,14 @@ import {
   currentFigures,
   getPerson,
   habitsAnswer,
-  handAnswer,
   heightsFor,
   listSetups,
   may,
   roundVerdicts,
 } from '@/lib/access';
+import { askedHand } from '../_parts/asked-hand';
 import { BesideShop } from '../_parts/beside-shop';
+import { heldTo, isAsked, timesOf } from '../_parts/hand-question';
 import { LastRounds } from '../_parts/last-rounds';
 import { missetMonths } from '../_parts/misset-months';
 import { ownRounds } from '../_parts/own-rounds';
@@ -36,7 +37,7 @@ import { Practice } from '../_parts/practice';
 import { Quarters } from '../_parts/quarters';
 import { rateFigure } from '../_parts/rate-figure';
 import { SetupTable } from '../_parts/setup-table';
-import { holdsQuarter, spanFrom, timesOf } from '../_parts/span';
+import { SpanFigures } from '../_parts/span-figures';
 import { SpanForm } from '../_parts/span-form';
 import { Tolerance } from '../_parts/tolerance';
 
@@ -61,21 +62,25 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
   const code = labelFrom((await params).code);
   const query = await searchParams;
   const page = pageNumber(query);
-  const { span, notes } = spanFrom(query);
   const viewer = await enter();
   const { shop } = viewer;
-  const within = { technician: code, gauge: span.gauge, ...timesOf(span, shop.timeZone) };
-  const [person, figures, hand, habits, rounds, heights, setups] = await Promise.all([
+  const asked = await askedHand(viewer, code, query);
+  const { question, notes, choices, hand, span } = asked;
+  const { sheet, section, ...held } = heldTo(question, choices);
+  const within = { technician: code, gauge: question.gauge, ...timesOf(held, shop.timeZone) };
+  const [person, figures, habits, rounds, heights, setups] = await Promise.all([
     getPerson(viewer, code),
     currentFigures(viewer),
-    handAnswer(viewer, code),
     habitsAnswer(viewer),
     roundVerdicts(viewer, { ...within, limit: ROUNDS }),
     heightsFor(viewer, { ...within, limit: HEIGHTS }),
-    listSetups(viewer, { ...within, page, pageSize: SETUPS_A_PAGE }),
+    listSetups(viewer, { ...within, sheet, section, page, pageSize: SETUPS_A_PAGE }),
   ]);
   if (person === null) notFound();
   const here = technicianAddress(code);
+  const isHeld = isAsked(question);
+  const placed = isHeld ? span : hand;
+  const picture = (of: string) => address(`${here}/picture`, { ...question, of });
   const own = figures?.figures.technicians.find((one) => one.technician === code) ?? null;
   const months = missetMonths(heights, shop.timeZone);
   const name = person.name === '' || person.name === code ? code : `${person.name}, ${code}`;
@@ -89,7 +94,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           <Link className={button.button} href={address('/jobs', { technician: code })}>
             Jobs measured by {code}
           </Link>
-          <a className={button.button} href={`${here}/download`}>
+          <a className={button.button} href={address(`${here}/download`, { ...question })}>
             Download figures as CSV
           </a>
         </>
@@ -112,31 +117,38 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
               rateFigure(own.firstTimeRight),
             ]}
           />
-          <BesideShop own={own} band={figures.figures.shop} />
+          <BesideShop own={own} band={figures.figures.shop} picture={picture('beside')} />
         </>
       )}
-      {hand !== null && <Tolerance hand={hand} />}
-      {hand !== null && <Places hand={hand} page={here} />}
+      {hand !== null && <Tolerance hand={hand} picture={picture('tolerance')} />}
       <Panel
         id="span"
-        title="In a time, with a gauge"
-        note="What stands above rests on all readings; what follows can be held to a time and a gauge. Quarters are held to the time alone."
+        title="In a time, with a gauge, by a sheet, in a section"
+        note="What stands above rests on all readings: what is learned of a hand needs them. What follows can be held to a part of the work; the last rounds and the months of mis-sets to the time and the gauge alone."
       >
         {notes.map((note) => (
           <Note key={note}>
             <p>{note}</p>
           </Note>
         ))}
-        <SpanForm to={here} span={span} gauges={hand?.places.gauge.map((place) => place.name) ?? []} />
+        <SpanForm
+          to={here}
+          question={question}
+          choices={choices}
+          gauges={hand?.places.gauge.map((place) => place.name) ?? []}
+        />
+        {span !== null && <SpanFigures span={span} picture={picture('asked')} />}
+        {isHeld && span === null && hand !== null && <p>{code} has no setup in what was asked for.</p>}
       </Panel>
-      <LastRounds rounds={ownRounds(rounds, code, heights, missCostOf(shop))} timeZone={shop.timeZone} />
-      {hand !== null && (
-        <Quarters
-          quarters={hand.quarters.filter(({ quarter }) => holdsQuarter(span, quarter))}
-          held={span.from !== undefined || span.to !== undefined}
-          pictures={(of) => address(`${here}/picture`, { of, from: span.from, to: span.to })}
+      {placed !== null && (
+        <Places
+          places={placed.places}
+          withGauge={(gauge) => address(here, { ...question, gauge })}
+          picture={picture}
         />
       )}
+      <LastRounds rounds={ownRounds(rounds, code, heights, missCostOf(shop))} timeZone={shop.timeZone} />
+      {hand !== null && <Quarters quarters={placed?.quarters ?? []} held={isHeld} pictures={picture} />}
       {months.length > 1 && (
         <Panel
           id="months"
@@ -163,12 +175,12 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           setups={setups.rows}
           timeZone={shop.timeZone}
           show="gauge"
-          caption={`${count(setups.total, 'setup')} by ${code}${span.gauge === undefined ? '' : ` with ${span.gauge}`}`}
+          caption={`${count(setups.total, 'setup')} by ${code}${question.gauge === undefined ? '' : ` with ${question.gauge}`}`}
         />
         <Pager
           page={page}
           pages={Math.max(1, Math.ceil(setups.total / SETUPS_A_PAGE))}
-          to={(number) => `${address(here, { ...span, page: number })}#setups`}
+          to={(number) => `${address(here, { ...question, page: number })}#setups`}
         />
       </Panel>
     </Page>

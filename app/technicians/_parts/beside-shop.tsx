@@ -1,11 +1,19 @@
+import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import { Panel } from '@/app/_look/panel';
 import type { SdEstimate, TechnicianFigures } from '@/lib/assess';
 import type { ShopFigures } from '@/lib/access';
 import { estimateOf } from './estimates';
 
+interface BesideShopProps {
+  own: TechnicianFigures;
+  band: ShopFigures['shop'];
+  /** Where the scatter is had as a picture. */
+  picture: string;
+}
+
 /** Reading again, setting again and bias, the shop as a whole under each. */
-export function BesideShop({ own, band }: { own: TechnicianFigures; band: ShopFigures['shop'] }) {
+export function BesideShop({ own, band, picture }: BesideShopProps) {
   return (
     <Panel
       id="hand"
@@ -23,6 +31,7 @@ export function BesideShop({ own, band }: { own: TechnicianFigures; band: ShopFi
           shopRow('The shop, setting again', band.setting),
         ]}
       />
+      <DownloadLinks of="this hand beside the shop" picture={picture} />
       <EstimateTable
         caption="Bias of heights against the mean of all technicians"
         head="What"

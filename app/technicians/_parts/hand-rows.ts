@@ -1,8 +1,10 @@
 import type { Cell } from '@/app/_figures/download/csv-text';
 import type { ShopFigures } from '@/lib/access';
 import type { TechnicianFigures } from '@/lib/assess';
-import type { HandAnswer } from '@/lib/assess/answers';
-import type { PlaceKind } from '@/lib/assess/my-hand';
+import type { HandAnswer, HandSpan } from '@/lib/assess/answers';
+import type { AskedHand } from './asked-hand';
+import { isAsked } from './hand-question';
+import { KINDS } from './place-axis';
 import { FOLLOWED, type Estimated } from './quarter-points';
 
 export const HAND_COLUMNS = [
@@ -20,17 +22,21 @@ export const HAND_COLUMNS = [
   ],
 ];
 
-const KINDS: readonly PlaceKind[] = ['section and side', 'distance from the zero span', 'gauge'];
-
 const NONE: Estimated = { value: null, low: null, high: null, why: null };
 
 /** The figures of one hand as rows of a file: each with its interval, and the shop's beside it where it is shown. */
 export function handRows(
   own: TechnicianFigures | null,
   band: ShopFigures['shop'] | null,
-  hand: HandAnswer | null,
+  { hand, span, question }: AskedHand,
 ): Cell[][] {
-  return [...(own === null ? [] : ownRows(own, band)), ...(hand === null ? [] : answerRows(hand))];
+  const placed = isAsked(question) ? span : hand;
+  return [
+    ...(own === null ? [] : ownRows(own, band)),
+    ...(hand === null ? [] : answerRows(hand)),
+    ...(span === null ? [] : spanRows(span)),
+    ...(placed === null ? [] : placedRows(placed)),
+  ];
 }
 
 function ownRows(own: TechnicianFigures, band: ShopFigures['shop'] | null): Cell[][] {
@@ -56,7 +62,7 @@ function ownRows(own: TechnicianFigures, band: ShopFigures['shop'] | null): Cell
   ];
 }
 
-function answerRows({ shares, toAThird, places, quarters, practice, tolerance }: HandAnswer): Cell[][] {
+function answerRows({ shares, toAThird, practice, tolerance }: HandAnswer): Cell[][] {
   const share = (name: string, { share: value, ...rest }: HandAnswer['shares']['both']) =>
     row('share of the tolerance', name, { value, ...rest }, 'share', NONE, `tolerance ${tolerance} mm`);
   const alone = (value: number | null): Estimated => ({ ...NONE, value });
@@ -67,6 +73,24 @@ function answerRows({ shares, toAThird, places, quarters, practice, tolerance }:
     row('standard uncertainty of one hanging', '', alone(toAThird.now), 'mm', NONE, toAThird.sentence),
     row('readings to a third of the tolerance', '', alone(toAThird.readings), 'readings'),
     row('hangings to a third of the tolerance', '', alone(toAThird.hangings), 'hangings'),
+    row('what to practise next', '', NONE, '', NONE, practice.sentence),
+  ];
+}
+
+/** What was asked for, the shop in the same beside it. */
+function spanRows({ repeatability, setting, mean, shop, shopWhy }: HandSpan): Cell[][] {
+  const beside = (estimate: TechnicianFigures['setting'] | undefined) =>
+    estimate === undefined ? NONE : sd(estimate);
+  const [of, note] = ['in what was asked for', shopWhy ?? ''];
+  return [
+    row('scatter of reading again', of, sd(repeatability), 'mm', beside(shop?.repeatability), note),
+    row('scatter of setting, as judged', of, sd(setting), 'mm', beside(shop?.setting), note),
+    row('mean setting error', of, { ...mean, value: mean.mean }, 'mm'),
+  ];
+}
+
+function placedRows({ places, quarters }: Pick<HandAnswer, 'places' | 'quarters'>): Cell[][] {
+  return [
     ...KINDS.flatMap((kind) =>
       places[kind].map((place) =>
         row(
@@ -84,7 +108,6 @@ function answerRows({ shares, toAThird, places, quarters, practice, tolerance }:
         row(title.toLowerCase(), quarter, of(own), 'mm', shop === null ? NONE : of(shop), shopWhy ?? ''),
       ),
     ),
-    row('what to practise next', '', NONE, '', NONE, practice.sentence),
   ];
 }
 

@@ -1,14 +1,14 @@
 import Link from 'next/link';
-import { axisOver } from '@/app/_figures/axis';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
+import { estimateTick } from '@/app/_figures/estimate-axis';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
-import { address } from '@/app/_words/address';
 import { chance } from '@/app/_words/habits';
 import { bareMillimetres, grouped } from '@/app/_words/numbers';
-import type { HandAnswer } from '@/lib/assess/answers';
 import type { PlaceFigure, PlaceKind } from '@/lib/assess/my-hand';
+import { KINDS, placeAxis } from './place-axis';
 
 const HEADS: Record<PlaceKind, string> = {
   'section and side': 'Section and side',
@@ -16,16 +16,22 @@ const HEADS: Record<PlaceKind, string> = {
   gauge: 'Gauge',
 };
 
-const KINDS: readonly PlaceKind[] = ['section and side', 'distance from the zero span', 'gauge'];
+interface PlacesProps {
+  places: Record<PlaceKind, PlaceFigure[]>;
+  /** Where this hand is told with another gauge. */
+  withGauge: (gauge: string) => string;
+  /** Where a table is had as a picture. */
+  picture: (kind: PlaceKind) => string;
+}
 
 /** Where this hand sets less surely than elsewhere, by kinds of place. */
-export function Places({ hand, page }: { hand: HandAnswer; page: string }) {
-  const unsure = KINDS.flatMap((kind) => hand.places[kind].filter(({ lessSure }) => lessSure));
+export function Places({ places, withGauge, picture }: PlacesProps) {
+  const unsure = KINDS.flatMap((kind) => places[kind].filter(({ lessSure }) => lessSure));
   return (
     <Panel
       id="places"
       title="Where this hand is less sure"
-      note="Scatter of setting by place, mis-sets included, each against the same hand everywhere else. Places stand in their order, not by size; one is marked where the difference is beyond chance, counted over the places of its kind."
+      note="Scatter of setting by place, likely mis-sets set aside, each against the same hand everywhere else. Places stand in their order, not by size; one is marked where the difference is beyond chance, counted over the places of its kind."
     >
       <p>
         {unsure.length === 0
@@ -33,21 +39,22 @@ export function Places({ hand, page }: { hand: HandAnswer; page: string }) {
           : `Beyond chance less sure at: ${unsure.map(({ name }) => name).join('; ')}.`}
       </p>
       {KINDS.map((kind) => (
-        <PlaceTable key={kind} kind={kind} places={hand.places[kind]} page={page} />
+        <div key={kind}>
+          <PlaceTable kind={kind} places={places[kind]} withGauge={withGauge} />
+          <DownloadLinks of={`scatter of setting by ${kind}`} picture={picture(kind)} />
+        </div>
       ))}
     </Panel>
   );
 }
 
-function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigure[]; page: string }) {
-  const values = places.flatMap(({ setting }) => (setting.sd === null ? [] : [setting.sd]));
-  const farthest = 2 * Math.max(0.25, ...values);
-  const axis = axisOver(
-    [...values, ...places.map(({ setting }) => Math.min(farthest, setting.high ?? 0))],
-    0,
-    0.5,
-    4,
-  );
+interface PlaceTableProps extends Pick<PlacesProps, 'withGauge'> {
+  kind: PlaceKind;
+  places: PlaceFigure[];
+}
+
+function PlaceTable({ kind, places, withGauge }: PlaceTableProps) {
+  const axis = placeAxis(places);
   return (
     <Table
       caption={`Scatter of setting by ${kind}`}
@@ -62,7 +69,7 @@ function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigu
           wraps: true,
           cell: ({ name }) =>
             kind === 'gauge' ? (
-              <Link href={`${address(page, { gauge: name })}#setups`} prefetch={false}>
+              <Link href={`${withGauge(name)}#setups`} prefetch={false}>
                 {name}
               </Link>
             ) : (
@@ -83,7 +90,7 @@ function PlaceTable({ kind, places, page }: { kind: PlaceKind; places: PlaceFigu
         },
         {
           key: 'bar',
-          head: <IntervalScale axis={axis} text={(tick) => String(tick)} />,
+          head: <IntervalScale axis={axis} text={(tick) => estimateTick(tick, 'sd', axis)} />,
           cell: ({ setting: { sd, low, high, why } }) =>
             sd === null ? why : <IntervalBar axis={axis} value={sd} low={low} high={high} />,
         },

@@ -38,7 +38,7 @@ export const FOLLOWED: readonly Followed[] = [
   },
   {
     key: 'setting',
-    title: 'Scatter of setting, mis-sets included',
+    title: 'Scatter of setting, likely mis-sets set aside',
     print: plain,
     of: ({ setting: { sd, ...rest } }) => ({ value: sd, ...rest }),
   },

@@ -26,7 +26,7 @@ export function Quarters({ quarters, held, pictures }: QuartersProps) {
     >
       {quarters.length === 0 && (
         <p>
-          {held ? 'No quarter with readings lies in the time asked for.' : 'There is no quarter to show yet.'}
+          {held ? 'No quarter with readings lies in what was asked for.' : 'There is no quarter to show yet.'}
         </p>
       )}
       {quarters.length > 0 &&

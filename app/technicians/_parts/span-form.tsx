@@ -1,46 +1,48 @@
 import Link from 'next/link';
+import { MonthFields } from '@/app/_figures/stretch/month-fields';
 import button from '@/app/_look/button.module.css';
-import { Field } from '@/app/_look/field';
-import type { Span } from './span';
-import styles from './span-form.module.css';
+import { Choice } from '@/app/_look/choice';
+import styles from '@/app/_look/filter-form.module.css';
+import { SECTION_NAMES } from '@/app/_words/jobs';
+import type { SpanChoices } from '@/lib/assess/answers';
+import { SECTIONS } from '@/lib/measure';
+import type { HandQuestion } from './hand-question';
 
 interface SpanFormProps {
   /** The page that is asked. */
   to: string;
-  span: Span;
+  question: HandQuestion;
+  choices: SpanChoices;
   gauges: readonly string[];
 }
 
 /** Asks by address (GET), so that it can be bookmarked and works without a script. */
-export function SpanForm({ to, span, gauges }: SpanFormProps) {
+export function SpanForm({ to, question, choices, gauges }: SpanFormProps) {
+  const plain = (names: readonly string[]) => names.map((name) => [name, name] as const);
   return (
     <form
       className={styles.form}
-      action={to}
+      action={`${to}#span`}
       method="get"
       role="search"
-      aria-label="Time and gauge"
+      aria-label="Which part of the work"
       data-print="no"
     >
-      <Field label="Hung from" id="from">
-        <input id="from" name="from" type="date" defaultValue={span.from} />
-      </Field>
-      <Field label="Hung until" id="to">
-        <input id="to" name="to" type="date" defaultValue={span.to} />
-      </Field>
-      <Field label="Gauge" id="gauge">
-        <select id="gauge" name="gauge" defaultValue={span.gauge ?? ''}>
-          <option value="">any</option>
-          {gauges.map((gauge) => (
-            <option key={gauge}>{gauge}</option>
-          ))}
-        </select>
-      </Field>
+      <MonthFields asked={question} months={choices.months} />
+      <Choice name="gauge" label="Gauge" any="any" value={question.gauge} choices={plain(gauges)} />
+      <Choice name="sheet" label="Sheet" any="any" value={question.sheet} choices={plain(choices.sheets)} />
+      <Choice
+        name="section"
+        label="Section"
+        any="the whole vehicle"
+        value={question.section}
+        choices={SECTIONS.map((section) => [section, SECTION_NAMES[section]] as const)}
+      />
       <div className={styles.buttons}>
         <button type="submit" className={button.strong}>
           Show
         </button>
-        <Link href={to} className={button.button}>
+        <Link href={`${to}#span`} className={button.button}>
           Show all
         </Link>
       </div>

@@ -1,4 +1,4 @@
-import { axisOver } from '@/app/_figures/axis';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { FiguresRow, type Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
@@ -7,21 +7,13 @@ import { bareMillimetres, millimetres, percent } from '@/app/_words/numbers';
 import type { HandAnswer } from '@/lib/assess/answers';
 import type { ToAThird } from '@/lib/assess/my-hand';
 import styles from './practice.module.css';
+import { shareAxis, shareRows } from './share-drawing';
 
 /** What this hand takes of the tolerance, and how often to read or hang until that is little enough. */
-export function Tolerance({ hand }: { hand: HandAnswer }) {
-  const { shares, toAThird, tolerance } = hand;
-  const rows = [
-    { name: 'Reading again', ...shares.repeatability },
-    { name: 'Setting again', ...shares.setting },
-    { name: 'Both together', ...shares.both },
-  ];
-  const axis = axisOver(
-    rows.flatMap(({ share, high }) => [share ?? 0, Math.min(high ?? 0, 2 * (share ?? 0))]),
-    0,
-    1,
-    4,
-  );
+export function Tolerance({ hand, picture }: { hand: HandAnswer; picture: string }) {
+  const { toAThird, tolerance } = hand;
+  const rows = shareRows(hand);
+  const axis = shareAxis(rows);
   return (
     <Panel
       id="tolerance"
@@ -55,6 +47,7 @@ export function Tolerance({ hand }: { hand: HandAnswer }) {
           },
         ]}
       />
+      <DownloadLinks of="share of the tolerance" picture={picture} />
       <h3>Down to a third of the tolerance</h3>
       <p className={styles.sentence}>{toAThird.sentence}</p>
       {toAThird.now !== null && <FiguresRow figures={thirdFigures(toAThird, toAThird.now)} />}

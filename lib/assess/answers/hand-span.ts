@@ -23,13 +23,14 @@ export interface HandFilter {
 /** What can be said of a hand within some months, with one gauge, in one section. */
 export interface HandSpan {
   technician: string;
-  setups: number;
   /** Repeats with the gauge untouched. */
   repeatability: SdEstimate;
   /** Scatter of what the verdicts say that settings were off by, likely mis-sets set aside. */
   setting: SdEstimate;
   /** Its mean; the heights of one round share their datum, so a round counts once. */
   mean: MeanEstimate;
+  /** Rounds behind the mean. */
+  rounds: number;
   /** The shop's, all technicians together, or why it is not shown. */
   shop: { repeatability: SdEstimate; setting: SdEstimate } | null;
   shopWhy: string | null;
@@ -74,9 +75,9 @@ export function handSpan(
     held.filter((month) => month.quarter === quarter).flatMap(({ hands }) => hands);
   return {
     technician,
-    setups: own.reduce((sum, { setups }) => sum + setups, 0),
     ...scatterOf(own),
     mean: meanOf(rounds),
+    rounds: rounds.n,
     shop: shown ? scatterOf(everybody) : null,
     shopWhy: shown
       ? null

@@ -9,7 +9,6 @@ import type { SettingError } from './setting-errors';
 /** What of a technician adds up over the rounds of a month, so that any stretch of time can be asked of it. */
 export interface HandMonth {
   technician: string;
-  setups: number;
   cells: HandCell[];
   /** Repeats with the gauge untouched, of all that was read, lengths too. */
   repeats: Repeats[];
@@ -137,13 +136,11 @@ const NONE = { n: 0, mean: 0, ss: 0 };
 
 /** One technician in one month. */
 class HandSums {
-  #setups = 0;
   readonly #cells = new Map<string, HandCell>();
   readonly #repeats = new Map<string, Repeats>();
   readonly #rounds = new Map<string, RoundMeans>();
 
   addSetups(setups: Job['rounds'][number]['setups']): void {
-    this.#setups += setups.length;
     for (const { gauge, observations } of setups)
       for (const { section, n, ss } of observations) {
         if (n < 2) continue;
@@ -189,7 +186,6 @@ class HandSums {
   told(technician: string): HandMonth {
     return {
       technician,
-      setups: this.#setups,
       cells: [...this.#cells.values()],
       repeats: [...this.#repeats.values()],
       rounds: [...this.#rounds.values()],

@@ -90,6 +90,10 @@ export interface SetupFilter {
   technician?: string | undefined;
   gauge?: string | undefined;
   job?: string | undefined;
+  /** The sheet of the job. */
+  sheet?: string | undefined;
+  /** Some dimension of it lies there. */
+  section?: Section | undefined;
   /** Hung from (inclusive) and to (exclusive). */
   from?: number | undefined;
   to?: number | undefined;

@@ -74,10 +74,11 @@ describe('a hand within some months', () => {
       .map((round) => round.filter(({ technician }) => technician === 'A').map(({ error }) => error))
       .filter((round) => round.length > 0)
       .map((round) => round.reduce((sum, value) => sum + value, 0) / round.length);
+    expect(found?.rounds).toBe(rounds.length);
     close(found?.mean.mean, rounds.reduce((sum, value) => sum + value, 0) / rounds.length);
   });
 
-  it('has its setups, and its repeats with the gauge untouched', () => {
+  it('has its repeats with the gauge untouched', () => {
     const setups = jobs.flatMap(({ rounds }) =>
       rounds.flatMap((round) => round.setups.filter(({ technician }) => technician === 'A')),
     );
@@ -85,7 +86,6 @@ describe('a hand within some months', () => {
     const df = seen.reduce((sum, { n }) => sum + n - 1, 0);
     const ss = seen.reduce((sum, one) => sum + one.ss, 0);
     const found = handSpan('A', handsOf(months), {});
-    expect(found?.setups).toBe(setups.length);
     expect(found?.repeatability.df).toBe(df);
     close(found?.repeatability.sd, Math.sqrt(ss / df));
   });

@@ -1,0 +1,24 @@
+import type { NextRequest } from 'next/server';
+import { csvFile } from '@/app/_figures/download/files';
+import { admit, sentence } from '@/app/_shop/admit';
+import { currentFigures } from '@/lib/access';
+
+/** The bias of every gauge with its interval, as CSV. */
+export const GET = (request: NextRequest): Promise<Response> =>
+  admit(request, async (viewer) => {
+    const fit = await currentFigures(viewer);
+    if (fit === null) return sentence(404, 'This is not worked out yet. Try again in a minute.');
+    return csvFile('gauges-bias', {
+      columns: ['gauge', 'bias_mm', 'low_95', 'high_95', 'readings', 'why_none'],
+      rows: [...fit.figures.gauges]
+        .sort((a, b) => a.gauge.localeCompare(b.gauge, 'en', { numeric: true }))
+        .map(({ gauge, bias: { mean, low, high, why }, readings }) => [
+          gauge,
+          mean,
+          low,
+          high,
+          readings,
+          why,
+        ]),
+    });
+  });

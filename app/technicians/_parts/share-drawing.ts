@@ -1,0 +1,32 @@
+import { axisOver, type Axis } from '@/app/_figures/axis';
+import type { Drawing } from '@/app/_figures/drawing/drawing';
+import { intervalDrawing } from '@/app/_figures/interval-drawing';
+import { percent } from '@/app/_words/numbers';
+import type { HandAnswer } from '@/lib/assess/answers';
+
+/** What a hand takes of the tolerance, part by part. */
+export const shareRows = ({ shares }: HandAnswer) => [
+  { name: 'Reading again', ...shares.repeatability },
+  { name: 'Setting again', ...shares.setting },
+  { name: 'Both together', ...shares.both },
+];
+
+export const shareAxis = (rows: ReturnType<typeof shareRows>): Axis =>
+  axisOver(
+    rows.flatMap(({ share, high }) => [share ?? 0, Math.min(high ?? 0, 2 * (share ?? 0))]),
+    0,
+    1,
+    4,
+  );
+
+/** The shares as a chart; the dashed stroke is the whole of the tolerance. */
+export function shareDrawing(hand: HandAnswer): Drawing {
+  const rows = shareRows(hand);
+  return intervalDrawing({
+    what: 'Share of the tolerance that this hand takes',
+    axis: shareAxis(rows),
+    intervals: rows.map(({ share, ...row }) => ({ ...row, value: share, reference: 1 })),
+    print: percent,
+    tick: (tick) => `${Math.round(tick * 100)} %`,
+  });
+}
