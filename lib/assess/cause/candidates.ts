@@ -1,60 +1,69 @@
-import { type Explanation, observe, patternWeights, project } from './explanation';
-import type { PairModel, RoundModel } from './model';
-import type { Source } from './search';
+import type { Beam } from './beam';
+import { componentAt, patternProbability } from './explanation';
+import { damages, type PairModel, type RoundModel } from './model';
+import type { Meeting } from './places';
+import { Unlisted } from './unlisted';
 
 const LOG_2PI = Math.log(2 * Math.PI);
+
+/** So far below what is worth listing, in ln, a bound does for the density. */
+const FAR_BELOW = 4;
 
 /** Explanations one setup further, not yet worked out: where each comes from, and which hypothesis it adds. */
 export interface Candidates {
   count: number;
   from: Int32Array;
-  /** Block and row of the pair's columns. */
-  block: Int16Array;
+  /** Place of the body, and row of the pair's columns. */
+  place: Int16Array;
   row: Int16Array;
   logWeight: Float64Array;
+  best: number;
   /** ln of a bound on the summed weight of the hypotheses that were not listed. */
   logUnlisted: number;
 }
 
 class List implements Candidates {
   count = 0;
-  from = new Int32Array(256);
-  block = new Int16Array(256);
-  row = new Int16Array(256);
-  logWeight = new Float64Array(256);
+  from = new Int32Array(4096);
+  place = new Int16Array(4096);
+  row = new Int16Array(4096);
+  logWeight = new Float64Array(4096);
   best = -Infinity;
-  /** Bound on what was not listed, relative to exp(reference). */
-  private unlisted = 0;
-  private reference = -Infinity;
+  logUnlisted = -Infinity;
+  readonly unlisted = new Unlisted();
 
-  add(from: number, block: number, row: number, logWeight: number): void {
-    if (this.count === this.from.length) {
-      const wider = <T extends Int16Array | Int32Array | Float64Array>(old: T, fresh: T): T => (
-        fresh.set(old),
-        fresh
-      );
-      this.from = wider(this.from, new Int32Array(2 * this.count));
-      this.block = wider(this.block, new Int16Array(2 * this.count));
-      this.row = wider(this.row, new Int16Array(2 * this.count));
-      this.logWeight = wider(this.logWeight, new Float64Array(2 * this.count));
-    }
-    this.from[this.count] = from;
-    this.block[this.count] = block;
-    this.row[this.count] = row;
-    this.logWeight[this.count] = logWeight;
-    this.count++;
+  begin(reference: number): void {
+    this.count = 0;
+    this.best = -Infinity;
+    this.unlisted.begin(reference);
+  }
+
+  add(from: number, place: number, row: number, logWeight: number): void {
+    const at = this.count;
+    if (at === this.from.length) this.#widen();
+    this.from[at] = from;
+    this.place[at] = place;
+    this.row[at] = row;
+    this.logWeight[at] = logWeight;
+    this.count = at + 1;
     if (logWeight > this.best) this.best = logWeight;
   }
 
-  skip(logWeight: number, prior: number): void {
-    if (this.reference === -Infinity) this.reference = logWeight;
-    this.unlisted += Math.exp(Math.min(logWeight - this.reference, 600)) * prior;
-  }
-
-  get logUnlisted(): number {
-    return Math.log(this.unlisted) + this.reference;
+  #widen(): void {
+    const wider = <T extends Int16Array | Int32Array | Float64Array>(old: T, fresh: T): T => (
+      fresh.set(old),
+      fresh
+    );
+    this.from = wider(this.from, new Int32Array(2 * this.count));
+    this.place = wider(this.place, new Int16Array(2 * this.count));
+    this.row = wider(this.row, new Int16Array(2 * this.count));
+    this.logWeight = wider(this.logWeight, new Float64Array(2 * this.count));
   }
 }
+
+// Rounds are searched one after another, so all of them can use the same room.
+const list = new List();
+const patterns = new Float64Array(4);
 
 /** Readings' residual and covariance under an explanation, before any setting (and, at a new station, body). */
 interface Expected {
@@ -65,40 +74,105 @@ interface Expected {
   c: number;
 }
 
-function expected(item: Explanation, pair: PairModel, rows: Float64Array): Expected {
-  const n = item.mean.length;
-  observe(item, pair, rows);
-  return {
-    yL: pair.y[0] - project(item.mean, 0, pair, 0),
-    yR: pair.y[1] - project(item.mean, 0, pair, 1),
-    vL: project(rows, 0, pair, 0) + pair.noise[0] + pair.commonNoise,
-    vR: project(rows, n, pair, 1) + pair.noise[1] + pair.commonNoise,
-    c: project(rows, 0, pair, 1) + pair.commonNoise,
-  };
+const base: Expected = { yL: 0, yR: 0, vL: 0, vR: 0, c: 0 };
+
+/** Works out `base` for one explanation. */
+function expect(beam: Beam, index: number, pair: PairModel): void {
+  const { size: n, mean, covariance } = beam;
+  const [wa, wb] = pair.weights;
+  const m = index * n;
+  const p = pair.zeros[0] - 4;
+  const q = pair.zeros[1] - 4;
+  const pL = index * n * n + p * n;
+  const pR = pL + n;
+  const qL = index * n * n + q * n;
+  const qR = qL + n;
+  const aa = wa * wa;
+  const ab = wa * wb;
+  const bb = wb * wb;
+  let yL = pair.y[0] + wa * (mean[m + p] ?? 0) + wb * (mean[m + q] ?? 0);
+  let yR = pair.y[1] + wa * (mean[m + p + 1] ?? 0) + wb * (mean[m + q + 1] ?? 0);
+  let vL =
+    aa * (covariance[pL + p] ?? 0) + 2 * ab * (covariance[pL + q] ?? 0) + bb * (covariance[qL + q] ?? 0);
+  let vR =
+    aa * (covariance[pR + p + 1] ?? 0) +
+    2 * ab * (covariance[pR + q + 1] ?? 0) +
+    bb * (covariance[qR + q + 1] ?? 0);
+  let c =
+    aa * (covariance[pL + p + 1] ?? 0) +
+    ab * ((covariance[pL + q + 1] ?? 0) + (covariance[pR + q] ?? 0)) +
+    bb * (covariance[qL + q + 1] ?? 0);
+  if (!pair.first) {
+    const b = n - 2;
+    yL -= mean[m + b] ?? 0;
+    yR -= mean[m + b + 1] ?? 0;
+    const bL = index * n * n + b * n;
+    const bR = bL + n;
+    vL += (covariance[bL + b] ?? 0) - 2 * (wa * (covariance[pL + b] ?? 0) + wb * (covariance[qL + b] ?? 0));
+    vR +=
+      (covariance[bR + b + 1] ?? 0) -
+      2 * (wa * (covariance[pR + b + 1] ?? 0) + wb * (covariance[qR + b + 1] ?? 0));
+    c +=
+      (covariance[bL + b + 1] ?? 0) -
+      wa * ((covariance[pL + b + 1] ?? 0) + (covariance[pR + b] ?? 0)) -
+      wb * ((covariance[qL + b + 1] ?? 0) + (covariance[qR + b] ?? 0));
+  }
+  base.yL = yL;
+  base.yR = yR;
+  base.vL = vL + pair.noise[0] + pair.commonNoise;
+  base.vR = vR + pair.noise[1] + pair.commonNoise;
+  base.c = c + pair.commonNoise;
 }
 
 /**
- * Every explanation in `source` with every hypothesis about the next setup, each weighted by the exact density
- * of the two readings. Hypotheses that cannot come within `depth` of the best are bounded, not listed.
+ * Every explanation in `beam` with every hypothesis about the next setup, each weighted by the exact density
+ * of the two readings. Hypotheses that cannot come within `depth` of the best are bounded, not listed: with the
+ * likeliest explanations first in the beam these are most. What is returned holds until the next call.
  */
-export function candidates(model: RoundModel, source: Source, pair: PairModel, depth: number): Candidates {
-  const rows = new Float64Array(2 * model.size);
-  const patterns = new Float64Array(4);
-  let list = new List();
+export function candidates(model: RoundModel, beam: Beam, pair: PairModel, depth: number): Candidates {
   // A reading beyond all hypotheses still gets its nearest one: then the reach is widened until some fits.
-  for (let reach = 2 * (depth + 6); list.count === 0 && reach < 1e12; reach *= 4) {
-    list = new List();
-    for (let index = 0; index < source.count; index++) {
-      const item = source.at(index);
-      if (pair.first) patternWeights(model, item, pair.station, patterns);
-      scan(list, index, item.logWeight, expected(item, pair, rows), pair, patterns, reach, depth);
+  for (let reach = 2 * (depth + 6); reach < 1e12; reach *= 4) {
+    list.begin(beam.logWeight[0] ?? 0);
+    for (let index = 0; index < beam.count; index++) {
+      if (pair.first) patternWeights(model, beam, index, pair.station);
+      expect(beam, index, pair);
+      scan(index, beam.logWeight[index] ?? -Infinity, pair, reach, depth);
     }
+    if (list.count > 0) break;
   }
+  list.logUnlisted = list.unlisted.logSum;
   return list;
 }
 
+/** ln of each pattern's probability at a station: the impact so far, and the lengths whose last end is here. */
+function patternWeights(model: RoundModel, beam: Beam, index: number, station: number): void {
+  const { impactCount, impacts, pickCount, picks } = beam;
+  const at = index * impactCount;
+  for (let pattern = 0; pattern < 4; pattern++) {
+    let sum = 0;
+    for (let c = 0; c < impactCount; c++) {
+      sum += (impacts[at + c] ?? 0) * patternProbability(model, c, station, pattern);
+    }
+    patterns[pattern] = Math.log(sum);
+  }
+  for (const length of model.lengths) {
+    if (length.last !== station) continue;
+    let elsewhere = false;
+    let here = 0;
+    for (const [end, side] of length.ends) {
+      if (end === station) here |= side === 0 ? 1 : 2;
+      else if (damages(componentAt(model.bodies, picks[index * pickCount + end] ?? 0).sides, side))
+        elsewhere = true;
+    }
+    for (let pattern = 0; pattern < 4; pattern++) {
+      patterns[pattern] =
+        (patterns[pattern] ?? 0) + (elsewhere || (pattern & here) !== 0 ? length.damaged : length.sound);
+    }
+  }
+}
+
 /** ln of the highest density that two readings can have under these variances, both sides or one. */
-function ceiling(pair: PairModel, base: Expected): number {
+function ceiling(pair: PairModel): number {
   const setting = pair.hand.setting ** 2;
   const vL = base.vL + setting;
   const vR = base.vR + setting;
@@ -108,58 +182,72 @@ function ceiling(pair: PairModel, base: Expected): number {
   return -LOG_2PI - 0.5 * Math.log(vL * vR - c * c);
 }
 
-function scan(
-  list: List,
+function scan(index: number, logWeight: number, pair: PairModel, reach: number, depth: number): void {
+  const { unlisted } = list;
+  const top = ceiling(pair);
+  for (const meeting of pair.meetings) {
+    const start = logWeight + (pair.first ? (patterns[meeting.sides] ?? -Infinity) : 0);
+    const { logPrior, logTail } = pair.places;
+    for (let place = meeting.from; place < meeting.to; place++) {
+      const prior = start + (logPrior[place] ?? -Infinity);
+      if (prior + top + meeting.lead < list.best - depth) {
+        unlisted.add(start + top + (logTail[place] ?? -Infinity) + meeting.mass);
+        break;
+      }
+      // Of the settings that are out of reach below, each has less than this.
+      unlisted.add(prior + top + meeting.mass - reach / 2);
+      scanSettings(index, prior, top, pair, meeting, place, reach, depth);
+    }
+  }
+}
+
+/** One explanation with one body and each setting that may go with it. */
+function scanSettings(
   index: number,
-  logWeight: number,
-  base: Expected,
+  start: number,
+  top: number,
   pair: PairModel,
-  patterns: Float64Array,
+  meeting: Meeting,
+  place: number,
   reach: number,
   depth: number,
 ): void {
-  const { left, right, varLeft, varRight, covariance, logPrior, tail } = pair.columns;
-  const { hasLeft, hasRight } = pair;
-  const top = ceiling(pair, base);
-  for (let b = 0; b < pair.blocks.length; b++) {
-    const block = pair.blocks[b];
-    if (!block) break;
-    const start = logWeight + block.logPrior + (pair.first ? (patterns[block.sides] ?? -Infinity) : 0);
-    const mass =
-      block.to - block.from === 1 ? Math.exp(logPrior[block.from] ?? -Infinity) : (tail[block.from] ?? 0);
-    if (start + top + (logPrior[block.from] ?? -Infinity) < list.best - depth) {
-      list.skip(start + top, mass);
-      continue;
+  const { left, right, varLeft, varRight, covariance, logPrior, logTail } = pair.columns;
+  const { places, hasLeft, hasRight } = pair;
+  const { unlisted } = list;
+  const yL = base.yL - (places.left[place] ?? 0);
+  const yR = base.yR - (places.right[place] ?? 0);
+  const bL = base.vL + (places.varLeft[place] ?? 0);
+  const bR = base.vR + (places.varRight[place] ?? 0);
+  const bC = base.c + (places.covariance[place] ?? 0);
+  for (let row = meeting.rowFrom; row < meeting.rowTo; row++) {
+    const prior = start + (logPrior[row] ?? 0);
+    if (prior + top < list.best - depth) {
+      unlisted.add(start + top + (logTail[row] ?? 0));
+      break;
     }
-    list.skip(start + top - reach / 2, mass);
-    const yL = base.yL - block.left;
-    const yR = base.yR - block.right;
-    const bL = base.vL + block.varLeft;
-    const bR = base.vR + block.varRight;
-    const bC = base.c + block.covariance;
-    for (let row = block.from; row < block.to; row++) {
-      const prior = start + (logPrior[row] ?? 0);
-      if (prior + top < list.best - depth) {
-        list.skip(start + top, tail[row] ?? 0);
-        break;
+    const rL = yL - (left[row] ?? 0);
+    const vL = bL + (varLeft[row] ?? 0);
+    if (hasLeft && rL * rL > reach * vL) continue;
+    const rR = yR - (right[row] ?? 0);
+    const vR = bR + (varRight[row] ?? 0);
+    if (hasRight && rR * rR > reach * vR) continue;
+    let density: number;
+    if (!hasLeft) density = -0.5 * (LOG_2PI + Math.log(vR) + (rR * rR) / vR);
+    else if (!hasRight) density = -0.5 * (LOG_2PI + Math.log(vL) + (rL * rL) / vL);
+    else {
+      const c = bC + (covariance[row] ?? 0);
+      const det = vL * vR - c * c;
+      const half = (0.5 * (vR * rL * rL - 2 * c * rL * rR + vL * rR * rR)) / det;
+      const bound = prior + top - half;
+      if (bound < list.best - depth - FAR_BELOW) {
+        unlisted.add(bound);
+        continue;
       }
-      const rL = yL - (left[row] ?? 0);
-      const vL = bL + (varLeft[row] ?? 0);
-      if (hasLeft && rL * rL > reach * vL) continue;
-      const rR = yR - (right[row] ?? 0);
-      const vR = bR + (varRight[row] ?? 0);
-      if (hasRight && rR * rR > reach * vR) continue;
-      let density: number;
-      if (!hasLeft) density = -0.5 * (LOG_2PI + Math.log(vR) + (rR * rR) / vR);
-      else if (!hasRight) density = -0.5 * (LOG_2PI + Math.log(vL) + (rL * rL) / vL);
-      else {
-        const c = bC + (covariance[row] ?? 0);
-        const det = vL * vR - c * c;
-        density = -LOG_2PI - 0.5 * (Math.log(det) + (vR * rL * rL - 2 * c * rL * rR + vL * rR * rR) / det);
-      }
-      const weight = prior + density;
-      if (weight < list.best - depth) list.skip(weight, 1);
-      else list.add(index, b, row, weight);
+      density = -LOG_2PI - 0.5 * Math.log(det) - half;
     }
+    const weight = prior + density;
+    if (weight < list.best - depth) unlisted.add(weight);
+    else list.add(index, place, row, weight);
   }
 }

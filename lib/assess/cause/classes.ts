@@ -1,5 +1,5 @@
-import { normalBetween, normalCdf, normalDensity } from '@/lib/stats/distributions';
-import { integratePanel } from '@/lib/stats/numeric/gauss-legendre';
+import { normalCdfByTable } from '@/lib/stats/distributions';
+import { gaussLegendre } from '@/lib/stats/numeric/gauss-legendre';
 import type { Parts } from './parts';
 
 /** Probabilities in the order neither, gauge, body, both. */
@@ -11,15 +11,13 @@ const SURE = 1e-7;
 /** Beyond so many sds a normal distribution counts as nothing: 1e-6 on each side. */
 const REACH = 4.75;
 
-/** P(|value| ≤ limit) of a normal value. */
+const PER_SD = 1 / Math.sqrt(2 * Math.PI);
+
+/** P(|value| ≤ limit) of a normal value, absolute error below 4e-11. */
 export const within = (mean: number, sd: number, limit: number): number => {
   if (sd < 1e-9) return Math.abs(mean) <= limit + 1e-9 ? 1 : 0;
-  return normalBetween((-limit - mean) / sd, (limit - mean) / sd);
+  return normalCdfByTable((limit - mean) / sd) - normalCdfByTable((-limit - mean) / sd);
 };
-
-/** P(a < Z ≤ b) without care for the far tails, which an integrand does not need. */
-const between = (a: number, b: number): number =>
-  (b > REACH ? 1 : normalCdf(b)) - (a < -REACH ? 0 : normalCdf(a));
 
 /** P(|gauge part| and |body part| beyond the tolerance or not), for a bivariate normal of the two. */
 export function classProbabilities(parts: Parts, tolerance: number): ClassProbabilities {
@@ -48,7 +46,18 @@ function jointWithin(parts: Parts, tolerance: number, bodyIn: number): number {
   if (sdBody < 1e-6) return bodyIn * within(gauge, Math.sqrt(varGauge), tolerance);
   const slope = covariance / varBody;
   const sd = Math.sqrt(Math.max(1e-12, varGauge - slope * covariance));
-  return integrate(gauge, body, sdBody, slope, sd, tolerance);
+  return integrate({ gauge, body, sdBody, slope, sd, tolerance });
+}
+
+/** What is integrated: the density of the body part times P(|gauge part| ≤ tolerance | body part). */
+interface Integrand {
+  gauge: number;
+  body: number;
+  sdBody: number;
+  /** Of the gauge part's mean on the body part, and its sd given the body part. */
+  slope: number;
+  sd: number;
+  tolerance: number;
 }
 
 /**
@@ -56,55 +65,62 @@ function jointWithin(parts: Parts, tolerance: number, bodyIn: number): number {
  * rises from 0 to 1 and falls again around the two body parts that put the gauge part on its limits; where it
  * is 0 or 1 nothing is left to integrate, however narrow the line on which the two parts lie.
  */
-function integrate(
-  gauge: number,
-  body: number,
-  sdBody: number,
-  slope: number,
-  sd: number,
-  tolerance: number,
-): number {
+function integrate(of: Integrand): number {
+  const { gauge, body, sdBody, slope, sd, tolerance } = of;
   const from = Math.max(-tolerance, body - REACH * sdBody);
   const to = Math.min(tolerance, body + REACH * sdBody);
   if (to <= from) return 0;
-  const scale = sd / Math.max(1e-12, Math.abs(slope));
+  const steepness = Math.max(1e-12, Math.abs(slope));
+  const scale = sd / steepness;
   const middle = body - gauge / slope;
-  const half = tolerance / Math.max(1e-12, Math.abs(slope));
-  const f = (x: number): number => {
-    const expected = gauge + slope * (x - body);
-    return (
-      (normalDensity((x - body) / sdBody) / sdBody) *
-      between((-tolerance - expected) / sd, (tolerance - expected) / sd)
-    );
-  };
-  if (!Number.isFinite(middle) || scale > to - from)
-    return integratePanel(f, from, to, points(from, to, sdBody));
+  const half = tolerance / steepness;
+  if (!Number.isFinite(middle) || scale > to - from) return panel(of, from, to, points(from, to, sdBody));
   const ramp = REACH * scale;
-  const clip = (x: number): number => Math.min(to, Math.max(from, x));
-  const edges = [middle - half - ramp, middle - half + ramp, middle + half - ramp, middle + half + ramp].map(
-    clip,
-  );
-  const [rise = from, flat = from, fall = to, end = to] = edges;
-  if (flat >= fall) return panels(f, rise, end, sdBody, scale);
+  const rise = clip(middle - half - ramp, from, to);
+  const flat = clip(middle - half + ramp, from, to);
+  const fall = clip(middle + half - ramp, from, to);
+  const end = clip(middle + half + ramp, from, to);
+  if (flat >= fall) return panels(of, rise, end, scale);
   return (
-    panels(f, rise, flat, sdBody, scale) +
-    normalBetween((flat - body) / sdBody, (fall - body) / sdBody) +
-    panels(f, fall, end, sdBody, scale)
+    panels(of, rise, flat, scale) +
+    normalCdfByTable((fall - body) / sdBody) -
+    normalCdfByTable((flat - body) / sdBody) +
+    panels(of, fall, end, scale)
   );
 }
+
+const clip = (x: number, from: number, to: number): number => Math.min(to, Math.max(from, x));
 
 const points = (from: number, to: number, scale: number): number => (to - from > 5 * scale ? 12 : 8);
 
 /** One panel for every ten of the narrower scale: a Gauss–Legendre panel of 12 points is exact to 1e-5 there. */
-function panels(f: (x: number) => number, from: number, to: number, sdBody: number, scale: number): number {
+function panels(of: Integrand, from: number, to: number, scale: number): number {
   if (to <= from) return 0;
-  const narrow = Math.min(sdBody, scale);
+  const narrow = Math.min(of.sdBody, scale);
   const count = Math.ceil((to - from) / (2 * REACH * narrow));
   const step = (to - from) / count;
   let sum = 0;
   for (let i = 0; i < count; i++) {
     const start = from + i * step;
-    sum += integratePanel(f, start, start + step, points(start, start + step, narrow));
+    sum += panel(of, start, start + step, points(start, start + step, narrow));
   }
   return sum;
+}
+
+function panel(of: Integrand, from: number, to: number, count: number): number {
+  const { gauge, body, sdBody, slope, sd, tolerance } = of;
+  const { nodes, weights } = gaussLegendre(count);
+  const half = (to - from) / 2;
+  const middle = from + half;
+  let sum = 0;
+  for (let i = 0; i < count; i++) {
+    const away = middle + half * (nodes[i] ?? 0) - body;
+    const expected = gauge + slope * away;
+    const z = away / sdBody;
+    sum +=
+      (weights[i] ?? 0) *
+      Math.exp(-0.5 * z * z) *
+      (normalCdfByTable((tolerance - expected) / sd) - normalCdfByTable((-tolerance - expected) / sd));
+  }
+  return (sum * half * PER_SD) / sdBody;
 }

@@ -1,8 +1,9 @@
-import { type Block, firstBlocks, laterBlocks, type SettingColumns, settingColumns } from './columns';
+import { type SettingColumns, settingColumns } from './columns';
 import { bodyComponents, type Component, settingComponents } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
 import { lengthEvidence } from './lengths';
+import { KNOWN_PLACE, type Meeting, meetings, type Places, placesOf } from './places';
 
 /** One pair of heights away from the zero stations, ready for the search. */
 export interface PairModel {
@@ -13,7 +14,8 @@ export interface PairModel {
   settings: Component[];
   /** What this setup can be, and the bodies it can meet. */
   columns: SettingColumns;
-  blocks: Block[];
+  places: Places;
+  meetings: Meeting[];
   first: boolean;
   hasLeft: boolean;
   hasRight: boolean;
@@ -74,6 +76,7 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
   const bodies = bodyComponents(body.scatter, learned);
+  const places = placesOf(bodies);
   const zeros = frame.zeroSetups.map(({ station, pair }, k): ZeroModel => {
     const hand = handOf(learned, pair.technician);
     const gauge = gaugeOf(learned, pair.gauge);
@@ -86,7 +89,7 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
     station.zero
       ? []
       : station.pairs.map((pair, i) =>
-          pairModel(frame, learned, bodies, pair, g, i === 0, firstBody + 2 * (g - 2)),
+          pairModel(frame, learned, places, pair, g, i === 0, firstBody + 2 * (g - 2)),
         ),
   );
   return {
@@ -115,7 +118,7 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
 function pairModel(
   frame: RoundFrame,
   learned: Learned,
-  bodies: Component[],
+  everywhere: Places,
   pair: HeightPair,
   station: number,
   first: boolean,
@@ -130,14 +133,17 @@ function pairModel(
     hand.reading ** 2 / Math.max(1, pair.n[1]),
   ];
   const settings = settingComponents(pair, frame, hand, gauge, learned, false);
+  const columns = settingColumns(settings);
+  const places = first ? everywhere : KNOWN_PLACE;
   return {
     station,
     pair,
     hand,
     gauge,
     settings,
-    columns: settingColumns(settings),
-    blocks: first ? firstBlocks(bodies, settings.length, only) : laterBlocks(settings.length),
+    columns,
+    places,
+    meetings: meetings(places, columns, first && only),
     first,
     hasLeft: pair.n[0] > 0,
     hasRight: pair.n[1] > 0,

@@ -1,3 +1,4 @@
+import { type Beam, zeroPicks } from './beam';
 import type { Component } from './components';
 import { componentAt, type Explanation, patternProbability } from './explanation';
 import { damages, type RoundModel } from './model';
@@ -61,18 +62,14 @@ export function emptyExplanation(model: RoundModel): Explanation {
 /** Fills an explanation with what an opening says before any reading away from the zero stations. */
 export function open(model: RoundModel, opening: Opening, item: Explanation): void {
   const n = model.size;
-  const { mean, covariance, impacts } = item;
+  const { mean, covariance } = item;
   mean.fill(0);
   covariance.fill(0);
   item.bodies.fill(0);
   item.settings.fill(0);
-  let logWeight = 0;
-  const patterns: [number, number] = [0, 0];
   for (const z of [0, 1] as const) {
     const body = componentAt(model.bodies, opening.bodies[z]);
     item.bodies[z] = opening.bodies[z];
-    patterns[z] = body.sides;
-    logWeight += body.logPrior;
     const at = 2 * z;
     mean[at] = body.left;
     mean[at + 1] = body.right;
@@ -86,7 +83,6 @@ export function open(model: RoundModel, opening: Opening, item: Explanation): vo
     const setting = componentAt(zero.settings, opening.settings[k] ?? 0);
     const body = componentAt(model.bodies, opening.bodies[zero.station]);
     item.zeroSettings[k] = opening.settings[k] ?? 0;
-    logWeight += setting.logPrior;
     const at = zero.error;
     mean[at] = body.left + setting.left;
     mean[at + 1] = body.right + setting.right;
@@ -100,35 +96,79 @@ export function open(model: RoundModel, opening: Opening, item: Explanation): vo
       if (earlier && earlier.station === zero.station) share(covariance, n, at, earlier.error, body);
     }
   }
+  item.logWeight = weigh(model, opening, item.impacts, 0);
+}
+
+/** Fills a beam with all openings of a round: of each the datum errors, as `open` has them in the whole state. */
+export function openBeam(model: RoundModel, beam: Beam): void {
+  const list = openings(model);
+  beam.begin(model, list.length);
+  const { size: n, mean, covariance, impactCount, pickCount, picks } = beam;
+  mean.fill(0, 0, n * list.length);
+  covariance.fill(0, 0, n * n * list.length);
+  picks.fill(0, 0, pickCount * list.length);
+  list.forEach((opening, index) => {
+    const m = index * n;
+    const C = index * n * n;
+    const pick = index * pickCount;
+    picks[pick] = opening.bodies[0];
+    picks[pick + 1] = opening.bodies[1];
+    for (let k = 0; k < model.zeros.length; k++) {
+      const zero = model.zeros[k];
+      if (!zero) break;
+      const setting = componentAt(zero.settings, opening.settings[k] ?? 0);
+      const body = componentAt(model.bodies, opening.bodies[zero.station]);
+      picks[pick + zeroPicks(model) + k] = opening.settings[k] ?? 0;
+      const at = 2 * k;
+      mean[m + at] = body.left + setting.left;
+      mean[m + at + 1] = body.right + setting.right;
+      put(covariance, n, at, at, body.varLeft + setting.varLeft, C);
+      put(covariance, n, at + 1, at + 1, body.varRight + setting.varRight, C);
+      put(covariance, n, at, at + 1, body.covariance + setting.covariance, C);
+      for (let j = 0; j < k; j++) {
+        if (model.zeros[j]?.station === zero.station) share(covariance, n, at, 2 * j, body, C);
+      }
+    }
+    beam.logWeight[index] = weigh(model, opening, beam.impacts, index * impactCount);
+  });
+}
+
+/** ln of an opening's weight; writes the probabilities of the impacts given it. */
+function weigh(model: RoundModel, opening: Opening, impacts: Float64Array, at: number): number {
+  const bodies = opening.bodies.map((index) => componentAt(model.bodies, index));
+  const patterns = bodies.map(({ sides }) => sides);
+  let logWeight = bodies.reduce((sum, { logPrior }) => sum + logPrior, 0);
+  model.zeros.forEach((zero, k) => {
+    logWeight += componentAt(zero.settings, opening.settings[k] ?? 0).logPrior;
+  });
   let total = 0;
-  for (let c = 0; c < impacts.length; c++) {
+  model.shares.forEach((share, c) => {
     const value =
-      (model.shares[c] ?? 0) *
-      patternProbability(model, c, 0, patterns[0]) *
-      patternProbability(model, c, 1, patterns[1]);
-    impacts[c] = value;
+      share *
+      patternProbability(model, c, 0, patterns[0] ?? 0) *
+      patternProbability(model, c, 1, patterns[1] ?? 0);
+    impacts[at + c] = value;
     total += value;
-  }
-  for (let c = 0; c < impacts.length; c++) impacts[c] = (impacts[c] ?? 0) / total;
+  });
+  for (let c = 0; c < model.shares.length; c++) impacts[at + c] = (impacts[at + c] ?? 0) / total;
   logWeight += Math.log(total);
   for (const length of model.lengths) {
     if (length.last > 1) continue;
-    const damaged = length.ends.some(([station, side]) =>
-      damages(station === 0 ? patterns[0] : patterns[1], side),
-    );
+    const damaged = length.ends.some(([station, side]) => damages(patterns[station] ?? 0, side));
     logWeight += damaged ? length.damaged : length.sound;
   }
-  item.logWeight = logWeight;
+  return logWeight;
 }
 
-function put(matrix: Float64Array, n: number, row: number, column: number, value: number): void {
-  matrix[row * n + column] = value;
-  matrix[column * n + row] = value;
+/** Writes both triangles of a matrix that starts at `from`. */
+function put(matrix: Float64Array, n: number, row: number, column: number, value: number, from = 0): void {
+  matrix[from + row * n + column] = value;
+  matrix[from + column * n + row] = value;
 }
 
-function share(matrix: Float64Array, n: number, at: number, other: number, body: Component): void {
-  put(matrix, n, at, other, body.varLeft);
-  put(matrix, n, at + 1, other + 1, body.varRight);
-  put(matrix, n, at, other + 1, body.covariance);
-  put(matrix, n, at + 1, other, body.covariance);
+function share(matrix: Float64Array, n: number, at: number, other: number, body: Component, from = 0): void {
+  put(matrix, n, at, other, body.varLeft, from);
+  put(matrix, n, at + 1, other + 1, body.varRight, from);
+  put(matrix, n, at, other + 1, body.covariance, from);
+  put(matrix, n, at + 1, other, body.covariance, from);
 }

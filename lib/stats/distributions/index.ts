@@ -18,5 +18,6 @@ export {
   normalUpper,
   normalUpperQuantile,
 } from './normal';
+export { normalCdfByTable } from './normal-table';
 export { noncentralTUpper } from './noncentral-t';
 export { tCdf, tQuantile, tUpper, tUpperQuantile } from './student-t';

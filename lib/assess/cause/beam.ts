@@ -1,0 +1,53 @@
+import type { RoundModel } from './model';
+
+/**
+ * The explanations of one step of the search side by side in flat arrays. Of the state only what later readings
+ * depend on is kept: the datum error of every zero setup (left, right), then the body at the station under way.
+ * Given these, earlier stations have nothing more to say of later ones.
+ */
+export class Beam {
+  count = 0;
+  /** Length of a state: two a zero setup, two for the station under way. */
+  size = 0;
+  impactCount = 0;
+  /** Picks: body by station, then setting by zero setup, then setting by step. */
+  pickCount = 0;
+  logWeight = new Float64Array(0);
+  mean = new Float64Array(0);
+  covariance = new Float64Array(0);
+  impacts = new Float64Array(0);
+  picks = new Int16Array(0);
+  #room = 0;
+
+  /** Empties it and makes room for `count` explanations of a round. */
+  begin(model: RoundModel, count: number): void {
+    const size = 2 * model.zeros.length + 2;
+    const impacts = model.shares.length;
+    const picks = model.frame.stations.length + model.zeros.length + model.steps.length;
+    const fits =
+      count <= this.#room &&
+      size * size * count <= this.covariance.length &&
+      size * count <= this.mean.length &&
+      impacts * count <= this.impacts.length &&
+      picks * count <= this.picks.length;
+    if (!fits) {
+      this.#room = Math.max(count, this.#room);
+      const room = this.#room;
+      this.logWeight = new Float64Array(room);
+      this.mean = new Float64Array(Math.max(size * room, this.mean.length));
+      this.covariance = new Float64Array(Math.max(size * size * room, this.covariance.length));
+      this.impacts = new Float64Array(Math.max(impacts * room, this.impacts.length));
+      this.picks = new Int16Array(Math.max(picks * room, this.picks.length));
+    }
+    this.count = count;
+    this.size = size;
+    this.impactCount = impacts;
+    this.pickCount = picks;
+  }
+}
+
+/** Where the zero setups' settings stand among the picks of an explanation. */
+export const zeroPicks = (model: RoundModel): number => model.frame.stations.length;
+
+/** Where the steps' settings stand among the picks of an explanation. */
+export const stepPicks = (model: RoundModel): number => model.frame.stations.length + model.zeros.length;

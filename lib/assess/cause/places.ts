@@ -1,0 +1,109 @@
+import type { Component } from './components';
+import type { SettingColumns } from './columns';
+
+/** Where a station's body may be, in columns: those of one pattern and width together, the likeliest of them first. */
+export interface Places {
+  /** Index into the bodies; −1 for a later setup, whose body is known. */
+  body: Int16Array;
+  left: Float64Array;
+  right: Float64Array;
+  varLeft: Float64Array;
+  varRight: Float64Array;
+  covariance: Float64Array;
+  logPrior: Float64Array;
+  /** ln of the prior weight of each place and those that follow in its group. */
+  logTail: Float64Array;
+  groups: PlaceGroup[];
+}
+
+interface PlaceGroup {
+  sides: number;
+  width: Component['width'];
+  from: number;
+  to: number;
+}
+
+/** The places of one group with the settings they are met with: rows `rowFrom` to `rowTo` of the pair's columns. */
+export interface Meeting {
+  sides: number;
+  from: number;
+  to: number;
+  rowFrom: number;
+  rowTo: number;
+  /** ln prior of the likeliest of these settings, and of all of them together. */
+  lead: number;
+  mass: number;
+}
+
+/** A later setup adds nothing to the body that its station's first setup put into the state. */
+export const KNOWN_PLACE: Places = placesFrom([{ sides: 0, width: 'fine', members: [nowhereElse()] }]);
+
+function nowhereElse(): Member {
+  return { body: -1, left: 0, right: 0, varLeft: 0, varRight: 0, covariance: 0, logPrior: 0 };
+}
+
+type Member = { body: number } & Pick<
+  Component,
+  'left' | 'right' | 'varLeft' | 'varRight' | 'covariance' | 'logPrior'
+>;
+
+/** The bodies that one reading can meet; broad ones stand for pairs of rare events at the zero stations only. */
+export function placesOf(bodies: readonly Component[]): Places {
+  const groups = new Map<string, { sides: number; width: Component['width']; members: Member[] }>();
+  bodies.forEach((place, body) => {
+    const { sides, width } = place;
+    if (width === 'broad') return;
+    const key = `${sides} ${width}`;
+    const group = groups.get(key) ?? { sides, width, members: [] };
+    group.members.push({ ...place, body });
+    groups.set(key, group);
+  });
+  for (const { members } of groups.values()) members.sort((a, b) => b.logPrior - a.logPrior);
+  return placesFrom([...groups.values()]);
+}
+
+function placesFrom(groups: { sides: number; width: Component['width']; members: Member[] }[]): Places {
+  const all = groups.flatMap(({ members }) => members);
+  const column = (of: (member: Member) => number) => Float64Array.from(all, of);
+  const places: Places = {
+    body: Int16Array.from(all, ({ body }) => body),
+    left: column(({ left }) => left),
+    right: column(({ right }) => right),
+    varLeft: column(({ varLeft }) => varLeft),
+    varRight: column(({ varRight }) => varRight),
+    covariance: column(({ covariance }) => covariance),
+    logPrior: column(({ logPrior }) => logPrior),
+    logTail: new Float64Array(all.length),
+    groups: [],
+  };
+  let from = 0;
+  for (const { sides, width, members } of groups) {
+    const to = from + members.length;
+    let sum = 0;
+    for (let at = to - 1; at >= from; at--) {
+      sum += Math.exp(places.logPrior[at] ?? -Infinity);
+      places.logTail[at] = Math.log(sum);
+    }
+    places.groups.push({ sides, width, from, to });
+    from = to;
+  }
+  return places;
+}
+
+/**
+ * What the first setup at a station can meet: any body with an ordinary setting, a sound body with any setting,
+ * and damage with any setting: in one wide band where this is the only setup (one reading cannot tell how two
+ * unknown sizes share it), in all bands where others will tell, so that their order does not matter.
+ */
+export function meetings(places: Places, columns: SettingColumns, only: boolean): Meeting[] {
+  const { count, logPrior, logTail } = columns;
+  return places.groups.flatMap(({ sides, width, from, to }): Meeting[] => {
+    if (width === 'wide' && !only) return [];
+    const rowFrom = width === 'wide' ? 1 : 0;
+    const rowTo = sides !== 0 && width === 'fine' && only ? 1 : count;
+    if (rowFrom >= rowTo) return [];
+    const lead = logPrior[rowFrom] ?? -Infinity;
+    const mass = rowTo === 1 ? lead : (logTail[rowFrom] ?? -Infinity);
+    return [{ sides, from, to, rowFrom, rowTo, lead, mass }];
+  });
+}
