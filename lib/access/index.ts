@@ -4,6 +4,7 @@
  * alone; a lint rule holds that.
  */
 export { demand, MAY, may, Refused, type Act } from './may';
+export * from './bay';
 export * from './jobs';
 export * from './figures';
 export * from './people';

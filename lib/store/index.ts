@@ -10,6 +10,7 @@ export {
   OUTCOMES,
   PROVED_BY,
   ROLES,
+  SHEET_ORIGINS,
   VERIFICATION_KINDS,
 } from './types';
 
@@ -26,10 +27,20 @@ export { correctTrialReading, enterTrialReading, type TrialEntry } from './trial
 export { closeTrial } from './trials/close-trial';
 export { getTrial, listTrials } from './trials/list-trials';
 export { TRIAL_LIMITS } from './trials/plan';
+export { beginBayRound } from './bay/begin-round';
+export { bayStanding, getBayRound } from './bay/get-round';
+export { bayEntries } from './bay/kept-entries';
+export { listBayRounds } from './bay/list-rounds';
+export { OutOfOrder } from './bay/out-of-order';
+export { takeBayEntries } from './bay/take-entries';
 export { listTrace } from './trace/list-trace';
 export { missCosts, setMissCost } from './settings/miss-cost';
 
-export { getSheet, listSheets, sheetBook } from './sheets/sheets';
+export { copySheet, createSheet } from './sheets/create-sheet';
+export { correctSheet } from './sheets/correct-sheet';
+export { retireSheet } from './sheets/retire-sheet';
+export { sheetHistory } from './sheets/sheet-history';
+export { getSheet, listSheets, openSheet, sheetBook } from './sheets/sheets';
 export { saveSheet } from './sheets/save-sheet';
 
 export { countJobs, getJobRow, listJobs } from './jobs/list-jobs';

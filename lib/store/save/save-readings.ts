@@ -1,6 +1,5 @@
 import type { Reading } from '@/lib/measure';
 import { transaction, type Queries } from '@/lib/store/connection/database';
-import { inputsChanged } from '@/lib/store/shop/get-shop';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import type { Actor, SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
@@ -9,9 +8,9 @@ import { StoreConflict } from './conflicts';
 import { layOut } from './lay-out';
 import { readKnown } from './read-known';
 import type { Known } from './known';
-import { gainsAnything, writeJobs, writeRounds, writeSetups } from './write-jobs';
-import { writeObservations } from './write-observations';
-import { newGauges, newPeople, writeParents } from './write-parents';
+import { writeBatch } from './write-batch';
+import { gainsAnything } from './write-jobs';
+import { newGauges, newPeople } from './write-parents';
 
 /**
  * Stores readings with their collapsed form, all or nothing. A reading that is stored already is skipped, so
@@ -32,13 +31,8 @@ export function saveReadings(
     if (conflicts.length > 0) throw new StoreConflict(conflicts);
     const summary = summaryOf(batch, known);
     if (summary.jobs.length === 0) return summary;
-    const ids = await writeParents(queries, shop, batch, known);
-    const jobs = await writeJobs(queries, shop, batch, ids);
-    const rounds = await writeRounds(queries, shop, jobs, batch, ids);
-    const setups = await writeSetups(queries, shop, jobs, rounds, batch, ids);
     const fileId = await writeFile(queries, shop, file, summary);
-    const { causes } = await writeObservations(queries, shop, setups, batch, ids, fileId);
-    await inputsChanged(queries, shop);
+    const { causes } = await writeBatch(queries, shop, { batch, known }, { fileId });
     const { added, alreadyThere } = summary;
     await writeTrace(queries, shop, actor, {
       action: 'loaded',

@@ -18,8 +18,14 @@ const OBSERVATION_UPDATE = `("setupId", "dimensionId") DO UPDATE SET ${[
 ]
   .map((column) => `"${column}" = excluded."${column}"`)
   .join(', ')}`;
-const READING_COLUMNS = ['setupId', 'dimensionId', 'repeat', 'value', 'takenAt', 'fileId', 'line'];
+const READING_COLUMNS = [
+  ...['setupId', 'dimensionId', 'repeat', 'value', 'takenAt', 'fileId', 'line'],
+  ...['shopId', 'personId', 'enteredAt'],
+];
 const RECHECK_COLUMNS = ['shopId', 'setupId', 'side', 'cause', 'at'];
+
+/** Where readings come from: the lines of a file, or somebody who entered them by hand. */
+export type Origin = { fileId: number } | { personId: number; enteredAt: Date };
 
 /** Stores the new readings, the collapsed form of every observation they touch, and the causes they state. */
 export async function writeObservations(
@@ -28,7 +34,7 @@ export async function writeObservations(
   setups: ReadonlyMap<BatchSetup, number>,
   batch: Batch,
   ids: Ids,
-  fileId: number,
+  origin: Origin,
 ): Promise<{ causes: number }> {
   const forms = collapsed(batch);
   const observations: Cell[][] = [];
@@ -55,7 +61,12 @@ export async function writeObservations(
           });
         }
         for (const { repeat, value, takenAt: at, line } of observation.added) {
-          readings.push([setupId, dimensionId, repeat, value, new Date(at), fileId, line]);
+          readings.push([
+            ...[setupId, dimensionId, repeat, value, new Date(at)],
+            ...('fileId' in origin
+              ? [origin.fileId, line, null, null, null]
+              : [null, null, shop, origin.personId, origin.enteredAt]),
+          ]);
         }
         if (!observation.newCause) continue;
         const side = storedSide(observation.dimension.stated.side);

@@ -16,6 +16,8 @@ export const subjectOf = {
   trialReading: (row: number, run: number, repeat: number) =>
     parts(['trial', row], ['run', run], ['reading', repeat]),
   job: (job: string) => parts(['job', job]),
+  round: (job: string, stage: string, attempt: number) =>
+    parts(['job', job], ['round', `${stage} ${attempt}`]),
   side: (job: string, setup: string, side: string) =>
     parts(['job', job], ['setup', setup], ['side', side === '' ? 'none' : side]),
   reading: (job: string, setup: string, dimension: string, repeat: number) =>

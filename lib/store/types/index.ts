@@ -1,5 +1,6 @@
 /** What the store hands out and takes in: plain types, lengths in mm, times in epoch milliseconds (UTC). */
 export * from './accounts';
+export * from './bay';
 export * from './jobs';
 export * from './json';
 export * from './outcomes';

@@ -13,7 +13,7 @@ export interface Standing {
   excluded: boolean;
 }
 
-interface Revision {
+export interface Revision {
   action: 'corrected' | 'excluded' | 'included';
   reason: string;
   /** How the reading is to stand from now on. @throws RangeError where that would change nothing. */
@@ -28,6 +28,17 @@ interface Revision {
 export async function reviseReading(
   shop: ShopId,
   wanted: ReadingPlace,
+  revision: Revision,
+  actor: Actor,
+): Promise<void> {
+  await transaction(shop, (queries) => reviseWithin(queries, shop, wanted, revision, actor));
+}
+
+/** The same within a transaction that is open already. */
+export async function reviseWithin(
+  queries: Queries,
+  shop: ShopId,
+  wanted: ReadingPlace,
   { action, reason: told, from }: Revision,
   actor: Actor,
 ): Promise<void> {
@@ -35,29 +46,27 @@ export async function reviseReading(
   if (reason === '') throw new RangeError('Say why: a reading is changed with a reason only.');
   const { person } = actor;
   if (person === null) throw new RangeError('Say who: a reading is changed in the name of a person only.');
-  await transaction(shop, async (queries) => {
-    const personId = await personRow(queries, shop, person);
-    const found = await findObservation(queries, shop, wanted);
-    const { setup, readings } = found;
-    const last = readings.filter(({ repeat }) => repeat === wanted.repeat).at(-1);
-    const name = `Reading ${wanted.repeat} of ${found.name} in setup ${wanted.setup} of job ${wanted.job}`;
-    if (last === undefined) throw new RangeError(`There is no ${name.replace('R', 'r')}.`);
-    const before = { value: last.value, excluded: last.excluded };
-    const after = from(before, name);
-    const row = { ...last, ...after, revision: last.revision + 1, reason };
-    await queries.reading.create({ data: { ...row, shopId: shop, personId, enteredAt: new Date() } });
-    await collapseAgain(queries, found, row);
-    await roundChanged(queries, shop, setup);
-    await withoutReadings(queries, setup);
-    await writeTrace(queries, shop, actor, {
-      action,
-      kind: 'reading',
-      subject: subjectOf.reading(wanted.job, wanted.setup, found.name, wanted.repeat),
-      concerns: setup.technicianId,
-      before: { ...before },
-      after: { ...after },
-      reason,
-    });
+  const personId = await personRow(queries, shop, person);
+  const found = await findObservation(queries, shop, wanted);
+  const { setup, readings } = found;
+  const last = readings.filter(({ repeat }) => repeat === wanted.repeat).at(-1);
+  const name = `Reading ${wanted.repeat} of ${found.name} in setup ${wanted.setup} of job ${wanted.job}`;
+  if (last === undefined) throw new RangeError(`There is no ${name.replace('R', 'r')}.`);
+  const before = { value: last.value, excluded: last.excluded };
+  const after = from(before, name);
+  const row = { ...last, ...after, revision: last.revision + 1, reason };
+  await queries.reading.create({ data: { ...row, shopId: shop, personId, enteredAt: new Date() } });
+  await collapseAgain(queries, found, row);
+  await roundChanged(queries, shop, setup);
+  await withoutReadings(queries, setup);
+  await writeTrace(queries, shop, actor, {
+    action,
+    kind: 'reading',
+    subject: subjectOf.reading(wanted.job, wanted.setup, found.name, wanted.repeat),
+    concerns: setup.technicianId,
+    before: { ...before },
+    after: { ...after },
+    reason,
   });
 }
 
