@@ -4,11 +4,12 @@ import { admit, sentence } from '@/app/_shop/admit';
 import { whatIfAnswer } from '@/lib/access';
 import { MEASURES } from '@/lib/assess/what-if';
 
-/** Every scenario by every measure, with intervals and the change against as now, as CSV. */
+/** Every scenario, each gauge out of service among them, by every measure, with intervals and the change against as now, as CSV. */
 export const GET = (request: NextRequest): Promise<Response> =>
   admit(request, async (viewer) => {
-    const rows = (await whatIfAnswer(viewer))?.answer?.rows;
-    if (rows === undefined) return sentence(404, 'This is not worked out yet. Try again in a minute.');
+    const stored = await whatIfAnswer(viewer);
+    if (stored?.answer == null) return sentence(404, 'This is not worked out yet. Try again in a minute.');
+    const rows = [...stored.answer.rows, ...stored.without.map(({ row }) => row)];
     return csvFile('what-if', {
       columns: [
         ...['scenario', 'measure', 'per_100_jobs', 'low_95', 'high_95'],

@@ -1,0 +1,27 @@
+import { firstOf, type Query } from '@/app/_words/address';
+import type { WhatIfAnswer } from '@/lib/assess/answers';
+import type { WhatIfRow } from '@/lib/assess/what-if';
+
+export interface AskedScenarios {
+  /** As now first, the gauge that was asked for last. */
+  rows: WhatIfRow[];
+  /** The gauge that is taken out of service; null where none can be. */
+  without: string | null;
+  /** Said where the gauge asked for has no scenario. */
+  note: string | null;
+}
+
+/** The scenarios with one gauge out of service: the one asked for, else the one farthest from the others. */
+export function askedScenarios({ answer, without, farthest }: WhatIfAnswer, query: Query): AskedScenarios {
+  const wanted = firstOf(query, 'without');
+  const known = without.find(({ gauge }) => gauge === wanted);
+  const taken = known ?? without.find(({ gauge }) => gauge === farthest);
+  return {
+    rows: [...(answer?.rows ?? []), ...(taken === undefined ? [] : [taken.row])],
+    without: taken?.gauge ?? null,
+    note:
+      wanted === undefined || known !== undefined
+        ? null
+        : `There is no scenario without a gauge “${wanted.slice(0, 40)}”, so another is shown.`,
+  };
+}
