@@ -55,6 +55,7 @@ export function storedSheet(sheet: VehicleSheet): Sheet {
         letter: station.letters[side],
         side,
         description: station.description,
+        feature: station.feature,
         section: station.section,
         station: station.x,
         zero: station.zero,

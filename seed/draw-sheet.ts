@@ -1,4 +1,5 @@
 import type { Section, Side } from '@/lib/measure';
+import type { Feature } from '@/lib/measure/sheet';
 import { pointToPoint, stationAt } from './geometry';
 import type { End, SheetLength, Station, VehicleSheet } from './sheet';
 
@@ -14,6 +15,8 @@ export interface StationDraft {
   right?: number;
   half: number;
   where: string;
+  /** What is measured to; a hole where absent, the strut tower where one is. */
+  at?: Feature;
   zero?: boolean;
   strut?: boolean;
 }
@@ -63,6 +66,7 @@ function drawStation(letters: SheetDraft['letters'], draft: StationDraft, index:
     height: { L: draft.left, R: draft.right ?? draft.left },
     halfWidth: draft.half,
     description: draft.where,
+    feature: draft.strut === true ? 'strut tower' : (draft.at ?? 'hole'),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Section, Side } from '@/lib/measure';
+import type { Feature } from '@/lib/measure/sheet';
 
 /** A place along the vehicle where a gauge hangs, with its point on either side. Lengths in mm. */
 export interface Station {
@@ -11,6 +12,8 @@ export interface Station {
   height: Record<Side, number>;
   halfWidth: number;
   description: string;
+  /** What is measured to. */
+  feature: Feature;
 }
 
 /** One end of a length: the index of its station, and its side. */

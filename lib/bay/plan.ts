@@ -1,4 +1,5 @@
 import { lengthEnds } from '@/lib/measure/dimension';
+import { STRUT_TOWER } from '@/lib/measure/sheet/features';
 import type { Dimension } from '@/lib/measure/types';
 import { STEPS, type Step } from './entry';
 import type { BayPoint, BaySheet } from './types';
@@ -32,9 +33,6 @@ const READINGS: Record<Step, number> = {
   centerline: 1,
   lengths: 1,
 };
-
-/** So a sheet marks the points that a strut tower gauge reads. */
-export const STRUT_TOWER = 'strut tower';
 
 /** The sheet as a round in the order of the trade; a step without anything to read has no places. */
 export function planOf(sheet: BaySheet): PlannedStep[] {

@@ -45,46 +45,52 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
   if (person === null) return null;
   const { id, name, role, active, removedAt } = person;
   const own = { shopId: shop, personId: id };
-  const [setups, changed, outcomes, verifications, missCosts, trialReadings, trace] = await Promise.all([
-    setupsOf(shop, id),
-    db.reading.findMany({
-      where: own,
-      select: { ...value, observation: { select: { dimension, setup: place } } },
-      orderBy: [{ setupId: 'asc' }, { dimensionId: 'asc' }, ...BY_REPEAT],
-    }),
-    db.recheckOutcome.findMany({
-      where: own,
-      select: { side: true, cause: true, at: true, note: true, setup: place },
-      orderBy: { id: 'asc' },
-    }),
-    db.gaugeVerification.findMany({
-      where: own,
-      select: {
-        ...{
-          at: true,
-          kind: true,
-          reference: true,
-          uncertainty: true,
-          error: true,
-          passed: true,
-          note: true,
+  const [setups, changed, outcomes, verifications, missCosts, trialReadings, trace, sheets] =
+    await Promise.all([
+      setupsOf(shop, id),
+      db.reading.findMany({
+        where: own,
+        select: { ...value, observation: { select: { dimension, setup: place } } },
+        orderBy: [{ setupId: 'asc' }, { dimensionId: 'asc' }, ...BY_REPEAT],
+      }),
+      db.recheckOutcome.findMany({
+        where: own,
+        select: { side: true, cause: true, at: true, note: true, setup: place },
+        orderBy: { id: 'asc' },
+      }),
+      db.gaugeVerification.findMany({
+        where: own,
+        select: {
+          ...{
+            at: true,
+            kind: true,
+            reference: true,
+            uncertainty: true,
+            error: true,
+            passed: true,
+            note: true,
+          },
+          gauge: { select: { tag: true } },
         },
-        gauge: { select: { tag: true } },
-      },
-      orderBy: { id: 'asc' },
-    }),
-    db.missCost.findMany({ where: own, select: { cost: true, at: true }, orderBy: { id: 'asc' } }),
-    db.trialReading.findMany({
-      where: own,
-      select: { run: true, repeat: true, value: true, at: true, trial: { select: { name: true } } },
-      orderBy: [{ trialId: 'asc' }, { run: 'asc' }, { repeat: 'asc' }],
-    }),
-    db.trace.findMany({
-      where: { shopId: shop, OR: [{ personId: id }, { concernsId: id }] },
-      select: traced,
-      orderBy: { id: 'asc' },
-    }),
-  ]);
+        orderBy: { id: 'asc' },
+      }),
+      db.missCost.findMany({ where: own, select: { cost: true, at: true }, orderBy: { id: 'asc' } }),
+      db.trialReading.findMany({
+        where: own,
+        select: { run: true, repeat: true, value: true, at: true, trial: { select: { name: true } } },
+        orderBy: [{ trialId: 'asc' }, { run: 'asc' }, { repeat: 'asc' }],
+      }),
+      db.trace.findMany({
+        where: { shopId: shop, OR: [{ personId: id }, { concernsId: id }] },
+        select: traced,
+        orderBy: { id: 'asc' },
+      }),
+      db.sheetRevision.findMany({
+        where: own,
+        select: { revision: true, reason: true, at: true, sheet: { select: { name: true } } },
+        orderBy: [{ sheetId: 'asc' }, { revision: 'asc' }],
+      }),
+    ]);
   return plain({
     format: FORMAT,
     madeAt: new Date(),
@@ -106,6 +112,7 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
     verifications: verifications.map(({ gauge, ...rest }) => ({ gauge: gauge.tag, ...rest })),
     missCostsSet: missCosts,
     trialReadings: trialReadings.map(({ trial, ...rest }) => ({ trial: trial.name, ...rest })),
+    sheetsRevised: sheets.map(({ sheet, ...rest }) => ({ sheet: sheet.name, ...rest })),
     trace: trace.map(({ personId, concernsId, ...row }) => ({
       ...{ ...row, byThisPerson: personId === id, aboutThisPerson: concernsId === id },
     })),

@@ -10,7 +10,10 @@ const WRITTEN = [
   ...[['LoadedFile', 'name'] as const, ['ApiToken', 'name'] as const],
   ...[['Trial', 'name'] as const, ['ScheduledReport', 'failed'] as const],
 ];
-const WRITTEN_FOR_GOOD = [['Reading', 'reason'] as const, ['Trace', 'reason'] as const];
+const WRITTEN_FOR_GOOD = [
+  ...[['Reading', 'reason'] as const, ['Trace', 'reason'] as const],
+  ...[['SheetRevision', 'reason'] as const],
+];
 
 interface Change {
   table: string;

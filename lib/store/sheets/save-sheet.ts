@@ -5,7 +5,8 @@ import { storedSide } from '@/lib/store/sql/side';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import type { Actor, Sheet, ShopId } from '@/lib/store/types';
-import { dimensionColumns, dimensionOf, namedValue } from './dimension-row';
+import { addDimension } from './add-dimension';
+import { dimensionColumns, dimensionOf } from './dimension-row';
 import { LengthValues } from './length-values';
 
 /**
@@ -74,12 +75,6 @@ async function addDimensions(
     }
   }
   return added;
-}
-
-async function addDimension(queries: Queries, sheetId: number, dimension: Dimension): Promise<void> {
-  const { quantity, point, section, station, zero, nominal, tolerance } = dimension;
-  const key = { sheetId, quantity, point, side: storedSide(dimension.side), named: namedValue(dimension) };
-  await queries.dimension.create({ data: { ...key, section, station, zero, nominal, tolerance } });
 }
 
 const SHEET_VALUES = ['nominal', 'tolerance', 'station'] as const;

@@ -79,6 +79,12 @@ export async function leaveTraces(shop: number): Promise<void> {
   await database().apiToken.create({
     data: { shopId: shop, name: 'Laptop of QUI', digest: 'd'.repeat(64), scopes: '', createdAt: now },
   });
+  await database().sheetRevision.create({
+    data: {
+      ...{ sheetId: (await database().sheet.findFirstOrThrow()).id, revision: 1, shopId: shop, personId: id },
+      ...{ document: {}, reason: 'QUI found it', at: now },
+    },
+  });
   const { id: jobId } = await database().job.findFirstOrThrow({ where: { number: 'J000001' } });
   await database().habitTally.create({
     data: {

@@ -109,6 +109,7 @@ describe('a sheet', () => {
     letter: 'K',
     side: 'L',
     description: 'rail, second hole',
+    feature: 'hole',
     section: 'front',
     station: 300,
     zero: false,

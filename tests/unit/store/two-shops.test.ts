@@ -108,7 +108,18 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   await door.enterTrialReading(shop, trial, { ...first, value: 300, by: 'T0' }, ACTOR);
   await door.correctTrialReading(shop, trial, { ...first, value: 301, reason: mark }, ACTOR);
   await door.closeTrial(shop, trial, ACTOR);
+  await keepSheets(shop, mark);
   return fit.id;
+}
+
+async function keepSheets(shop: number, mark: string): Promise<void> {
+  const point = { letter: 'Q', side: null, section: null, station: 9, zero: false, halfWidth: null } as const;
+  const content = { points: [{ ...point, description: mark, feature: null }], dimensions: [] };
+  await door.createSheet(shop, { name: 'Q', ...content }, 'entered', ACTOR);
+  await door.copySheet(shop, 'Q', 'Q again', ACTOR);
+  const points = content.points.map((one) => ({ ...one, station: 10 }));
+  await door.correctSheet(shop, 'Q', { revision: 1, reason: mark, points, dimensions: [] }, ACTOR);
+  await door.retireSheet(shop, 'Q', true, ACTOR);
 }
 
 /** What every function of the door that only reads says of a shop. */
@@ -127,7 +138,9 @@ async function everything(shop: number, fit: number) {
     getGauge: await door.getGauge(shop, 'C0'),
     missCosts: await door.missCosts(shop),
     listTrace: (await door.listTrace(shop, { person: 'T0' })).rows.map(({ id: _, at: __, ...row }) => row),
-    listSheets: await door.listSheets(shop),
+    listSheets: (await door.listSheets(shop)).map(({ retiredAt: _, ...sheet }) => sheet),
+    openSheet: await door.openSheet(shop, 'S0'),
+    sheetHistory: (await door.sheetHistory(shop, 'Q')).map(({ at: _, ...revision }) => revision),
     getSheet: await door.getSheet(shop, 'S0'),
     sheetBook: await door.sheetBook(shop),
     countJobs: await door.countJobs(shop, { search: 'J0' }),
@@ -187,7 +200,9 @@ describe('two shops in one database', () => {
     const asked = [...everything.toString().matchAll(/door\.(\w+)\(shop|\)\.(\w+)\)\(shop/g)].map(
       ([, a, b]) => a ?? b ?? '',
     );
-    const told = [...tell.toString().matchAll(/\.(\w+)\)?\(shop/g)].map(([, name]) => name ?? '');
+    const told = [...`${tell.toString()}${keepSheets.toString()}`.matchAll(/\.(\w+)\)?\(shop/g)].map(
+      ([, name]) => name ?? '',
+    );
     const read = [...everything.toString().matchAll(/\.(\w+)\)?\(shop/g)].map(([, name]) => name ?? '');
     const names = new Set([...asked, ...told, ...read]);
     const noShop = [
