@@ -36,22 +36,24 @@ export function bodyPrior(dimensions: readonly FinalDimension[]): BodyPrior {
   for (let step = 0; step < STEPS; step++) {
     const sums = { off: 0, offSquare: 0, height: 0, heightSquare: 0, flat: 0, flatSquare: 0 };
     for (const one of seen) {
-      const parts = one.settings.flatMap(({ chance, variance }) => [
-        part(one, (one.height ? scatter : flatScatter) ** 2 * one.spread, (1 - offShare) * chance, variance),
-        part(one, offScatter ** 2, offShare * chance, variance),
-      ]);
-      const total = parts.reduce((sum, { weight }) => sum + weight, 0);
+      const sound = (one.height ? scatter : flatScatter) ** 2 * one.spread;
+      const off = offScatter ** 2;
+      let [soundWeight, soundSecond, offWeight, offSecond] = [0, 0, 0, 0];
+      for (const { chance, variance } of one.settings) {
+        const noise = one.error + variance;
+        let weight = weightOf(one.square, sound + noise, (1 - offShare) * chance);
+        soundWeight += weight;
+        soundSecond += weight * secondOf(one.square, sound, noise);
+        weight = weightOf(one.square, off + noise, offShare * chance);
+        offWeight += weight;
+        offSecond += weight * secondOf(one.square, off, noise);
+      }
+      const total = soundWeight + offWeight;
       if (!(total > 0)) continue;
-      parts.forEach(({ weight, second }, i) => {
-        const share = weight / total;
-        if (i % 2 === 0) {
-          sums[one.height ? 'height' : 'flat'] += share;
-          sums[one.height ? 'heightSquare' : 'flatSquare'] += (share * second) / one.spread;
-        } else {
-          sums.off += share;
-          sums.offSquare += share * second;
-        }
-      });
+      sums[one.height ? 'height' : 'flat'] += soundWeight / total;
+      sums[one.height ? 'heightSquare' : 'flatSquare'] += soundSecond / total / one.spread;
+      sums.off += offWeight / total;
+      sums.offSquare += offSecond / total;
     }
     const offWorth = WORTH * START.offShare;
     const soundWorth = WORTH - offWorth;
@@ -72,20 +74,14 @@ export function bodyPrior(dimensions: readonly FinalDimension[]): BodyPrior {
   return { scatter, flatScatter, offShare, offScatter, dimensions: seen.length, why };
 }
 
-/** Weight of one pairing, and the expected square of the true deviation under it. */
-function part(
-  { square, error }: { square: number; error: number },
-  body: number,
-  chance: number,
-  extra: number,
-): { weight: number; second: number } {
-  const noise = error + extra;
-  const total = body + noise;
-  const gain = total > 0 ? body / total : 0;
-  return {
-    weight: total > 0 ? (chance * Math.exp(-square / (2 * total))) / Math.sqrt(total) : 0,
-    second: gain * gain * square + gain * noise,
-  };
+/** Weight of one pairing with this variance of the reading. */
+const weightOf = (square: number, total: number, chance: number): number =>
+  total > 0 ? (chance * Math.exp(-square / (2 * total))) / Math.sqrt(total) : 0;
+
+/** The expected square of the true deviation under one pairing. */
+function secondOf(square: number, body: number, noise: number): number {
+  const gain = body + noise > 0 ? body / (body + noise) : 0;
+  return gain * gain * square + gain * noise;
 }
 
 /** What is left of a point that was put right, as this dimension sees it, mm. */

@@ -1,5 +1,5 @@
-import { normalCdf, normalUpper } from '@/lib/stats';
 import { MM_NOISE } from '@/lib/measure';
+import { normalCdfByTable } from '@/lib/stats/distributions';
 import { normalLattice } from '@/lib/stats/numeric/normal-lattice';
 import { scatterFor } from './body-prior';
 import { settingsOf } from './missets';
@@ -44,12 +44,13 @@ export function jobRisk(job: FinalJob, prior: BodyPrior, points = POINTS): JobRi
   const weighed = lattice.map((z) => {
     const { errors: f, logWeight } = proposal.at(z);
     let log = logWeight;
-    const within = dimensions.map(({ deviation, known, tolerance }, i) => {
+    const within = new Float64Array(dimensions.length);
+    dimensions.forEach(({ deviation, known, tolerance }, i) => {
       const y = deviation - known - dot(loadings[i] ?? z, f);
       const carried = dot(bodies[i] ?? z, f);
       const { density, probability } = trulyWithin(pairings[i] ?? [], y, carried, tolerance);
       log += Math.log(density);
-      return probability;
+      within[i] = probability;
     });
     return { log, within };
   });
@@ -101,6 +102,8 @@ interface Pairing {
   /** True deviation given the reading: gain × reading, with this sd, mm. */
   gain: number;
   sd: number;
+  /** Of the reading under way. */
+  weight: number;
 }
 
 function pairingsOf(dimension: FinalDimension, prior: BodyPrior): Pairing[] {
@@ -119,6 +122,7 @@ function pairingsOf(dimension: FinalDimension, prior: BodyPrior): Pairing[] {
           half: 1 / (2 * total),
           gain: body / total,
           sd: Math.sqrt((body * noise) / total),
+          weight: 0,
         },
       ];
     }),
@@ -136,30 +140,28 @@ function trulyWithin(
   tolerance: number,
 ): { density: number; probability: number } {
   let density = 0;
-  const weights = pairings.map(({ factor, half }) => {
-    const weight = factor * Math.exp(-y * y * half);
+  for (let i = 0; i < pairings.length; i++) {
+    const pairing = pairings[i];
+    if (!pairing) break;
+    const weight = pairing.factor * Math.exp(-y * y * pairing.half);
+    pairing.weight = weight;
     density += weight;
-    return weight;
-  });
+  }
   if (!(density > 0)) return { density: Number.MIN_VALUE, probability: 0 };
   let inside = 0;
   let counted = 0;
-  weights.forEach((weight, i) => {
-    const pairing = pairings[i];
-    if (!pairing || weight < NEGLIGIBLE * density) return;
+  for (const { weight, gain, sd } of pairings) {
+    if (weight < NEGLIGIBLE * density) continue;
     counted += weight;
-    inside += weight * between(carried + pairing.gain * y, pairing.sd, tolerance);
-  });
+    inside += weight * between(carried + gain * y, sd, tolerance);
+  }
   return { density, probability: inside / counted };
 }
 
-/** P(|X| ≤ tolerance) of a normal X; only the nearer tail is worked out where the other has no weight. */
+/** P(|X| ≤ tolerance) of a normal X, absolute error below 4e-11. */
 function between(mean: number, sd: number, tolerance: number): number {
   if (sd === 0) return Math.abs(mean) <= tolerance + MM_NOISE ? 1 : 0;
-  const near = (tolerance - Math.abs(mean)) / sd;
-  const far = (tolerance + Math.abs(mean)) / sd;
-  if (near > 6) return 1;
-  return Math.max(0, normalCdf(near) - (far > 6 ? 0 : normalUpper(far)));
+  return normalCdfByTable((tolerance - mean) / sd) - normalCdfByTable((-tolerance - mean) / sd);
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

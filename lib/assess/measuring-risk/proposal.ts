@@ -73,12 +73,15 @@ export function proposalOf(
     at(z) {
       const errors = mean.slice();
       let square = 0;
+      let own = 0;
       for (let j = 0; j < q; j++) {
         const zj = z[j] ?? 0;
         square += zj * zj;
-        for (let k = 0; k <= j; k++) errors[j] = (errors[j] ?? 0) + (root[j * q + k] ?? 0) * (z[k] ?? 0);
+        let error = errors[j] ?? 0;
+        for (let k = 0; k <= j; k++) error += (root[j * q + k] ?? 0) * (z[k] ?? 0);
+        errors[j] = error;
+        own += error * error;
       }
-      const own = errors.reduce((sum, value) => sum + value * value, 0);
       return { errors, logWeight: (square - own) / 2 };
     },
   };

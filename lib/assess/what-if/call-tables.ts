@@ -1,4 +1,5 @@
-import { normalCdf, normalDensity } from '@/lib/stats';
+import { normalDensity } from '@/lib/stats';
+import { normalCdfByTable } from '@/lib/stats/distributions';
 import { gaussLegendre } from '@/lib/stats/numeric/gauss-legendre';
 import type { WorkingShop } from './types';
 
@@ -40,47 +41,50 @@ export function callTable(
 ): CallTable {
   const nodes = bodyNodes(tolerance, body);
   const within = nodes.reduce((sum, { inside, weight }) => sum + (inside ? weight : 0), 0);
-  const count = Math.round((2 * REACH) / STEP) + 1;
   const chances = gauges.map(({ chance, first, second }) => ({
     chance,
     first: outTable(tolerance, first),
     second: second === null ? null : outTable(tolerance, second),
   }));
-  const rows = Array.from({ length: count }, (_, i) => {
+  const called = new Float64Array(COUNT);
+  const both = new Float64Array(COUNT);
+  const firstOut = new Float64Array(COUNT);
+  for (let i = 0; i < COUNT; i++) {
     const datum = -REACH + i * STEP;
-    const row: CallChances = { called: 0, both: 0, firstOut: 0 };
     for (const { value, weight, inside } of nodes) {
       for (const { chance, first, second } of chances) {
-        const out = first(value + datum);
-        const called = second === null ? 1 - out : 1 - out * second(value + datum);
+        const out = outAt(first, value + datum);
         const share = weight * chance;
-        row.called += share * called;
-        if (inside) row.both += share * called;
-        row.firstOut += share * out;
+        const accepted = share * (second === null ? 1 - out : 1 - out * outAt(second, value + datum));
+        called[i] = (called[i] ?? 0) + accepted;
+        if (inside) both[i] = (both[i] ?? 0) + accepted;
+        firstOut[i] = (firstOut[i] ?? 0) + share * out;
       }
     }
-    return row;
-  });
+  }
   return {
     within,
     at(datum) {
       const place = (Math.max(-REACH, Math.min(REACH, datum)) + REACH) / STEP;
-      const middle = Math.max(1, Math.min(count - 2, Math.round(place)));
+      const middle = Math.max(1, Math.min(COUNT - 2, Math.round(place)));
       const t = place - middle;
-      const [a, b, c] = [rows[middle - 1], rows[middle], rows[middle + 1]];
-      if (!a || !b || !c) throw new RangeError('The datum lies outside the table.');
-      const between = (of: (row: CallChances) => number) =>
-        Math.max(
-          0,
-          Math.min(1, of(b) + (t * (of(c) - of(a))) / 2 + (t * t * (of(a) - 2 * of(b) + of(c))) / 2),
-        );
       return {
-        called: between(({ called }) => called),
-        both: between(({ both }) => both),
-        firstOut: between(({ firstOut }) => firstOut),
+        called: between(called, middle, t),
+        both: between(both, middle, t),
+        firstOut: between(firstOut, middle, t),
       };
     },
   };
+}
+
+const COUNT = Math.round((2 * REACH) / STEP) + 1;
+
+/** A chance `t` steps beside the middle of three points of a table, by the parabola through them. */
+function between(table: Float64Array, middle: number, t: number): number {
+  const a = table[middle - 1] ?? 0;
+  const b = table[middle] ?? 0;
+  const c = table[middle + 1] ?? 0;
+  return Math.max(0, Math.min(1, b + (t * (c - a)) / 2 + (t * t * (a - 2 * b + c)) / 2));
 }
 
 const FINE = 0.2;
@@ -88,24 +92,33 @@ const FINE = 0.2;
 /** Further from the sheet than this a dimension is as good as surely called out, mm. */
 const FAR = 30;
 
-/** P(called out) by where body and datum put a dimension: tabulated, with a parabola between the points. */
-function outTable(tolerance: number, parts: readonly ErrorPart[]): (at: number) => number {
-  const count = Math.round((2 * FAR) / FINE) + 1;
-  const table = Float64Array.from({ length: count }, (_, i) => outChance(-FAR + i * FINE, tolerance, parts));
-  return (at) => {
-    const place = (Math.max(-FAR, Math.min(FAR, at)) + FAR) / FINE;
-    const middle = Math.max(1, Math.min(count - 2, Math.round(place)));
-    const t = place - middle;
-    const [a = 0, b = 0, c = 0] = [table[middle - 1], table[middle], table[middle + 1]];
-    return Math.max(0, Math.min(1, b + (t * (c - a)) / 2 + (t * t * (a - 2 * b + c)) / 2));
-  };
+const FINE_COUNT = Math.round((2 * FAR) / FINE) + 1;
+
+/** Tables by the errors that they are of: all heights of one tolerance share them. */
+const made = new WeakMap<readonly ErrorPart[], Map<number, Float64Array>>();
+
+/** P(called out) by where body and datum put a dimension, in steps of `FINE`. */
+function outTable(tolerance: number, parts: readonly ErrorPart[]): Float64Array {
+  const known = made.get(parts) ?? new Map<number, Float64Array>();
+  made.set(parts, known);
+  const there = known.get(tolerance);
+  if (there) return there;
+  const table = new Float64Array(FINE_COUNT);
+  for (const { chance, mean, sd } of parts) {
+    for (let i = 0; i < FINE_COUNT; i++) {
+      const y = -FAR + i * FINE + mean;
+      const out = normalCdfByTable((-tolerance - y) / sd) + normalCdfByTable((y - tolerance) / sd);
+      table[i] = (table[i] ?? 0) + chance * out;
+    }
+  }
+  known.set(tolerance, table);
+  return table;
 }
 
-function outChance(at: number, tolerance: number, parts: readonly ErrorPart[]): number {
-  return parts.reduce((sum, { chance, mean, sd }) => {
-    const y = at + mean;
-    return sum + chance * (normalCdf((-tolerance - y) / sd) + normalCdf((y - tolerance) / sd));
-  }, 0);
+function outAt(table: Float64Array, at: number): number {
+  const place = (Math.max(-FAR, Math.min(FAR, at)) + FAR) / FINE;
+  const middle = Math.max(1, Math.min(FINE_COUNT - 2, Math.round(place)));
+  return between(table, middle, place - middle);
 }
 
 interface BodyNode {

@@ -14,12 +14,13 @@ export function handFigures(
 ): Record<Measure, number> {
   const readings = scenario.readings ?? shop.readings;
   const tables = new Map<string, CallTable>();
+  const gauges = gaugeErrors(hand, others, shop, scenario, readings);
   const heights = shop.stations.map(({ lever, tolerance }) => {
     // A true height is counted from the bodies at both zero stations, so it holds their scatter by the lever.
     const spread = Math.sqrt(1 + (1 - lever) ** 2 + lever ** 2);
     const key = `${tolerance} ${spread.toFixed(3)}`;
     const body = { ...shop.body, scatter: shop.body.scatter * spread };
-    const table = tables.get(key) ?? heightTable(tolerance, body, hand, others, shop, scenario, readings);
+    const table = tables.get(key) ?? callTable(tolerance, body, gauges);
     tables.set(key, table);
     return { lever, table };
   });
@@ -30,14 +31,16 @@ export function handFigures(
   for (const { weight, datum } of datumPoints(hand, shop, scenario)) {
     let [called, both] = [atRest.called ** n, atRest.both ** n];
     for (const { lever, table } of heights) {
-      const sides = datum.map(([a, b]) => table.at(-((1 - lever) * a + lever * b)));
-      for (const side of sides) {
+      let neitherOut = 1;
+      for (const [a, b] of datum) {
+        const side = table.at(-((1 - lever) * a + lever * b));
         called *= side.called;
         both *= side.both;
+        neitherOut *= 1 - side.firstOut;
         sum.falseAlarms += weight * (table.within - side.both);
         sum.missed += weight * (side.called - side.both);
       }
-      sum.rehangs += weight * (1 - sides.reduce((product, side) => product * (1 - side.firstOut), 1));
+      sum.rehangs += weight * (1 - neitherOut);
     }
     sum.called += weight * called;
     sum.both += weight * both;
@@ -62,23 +65,21 @@ export function handFigures(
   };
 }
 
-function heightTable(
-  tolerance: number,
-  body: WorkingShop['body'],
+/** The errors of a height's first hanging, and of a second where one may follow, by the gauge that is hung. */
+function gaugeErrors(
   hand: WorkingHand,
   others: readonly WorkingHand[],
   shop: WorkingShop,
   scenario: Scenario,
   readings: number,
-): CallTable {
+): { chance: number; first: ErrorPart[]; second: ErrorPart[] | null }[] {
   const mean = scenario.rehang === 'all' ? 2 : 1;
-  const gauges = gaugeNodes(shop, scenario).map(({ chance, bias }) => ({
+  return gaugeNodes(shop, scenario).map(({ chance, bias }) => ({
     chance,
     first: heightErrors([{ hand, share: 1 }], bias, shop, readings, mean),
     second:
       scenario.rehang === 'out' ? heightErrors(again(hand, others, scenario), bias, shop, readings, 1) : null,
   }));
-  return callTable(tolerance, body, gauges);
 }
 
 function lengthTable(
