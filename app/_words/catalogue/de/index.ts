@@ -1,4 +1,5 @@
 import account from './account.json';
+import bay from './bay.json';
 import calibration from './calibration.json';
 import cautions from './cautions.json';
 import evidence from './evidence.json';
@@ -22,6 +23,7 @@ import welcome from './welcome.json';
 /** One file for each part of the house that has words. */
 export default {
   account,
+  bay,
   calibration,
   cautions,
   evidence,
