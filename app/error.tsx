@@ -2,27 +2,30 @@
 
 import button from './_look/button.module.css';
 import { Page } from './_look/page';
+import de from './_words/catalogue/de/no-page.json';
+import en from './_words/catalogue/en/no-page.json';
 
 interface ErrorPageProps {
   error: Error & { digest?: string };
   retry: () => void;
 }
 
+/** A page that failed hands no words on: this one brings its few in both languages. */
+const WORDS = { de: de.failed, en: en.failed };
+
 /** Shown where a page could not be worked out; nothing that was measured is lost by that. */
 export default function ErrorPage({ error, retry }: ErrorPageProps) {
+  const t = WORDS[document.documentElement.lang === 'de' ? 'de' : 'en'];
   return (
-    <Page
-      title="This page could not be worked out"
-      lead="Opening a page changes no measurement. Try again; if it fails again, the window in which Rehang was started says why, under the reference below."
-    >
+    <Page title={t.title} lead={t.lead}>
       {error.digest !== undefined && (
         <p>
-          Reference: <code>{error.digest}</code>
+          {t.reference} <code>{error.digest}</code>
         </p>
       )}
       <p>
         <button type="button" className={button.strong} onClick={retry}>
-          Try again
+          {t.again}
         </button>
       </p>
     </Page>

@@ -1,19 +1,20 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import button from './_look/button.module.css';
 import { Page } from './_look/page';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
+import { hear } from '@/app/_words/speech';
 
-export const metadata: Metadata = { title: 'Not for this role' };
+export const generateMetadata = titled(() => words('noPage')('forbidden.name'));
 
-export default function Forbidden() {
+export default async function Forbidden() {
+  await hear();
+  const t = words('noPage');
   return (
-    <Page
-      title="This page is not for your role"
-      lead="What somebody may see in a shop is decided by its manager: technicians have the own figures and rounds, trainers everybody’s, the manager all."
-    >
+    <Page title={t('forbidden.title')} lead={t('forbidden.lead')}>
       <p>
         <Link className={button.button} href="/">
-          Back to where you may go
+          {t('forbidden.back')}
         </Link>
       </p>
     </Page>

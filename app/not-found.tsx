@@ -1,19 +1,20 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import button from './_look/button.module.css';
 import { Page } from './_look/page';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
+import { hear } from '@/app/_words/speech';
 
-export const metadata: Metadata = { title: 'Not here' };
+export const generateMetadata = titled(() => words('noPage')('missing.name'));
 
-export default function NotFound() {
+export default async function NotFound() {
+  await hear();
+  const t = words('noPage');
   return (
-    <Page
-      title="There is no such page"
-      lead="Nothing of this name is stored in this shop. A job, technician or gauge is found by its exact label."
-    >
+    <Page title={t('missing.title')} lead={t('missing.lead')}>
       <p>
         <Link className={button.button} href="/jobs">
-          Find it among the jobs
+          {t('missing.toJobs')}
         </Link>
       </p>
     </Page>

@@ -16,7 +16,7 @@ import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { rateOf } from '@/app/_shop/rate-of';
 import { address, technicianAddress } from '@/app/_words/address';
-import { SECTION_NAMES } from '@/app/_words/jobs';
+import { sectionName } from '@/app/_words/jobs';
 import { count, grouped, percent } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import { SECTIONS } from '@/lib/measure';
@@ -146,7 +146,7 @@ export default async function Overview() {
               .filter(({ key }) => key === section)
               .map(({ jobs: of, right }) => ({
                 key: section,
-                name: SECTION_NAMES[section],
+                name: sectionName(section),
                 rate: rateOf(right, of),
               })),
           )}

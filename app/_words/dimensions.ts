@@ -1,4 +1,5 @@
-import type { Dimension } from '@/lib/measure';
+import { words } from '@/app/_words/words';
+import type { Dimension, Side } from '@/lib/measure';
 
 /** A dimension as it is said: `height K left`, `length K–N`. */
 export function dimensionName({
@@ -6,10 +7,8 @@ export function dimensionName({
   point,
   side,
 }: Pick<Dimension, 'quantity' | 'point' | 'side'>): string {
-  const name = `${quantity} ${point.replace('-', '–')}`;
+  const name = `${words('terms')(`quantities.${quantity}`)} ${point.replace('-', '–')}`;
   return side === null ? name : `${name} ${sideName(side)}`;
 }
 
-export function sideName(side: 'L' | 'R'): string {
-  return side === 'L' ? 'left' : 'right';
-}
+export const sideName = (side: Side): string => words('terms')(`sides.${side}`);

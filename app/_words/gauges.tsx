@@ -1,30 +1,16 @@
 import { Tag } from '@/app/_look/tag';
 import type { GaugeKind } from '@/lib/measure';
 import type { Gauge, GaugeState } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
-export const KIND_NAMES: Record<GaugeKind, string> = {
-  tram: 'Tram gauge',
-  'digital-tram': 'Digital tram gauge',
-  tracking: 'Tracking gauge',
-  centering: 'Self-centering gauge',
-  strut: 'Strut tower gauge',
-  tape: 'Measuring tape',
-};
-
-export const STATE_NAMES: Record<GaugeState, string> = {
-  'in-service': 'In service',
-  'out-of-service': 'Out of service until verified',
-  retired: 'Retired',
-};
+export const gaugeStateName = (state: GaugeState): string => words('terms')(`gaugeStates.${state}`);
 
 export function StateTag({ gauge }: { gauge: Gauge }) {
   return (
     <Tag name={gauge.state === 'in-service' ? 'within' : gauge.state === 'retired' ? 'open' : 'caution'}>
-      {STATE_NAMES[gauge.state]}
+      {gaugeStateName(gauge.state)}
     </Tag>
   );
 }
 
-export function kindName(kind: GaugeKind | null): string {
-  return kind === null ? 'Kind not named' : KIND_NAMES[kind];
-}
+export const kindName = (kind: GaugeKind | null): string => words('terms')(`kinds.${kind ?? 'none'}`);

@@ -1,7 +1,4 @@
+import { words } from '@/app/_words/words';
 import type { Role } from '@/lib/access';
 
-export const ROLE_NAMES: Record<Role, string> = {
-  technician: 'technician',
-  trainer: 'trainer',
-  manager: 'manager',
-};
+export const roleName = (role: Role): string => words('terms')(`roles.${role}`);

@@ -1,15 +1,19 @@
-import type { Metadata } from 'next';
 import { Page } from '@/app/_look/page';
-import { CAUTIONS } from '@/app/_words/cautions';
+import { cautions } from '@/app/_words/cautions';
 import prose from '@/app/_look/prose.module.css';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
+import { hear } from '@/app/_words/speech';
 
-export const metadata: Metadata = { title: 'Cautions' };
+export const generateMetadata = titled(() => words('cautions')('title'));
 
-export default function Cautions() {
+export default async function Cautions() {
+  await hear();
+  const t = words('cautions');
   return (
-    <Page title="Cautions" lead="Read these before anything on these pages leads to an action on a vehicle.">
+    <Page title={t('title')} lead={t('lead')}>
       <div className={prose.prose}>
-        {CAUTIONS.map((caution) => (
+        {cautions().map((caution) => (
           <section key={caution.title}>
             <h2>{caution.title}</h2>
             <p>{caution.text}</p>

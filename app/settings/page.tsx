@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
@@ -16,94 +15,84 @@ import { Thresholds } from './_parts/thresholds';
 import { MISS_COST_RANGE, missCosts, reportPlan } from '@/lib/access';
 import { said } from '@/app/_shop/said';
 import { enter } from '@/app/_shop/enter';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 
-export const metadata: Metadata = { title: 'Settings' };
+export const generateMetadata = titled(() => words('settings')('title'));
 
 export default async function Settings({ searchParams }: { searchParams: Promise<Query> }) {
   const answer = firstOf(await searchParams, 'answer');
   const viewer = await enter();
   const { shop } = viewer;
+  const t = words('settings');
   const history = await missCosts(viewer);
   const missCost = missCostOf(shop);
   const told = await said();
   return (
-    <Page
-      title="Settings"
-      lead="What this shop decides for itself. Probabilities do not change with it, only what is called on them."
-    >
-      <Panel id="people" title="People">
-        <p>
-          Who belongs to the shop, in which role, and who can sign in:{' '}
-          <Link href="/settings/people">People</Link>
-        </p>
+    <Page title={t('title')} lead={t('lead')}>
+      <Panel id="people" title={t('people.title')}>
+        <p>{t.rich('toPeople', { link: (chunks) => <Link href="/settings/people">{chunks}</Link> })}</p>
       </Panel>
-      <Panel id="trace" title="Trace">
-        <p>
-          Who entered, changed or excluded what, when, from what to what:{' '}
-          <Link href="/settings/trace">Trace</Link>
-        </p>
+      <Panel id="trace" title={t('trace.title')}>
+        <p>{t.rich('toTrace', { link: (chunks) => <Link href="/settings/trace">{chunks}</Link> })}</p>
       </Panel>
-      <Panel
-        id="report"
-        title="The batch report by itself"
-        note="The same report that the command prints, made from the stored figures and kept here to be fetched."
-      >
+      <Panel id="report" title={t('report.title')} note={t('report.note')}>
         {told !== null && (
           <Note live>
             <p>{told}</p>
           </Note>
         )}
         <ReportSchedule plan={await reportPlan(viewer)} timeZone={shop.timeZone} />
-        <p>
-          Other programs load measurements and fetch reports with a token:{' '}
-          <Link href="/settings/tokens">Tokens</Link>
-        </p>
+        <p>{t.rich('toTokens', { link: (chunks) => <Link href="/settings/tokens">{chunks}</Link> })}</p>
       </Panel>
-      <Panel id="miss-cost" title="What missing damage costs">
+      <Panel id="miss-cost" title={t('missCost.title')}>
         <div className={prose.prose}>
+          <p>{t('missCost.why')}</p>
           <p>
-            A height that is called likely gauge is hung again and read again. If the body was off after all
-            and nobody looked further, damage was missed; if a gauge is hung again for nothing, some minutes
-            are. How much worse the first is decides how sure the program must be before it calls a height
-            likely gauge, or neither.
+            {t.rich('missCost.now', {
+              b: (chunks) => <b>{chunks}</b>,
+              cost: missCost,
+              sure: percent(sureFrom(missCost)),
+              rest: percent(1 - sureFrom(missCost)),
+            })}
           </p>
-          <p>
-            Now: one missed damage is worth <b>{missCost}</b> needless re-hangs. So a height is called likely
-            gauge from <b>{percent(sureFrom(missCost))}</b> on, while the body keeps at most{' '}
-            {percent(1 - sureFrom(missCost))}. The body is suspected from one half on, whatever is set here.
-          </p>
-          <p>
-            The usual value is {DEFAULT_MISS_COST}, on the careful side. If in doubt, set it higher: more
-            heights stay undecided and are hung again. No value makes a verdict a clearance of the structure.
-          </p>
+          <p>{t('missCost.usual', { usual: DEFAULT_MISS_COST })}</p>
         </div>
         {answer === 'kept' && (
           <Note live>
-            <p>Set. All pages call heights by it from now on.</p>
+            <p>{t('missCost.kept')}</p>
           </Note>
         )}
         {answer === 'refused' && (
           <Note kind="fault" live>
-            <p>
-              Nothing was changed: write a number from {MISS_COST_RANGE.least} to {MISS_COST_RANGE.most}.
-            </p>
+            <p>{t('missCost.refused', MISS_COST_RANGE)}</p>
           </Note>
         )}
         <MissCostForm cost={missCost} />
         <Thresholds missCost={missCost} usual={DEFAULT_MISS_COST} />
         <Table
-          caption="What was set before, newest first"
+          caption={t('missCost.before')}
           rows={history}
           rowKey={({ at }) => String(at)}
-          empty={`Nobody has set it yet: the usual value of ${DEFAULT_MISS_COST} holds.`}
+          empty={t('missCost.never', { usual: DEFAULT_MISS_COST })}
           columns={[
-            { key: 'cost', head: 'Cost', names: true, cell: ({ cost }) => cost },
-            { key: 'by', head: 'Set by', cell: ({ by }) => by ?? 'not named' },
-            { key: 'at', head: 'When', whole: true, cell: ({ at }) => dayAndTime(at, shop.timeZone) },
+            {
+              key: 'cost',
+              head: t('missCost.cost'),
+              names: true,
+              cell: ({ cost }) => t('missCost.number', { cost }),
+            },
+            { key: 'by', head: t('missCost.setBy'), cell: ({ by }) => by ?? t('missCost.notNamed') },
+            {
+              key: 'at',
+              head: t('missCost.when'),
+              whole: true,
+              cell: ({ at }) => dayAndTime(at, shop.timeZone),
+            },
           ]}
         />
         <p>
-          <Link href="/calibration#calls">What heights called likely gauge have proved to be</Link>
+          <Link href="/calibration#calls">{t('missCost.proved')}</Link>
         </p>
       </Panel>
     </Page>

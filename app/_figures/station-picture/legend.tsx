@@ -1,4 +1,4 @@
-import { CALL_GLYPHS, CALL_NAMES } from '@/app/_words/verdicts';
+import { CALL_GLYPHS, callName } from '@/app/_words/verdicts';
 import type { Call } from '@/lib/assess';
 import { classNames } from '@/app/_look/class-names';
 import { MarkShape } from './mark-shape';
@@ -12,7 +12,7 @@ export function Legend({ calls, tilted }: { calls: Call[]; tilted: boolean }) {
           <Key>
             <MarkShape call={call} x={13} y={13} />
           </Key>
-          <span>{CALL_NAMES[call]}</span>
+          <span>{callName(call)}</span>
         </li>
       ))}
       <li className={classNames(styles.mark, styles.zero)}>

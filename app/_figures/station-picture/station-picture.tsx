@@ -1,6 +1,6 @@
 import { ScrollFrame } from '@/app/_look/scroll-frame';
 import { signed, signedMillimetres } from '@/app/_words/numbers';
-import { CALL_NAMES } from '@/app/_words/verdicts';
+import { callInSentence } from '@/app/_words/verdicts';
 import type { DatumLine } from '@/lib/assess';
 import type { Side } from '@/lib/measure';
 import { Legend } from './legend';
@@ -70,7 +70,7 @@ function alternative(marks: readonly StationMark[], sides: [Side, string][]): st
       .sort((a, b) => a.station - b.station)
       .map(
         (mark) =>
-          `${mark.point} ${signed(mark.deviation)}${mark.zero ? ' (zero station)' : `, ${CALL_NAMES[mark.call].toLowerCase()}`}`,
+          `${mark.point} ${signed(mark.deviation)}${mark.zero ? ' (zero station)' : `, ${callInSentence(mark.call)}`}`,
       );
     return `${name}, millimetres from the sheet: ${points.join('; ')}.`;
   });

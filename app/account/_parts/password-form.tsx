@@ -2,11 +2,13 @@ import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
 import form from '@/app/_look/form.module.css';
 import { LONGEST_PASSWORD, SHORTEST_PASSWORD } from '@/lib/identity';
+import { words } from '@/app/_words/words';
 
 export function PasswordForm() {
+  const t = words('account');
   return (
     <form className={form.form} action="/account/password" method="post">
-      <Field label="Present password" id="present">
+      <Field label={t('password.present')} id="present">
         <input
           id="present"
           name="present"
@@ -16,7 +18,7 @@ export function PasswordForm() {
           autoComplete="current-password"
         />
       </Field>
-      <Field label={`New password, ${SHORTEST_PASSWORD} characters or more`} id="next">
+      <Field label={t('password.next', { least: SHORTEST_PASSWORD })} id="next">
         <input
           id="next"
           name="next"
@@ -28,7 +30,7 @@ export function PasswordForm() {
         />
       </Field>
       <button type="submit" className={button.button}>
-        Change it, and sign out everywhere else
+        {t('password.change')}
       </button>
     </form>
   );

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { changePassword, LONGEST_PASSWORD, passwordFault } from '@/lib/identity';
+import { words } from '@/app/_words/words';
 
 const change = z.object({
   present: z.string().max(LONGEST_PASSWORD),
@@ -17,13 +18,12 @@ export function POST(request: NextRequest): Promise<Response> {
   return admit(request, async (viewer) => {
     const { fields, refused } = await fieldsOf(request, change);
     if (refused !== null) return refused;
-    if (viewer.shop.demo) return tell('Nothing was changed: the passwords of the demo shop are public.');
-    if (fields === null) return tell('Nothing was changed: write the present password and a new one.');
+    const t = words('account');
+    if (viewer.shop.demo) return tell(t('password.demo'));
+    if (fields === null) return tell(t('password.incomplete'));
     const fault = passwordFault(fields.next, viewer.signInName);
-    if (fault !== null) return tell(`Nothing was changed. ${fault}`);
+    if (fault !== null) return tell(t('password.fault', { fault }));
     const cookies = await changePassword(fields.present, fields.next, request.headers);
-    return cookies === null
-      ? tell('Nothing was changed: the present password is not right.')
-      : tell('The password is changed, and every other session is ended.', cookies);
+    return cookies === null ? tell(t('password.wrong')) : tell(t('password.changed'), cookies);
   });
 }

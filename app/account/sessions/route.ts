@@ -2,8 +2,8 @@ import type { NextRequest } from 'next/server';
 import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
-import { count } from '@/app/_words/numbers';
 import { endOwnSessions } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 const which = z.object({ only: z.string().max(100).optional() });
 
@@ -13,6 +13,6 @@ export function POST(request: NextRequest): Promise<Response> {
     const { fields, refused } = await fieldsOf(request, which);
     if (refused !== null) return refused;
     const ended = await endOwnSessions(viewer, fields?.only);
-    return leadTo('/account', [saying(`${count(ended, 'session')} ended.`, '/account')]);
+    return leadTo('/account', [saying(words('account')('sessions.ended', { n: ended }), '/account')]);
   });
 }

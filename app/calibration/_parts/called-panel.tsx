@@ -4,7 +4,7 @@ import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { sureFrom } from '@/app/_shop/miss-cost';
 import { grouped, percent } from '@/app/_words/numbers';
-import { CALL_GLYPHS, CALL_NAMES, CALLS, CAUSE_NAMES } from '@/app/_words/verdicts';
+import { CALL_GLYPHS, callName, CALLS, causeName } from '@/app/_words/verdicts';
 import { calledHeights, type Foretold } from '@/lib/assess/calibration';
 import { CAUSES } from '@/lib/measure';
 
@@ -30,7 +30,7 @@ export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[
             key: 'call',
             head: 'Called',
             names: true,
-            cell: ({ call }) => <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>,
+            cell: ({ call }) => <Tag name={CALL_GLYPHS[call]}>{callName(call)}</Tag>,
           },
           { key: 'heights', head: 'Heights', numeric: true, cell: (row) => grouped(row.heights) },
           {
@@ -44,7 +44,7 @@ export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[
           },
           ...CAUSES.map((cause) => ({
             key: cause,
-            head: CAUSE_NAMES[cause],
+            head: causeName(cause),
             numeric: true,
             cell: (row: { proved: Record<(typeof CAUSES)[number], number> }) => grouped(row.proved[cause]),
           })),

@@ -2,7 +2,7 @@ import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { grouped } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
-import { CAUSE_NAMES } from '@/app/_words/verdicts';
+import { causeName } from '@/app/_words/verdicts';
 import { brierByMonth, brierScore, type BrierScore, type Foretold } from '@/lib/assess/calibration';
 import { CAUSES } from '@/lib/measure';
 import { ScoreFigure } from './score-figure';
@@ -21,7 +21,7 @@ export function ScorePanel({ heights }: { heights: readonly (Foretold & { month:
         caption="Over all proved heights"
         rows={[
           { name: 'All four causes', score: all },
-          ...CAUSES.map((cause) => ({ name: CAUSE_NAMES[cause], score: brierScore(heights, cause) })),
+          ...CAUSES.map((cause) => ({ name: causeName(cause), score: brierScore(heights, cause) })),
         ]}
         rowKey={({ name }) => name}
         columns={[

@@ -11,7 +11,7 @@ import { Panel } from '@/app/_look/panel';
 import { Tag } from '@/app/_look/tag';
 import { gaugeConcern } from '@/app/_overview/attention';
 import { address, gaugeAddress, type Query } from '@/app/_words/address';
-import { kindName, STATE_NAMES, StateTag } from '@/app/_words/gauges';
+import { kindName, gaugeStateName, StateTag } from '@/app/_words/gauges';
 import { count, millimetres } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
@@ -80,7 +80,7 @@ export default async function GaugePage({ params, searchParams }: Props) {
           {
             name: 'Last verified',
             value: gauge.verifiedAt === null ? 'never' : day(gauge.verifiedAt, shop.timeZone),
-            detail: overdue ? <Tag name="caution">overdue: verify it</Tag> : STATE_NAMES[gauge.state],
+            detail: overdue ? <Tag name="caution">overdue: verify it</Tag> : gaugeStateName(gauge.state),
           },
           { name: 'Setups', value: setups.total },
         ]}

@@ -9,7 +9,7 @@ import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { firstOf, address, technicianAddress, type Query } from '@/app/_words/address';
-import { EFFECT_NAMES } from '@/app/_words/habits';
+import { effectName } from '@/app/_words/habits';
 import { pageNumber } from '@/app/_words/page-number';
 import { currentFigures, may, namedSetups } from '@/lib/access';
 import { HABIT_TEXTS, HABITS, type HabitKey } from '@/lib/assess/habits';
@@ -98,7 +98,7 @@ export default async function HabitPage({ params, searchParams }: Props) {
         <Panel
           id="technicians"
           title="Every technician"
-          note={`${EFFECT_NAMES[habit]}, in the order of codes. The dot is the figure, the stroke its 95 % interval, the dashed line what the other hands show or what is expected without the habit. ${falseAlarmWords(answer ?? [])}`}
+          note={`${effectName(habit)}, in the order of codes. The dot is the figure, the stroke its 95 % interval, the dashed line what the other hands show or what is expected without the habit. ${falseAlarmWords(answer ?? [])}`}
         >
           <EffectTables
             cells={cells}

@@ -1,6 +1,6 @@
 import type { Drawing } from '@/app/_figures/drawing/drawing';
 import { intervalDrawing } from '@/app/_figures/interval-drawing';
-import { EFFECT_HEADS, EFFECT_NAMES, effectTick, effectValue } from '@/app/_words/habits';
+import { effectHead, effectName, effectTick, effectValue } from '@/app/_words/habits';
 import type { EffectUnit, HabitCell } from '@/lib/assess/habits';
 import { effectAxis } from './effect-axis';
 
@@ -15,7 +15,7 @@ export function effectDrawing(cells: readonly HabitCell[], unit: EffectUnit): Dr
   const effects = shown.flatMap(({ effect }) => effect ?? []);
   const [first] = shown;
   return intervalDrawing({
-    what: `${first === undefined ? 'Habit' : EFFECT_NAMES[first.habit]}, ${EFFECT_HEADS[unit].toLowerCase()}`,
+    what: `${first === undefined ? 'Habit' : effectName(first.habit)}, ${effectHead(unit).toLowerCase()}`,
     axis: effectAxis(effects, unit),
     intervals: shown.map(({ technician, effect }) => ({
       name: technician,

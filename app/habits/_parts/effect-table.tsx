@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { Table } from '@/app/_look/table';
-import { chance, EFFECT_HEADS, effectTick, effectValue } from '@/app/_words/habits';
+import { chance, effectHead, effectTick, effectValue } from '@/app/_words/habits';
 import type { EffectUnit, HabitCell, HabitEffect } from '@/lib/assess/habits';
 import { effectAxis } from './effect-axis';
 import { unitsOf } from './effect-drawing';
@@ -82,7 +82,7 @@ function OneUnit({ unit, cells, caption, place }: OneUnitProps) {
         { key: 'state', head: 'State', whole: true, cell: ({ state }) => <StateTag state={state} /> },
         {
           key: 'effect',
-          head: EFFECT_HEADS[unit],
+          head: effectHead(unit),
           numeric: true,
           cell: ({ effect }) => effectValue(effect.value, unit),
         },

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import type { Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
 import { technicianAddress } from '@/app/_words/address';
-import { chance, EFFECT_NAMES, effectValue, unitOf } from '@/app/_words/habits';
+import { chance, effectName, effectValue, unitOf } from '@/app/_words/habits';
 import { grouped } from '@/app/_words/numbers';
 import { FALSE_ALARM_RATE, type HabitCell } from '@/lib/assess/habits';
 import { StateTag } from './state-tag';
@@ -24,7 +24,7 @@ export function Evidence({ cell }: { cell: HabitCell }) {
       <Facts
         facts={[
           {
-            name: EFFECT_NAMES[habit],
+            name: effectName(habit),
             value: effect === null ? 'none' : effectValue(effect.value, effect.unit) + unitOf(effect.unit),
             detail: effect === null ? 'Nothing to measure it by yet.' : interval(cell),
           },

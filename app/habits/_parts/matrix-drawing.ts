@@ -1,5 +1,5 @@
 import { dot, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
-import { STATE_NAMES } from '@/app/_words/habits';
+import { stateName } from '@/app/_words/habits';
 import { HABIT_TEXTS, HABITS, type HabitCell, type HabitState } from '@/lib/assess/habits';
 import type { HabitsOf } from './by-technician';
 
@@ -42,7 +42,7 @@ export function matrixDrawing(hands: readonly HabitsOf[]): Drawing {
       path('axis', `M0 ${bottom}H${width}`),
       ...states.flatMap((state, i) => [
         ...mark(state, 12 + i * 190, bottom + 26),
-        word(STATE_NAMES[state], 30 + i * 190, bottom + 31),
+        word(stateName(state), 30 + i * 190, bottom + 31),
       ]),
     ],
   };

@@ -1,6 +1,6 @@
 import { Glyph, type GlyphName } from '@/app/_look/glyph';
 import { classNames } from '@/app/_look/class-names';
-import { STATE_NAMES } from '@/app/_words/habits';
+import { stateName } from '@/app/_words/habits';
 import type { HabitState } from '@/lib/assess/habits';
 import styles from './state-tag.module.css';
 
@@ -21,7 +21,7 @@ export function StateTag({ state }: { state: HabitState }) {
   return (
     <span className={classNames(styles.tag, CLASSES[state])}>
       <Glyph name={GLYPHS[state]} />
-      {STATE_NAMES[state]}
+      {stateName(state)}
     </span>
   );
 }

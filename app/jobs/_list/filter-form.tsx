@@ -2,7 +2,7 @@ import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
 import { Field } from '@/app/_look/field';
-import { OUTCOME_NAMES, SECTION_NAMES, STAGE_NAMES } from '@/app/_words/jobs';
+import { outcomeName, sectionName, stageName } from '@/app/_words/jobs';
 import { SECTIONS, STAGES } from '@/lib/measure';
 import type { Question } from './question';
 import styles from '@/app/_look/filter-form.module.css';
@@ -33,21 +33,21 @@ export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
         label="Outcome"
         any="any outcome"
         value={question.outcome}
-        choices={OUTCOMES.map((o) => [o, OUTCOME_NAMES[o]])}
+        choices={OUTCOMES.map((o) => [o, outcomeName(o)])}
       />
       <Choice
         name="stage"
         label="Last round"
         any="before or after"
         value={question.stage}
-        choices={STAGES.map((s) => [s, STAGE_NAMES[s]])}
+        choices={STAGES.map((s) => [s, stageName(s)])}
       />
       <Choice
         name="section"
         label="Out after repair in"
         any="any section"
         value={question.section}
-        choices={SECTIONS.map((s) => [s, SECTION_NAMES[s]])}
+        choices={SECTIONS.map((s) => [s, sectionName(s)])}
       />
       <Choice
         name="technician"

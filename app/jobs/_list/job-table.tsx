@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { Table, type Column } from '@/app/_look/table';
 import { address, jobAddress, technicianAddress } from '@/app/_words/address';
-import { OutcomeTag, roundName, SECTION_NAMES } from '@/app/_words/jobs';
+import { OutcomeTag, roundName, sectionInSentence } from '@/app/_words/jobs';
 import { grouped } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import type { Question } from './question';
@@ -87,7 +87,7 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
       cell: (row) =>
         row.out === null || row.out === 0
           ? (row.out ?? 'not measured')
-          : `${row.out} (${row.sectionsOut.map((section) => SECTION_NAMES[section].toLowerCase()).join(', ')})`,
+          : `${row.out} (${row.sectionsOut.map((section) => sectionInSentence(section)).join(', ')})`,
     },
   ];
 

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
 import { Field } from '@/app/_look/field';
-import { SECTION_NAMES } from '@/app/_words/jobs';
+import { sectionName } from '@/app/_words/jobs';
 import { monthName } from '@/app/_words/times';
 import { RATE_GROUPINGS, type RateJob } from '@/lib/assess/rates';
 import { SECTIONS } from '@/lib/measure';
@@ -66,7 +66,7 @@ export function FilterForm({ question, jobs }: FilterFormProps) {
         label="Section"
         any="the whole vehicle"
         value={question.section}
-        choices={SECTIONS.map((section) => [section, SECTION_NAMES[section]] as const)}
+        choices={SECTIONS.map((section) => [section, sectionName(section)] as const)}
       />
       <div className={styles.buttons}>
         <button type="submit" className={button.strong}>

@@ -1,5 +1,5 @@
 import type { GlyphName } from '@/app/_look/glyph';
-import { SECTION_NAMES } from '@/app/_words/jobs';
+import { sectionName, sectionInSentence } from '@/app/_words/jobs';
 import { monthName } from '@/app/_words/times';
 import type { FunnelPlace, RateGrouping } from '@/lib/assess/rates';
 import { SECTIONS } from '@/lib/measure';
@@ -36,7 +36,7 @@ export function groupName(by: RateGrouping, name: string): string {
   if (by === 'month') return monthName(name);
   if (by !== 'section' && by !== 'zone') return name;
   const section = SECTIONS.find((one) => one === name);
-  if (section !== undefined) return SECTION_NAMES[section];
+  if (section !== undefined) return sectionName(section);
   return name === 'none' ? 'No dimension out before' : 'Not known';
 }
 
@@ -51,7 +51,7 @@ export function filterWords({ from, to, technician, gauge, sheet, section }: Rat
     sheet !== undefined && `by the sheet ${sheet}`,
     from !== undefined && `from ${monthName(from)}`,
     to !== undefined && `until ${monthName(to)}`,
-    section !== undefined && `in the ${SECTION_NAMES[section].toLowerCase()} section alone`,
+    section !== undefined && `in the ${sectionInSentence(section)} section alone`,
   ].filter((part) => part !== false);
   return parts.length === 0 ? 'all jobs' : `jobs ${parts.join(', ')}`;
 }

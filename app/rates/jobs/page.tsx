@@ -8,7 +8,7 @@ import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { enter } from '@/app/_shop/enter';
 import { firstOf, jobAddress, type Query } from '@/app/_words/address';
-import { SECTION_NAMES } from '@/app/_words/jobs';
+import { sectionInSentence } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { monthName } from '@/app/_words/times';
@@ -75,9 +75,8 @@ export default async function JobsBehind({ searchParams }: { searchParams: Promi
               key: 'sections',
               head: 'Out after',
               cell: ({ sections }) =>
-                sections
-                  .flatMap((one) => (one.right ? [] : [SECTION_NAMES[one.section].toLowerCase()]))
-                  .join(', ') || 'none',
+                sections.flatMap((one) => (one.right ? [] : [sectionInSentence(one.section)])).join(', ') ||
+                'none',
             },
           ]}
         />

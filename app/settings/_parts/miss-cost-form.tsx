@@ -2,15 +2,14 @@ import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
 import styles from './miss-cost-form.module.css';
 import { MISS_COST_RANGE } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 /** A plain form, so that it works without scripts. */
 export function MissCostForm({ cost }: { cost: number }) {
+  const t = words('settings');
   return (
     <form className={styles.form} action="/settings/miss-cost" method="post">
-      <Field
-        label={`Missing damage costs as much as so many needless re-hangs (${MISS_COST_RANGE.least} to ${MISS_COST_RANGE.most})`}
-        id="cost"
-      >
+      <Field label={t('missCost.label', MISS_COST_RANGE)} id="cost">
         <input
           id="cost"
           name="cost"
@@ -24,7 +23,7 @@ export function MissCostForm({ cost }: { cost: number }) {
         />
       </Field>
       <button type="submit" className={button.strong}>
-        Set it
+        {t('missCost.set')}
       </button>
     </form>
   );

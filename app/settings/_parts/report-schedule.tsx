@@ -4,19 +4,9 @@ import form from '@/app/_look/form.module.css';
 import prose from '@/app/_look/prose.module.css';
 import { Table } from '@/app/_look/table';
 import { dayAndTime } from '@/app/_words/times';
-import {
-  REPORT_EVERY,
-  REPORTS_KEPT,
-  type ReportEvery,
-  type ReportPlan,
-  type ScheduledReport,
-} from '@/lib/access';
+import { REPORT_EVERY, REPORTS_KEPT, type ReportPlan, type ScheduledReport } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
-const EVERY: Record<ReportEvery, string> = {
-  day: 'every day',
-  week: 'every Monday',
-  month: 'on the first of the month',
-};
 const HOURS = Array.from({ length: 24 }, (_, hour) => hour);
 const clock = (hour: number) => `${String(hour).padStart(2, '0')}:00`;
 
@@ -27,28 +17,34 @@ interface ReportScheduleProps {
 
 /** When the batch report makes itself, and the ones that it made. Plain forms, so that they work without scripts. */
 export function ReportSchedule({ plan: { schedule, next, reports }, timeZone }: ReportScheduleProps) {
+  const t = words('settings');
   return (
     <>
       <div className={prose.prose}>
         <p>
           {schedule === null || next === null
-            ? 'No report makes itself.'
-            : `Now: ${EVERY[schedule.every]} at ${clock(schedule.hour)} (${timeZone}); next on ${dayAndTime(next, timeZone)}.`}{' '}
-          A time that is missed while the program does not run is made up for once it does.
+            ? t('report.none')
+            : t('report.now', {
+                every: t(`report.every.${schedule.every}`),
+                hour: clock(schedule.hour),
+                timeZone,
+                next: dayAndTime(next, timeZone),
+              })}{' '}
+          {t('report.missed')}
         </p>
       </div>
       <form className={form.form} action="/settings/schedule" method="post">
-        <Field label="Make the report" id="every">
+        <Field label={t('report.make')} id="every">
           <select id="every" name="every" defaultValue={schedule?.every ?? 'never'}>
-            <option value="never">not by itself</option>
+            <option value="never">{t('report.every.never')}</option>
             {REPORT_EVERY.map((every) => (
               <option key={every} value={every}>
-                {EVERY[every]}
+                {t(`report.every.${every}`)}
               </option>
             ))}
           </select>
         </Field>
-        <Field label={`At the hour (${timeZone})`} id="hour">
+        <Field label={t('report.hour', { timeZone })} id="hour">
           <select id="hour" name="hour" defaultValue={schedule?.hour ?? 6}>
             {HOURS.map((hour) => (
               <option key={hour} value={hour}>
@@ -58,17 +54,17 @@ export function ReportSchedule({ plan: { schedule, next, reports }, timeZone }: 
           </select>
         </Field>
         <button type="submit" className={button.strong}>
-          Set it
+          {t('report.setIt')}
         </button>
       </form>
       <Table
-        caption={`Reports that made themselves, newest first (${REPORTS_KEPT} are kept)`}
+        caption={t('report.caption', { kept: REPORTS_KEPT })}
         rows={reports}
         rowKey={({ id }) => String(id)}
-        empty="There is none yet."
+        empty={t('report.noneYet')}
         columns={[
-          { key: 'due', head: 'Of', names: true, cell: ({ dueAt }) => dayAndTime(dueAt, timeZone) },
-          { key: 'came', head: 'What came of it', cell: whatCame },
+          { key: 'due', head: t('report.of'), names: true, cell: ({ dueAt }) => dayAndTime(dueAt, timeZone) },
+          { key: 'came', head: t('report.came'), cell: whatCame },
         ]}
       />
     </>
@@ -77,10 +73,11 @@ export function ReportSchedule({ plan: { schedule, next, reports }, timeZone }: 
 
 function whatCame({ id, doneAt, failed }: ScheduledReport) {
   if (failed !== null) return failed;
-  if (doneAt === null) return 'It is being made.';
+  const t = words('settings');
+  if (doneAt === null) return t('report.atWork');
   return (
     <a href={`/settings/schedule/report/${id}`} download>
-      Download (JSON)
+      {t('report.download')}
     </a>
   );
 }

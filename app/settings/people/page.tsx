@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
@@ -10,42 +9,37 @@ import { PeopleTable } from './_parts/people-table';
 import { PersonForm } from './_parts/person-form';
 import { RemoveForm } from './_parts/remove-form';
 import { WhoMay } from './_parts/who-may';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 
-export const metadata: Metadata = { title: 'People' };
+export const generateMetadata = titled(() => words('settings')('people.title'));
 
 export default async function People() {
   const viewer = await enter();
+  const t = words('settings');
   const people = await listPeopleAccounts(viewer);
   const told = await said();
   return (
     <Page
-      above={<Link href="/settings">Settings</Link>}
-      title="People"
-      lead="Who belongs to the shop, in which role, and who can sign in. Technicians who measured come with their readings."
+      above={<Link href="/settings">{t('title')}</Link>}
+      title={t('people.title')}
+      lead={t('people.lead')}
     >
       {told !== null && (
         <Note live>
           <p>{told}</p>
         </Note>
       )}
-      <Panel
-        id="people"
-        title="Everybody"
-        note="An invitation is a link that you hand over yourself: it works once, for three days. For somebody who can sign in already it sets a new password."
-      >
+      <Panel id="people" title={t('people.all')} note={t('people.allNote')}>
         <PeopleTable people={people} viewer={viewer.code} demo={viewer.shop.demo} />
       </Panel>
-      <Panel id="add" title="Add somebody, or change a role">
+      <Panel id="add" title={t('people.add')}>
         <PersonForm />
       </Panel>
-      <Panel
-        id="remove"
-        title="Remove a person"
-        note="Name, code and account are gone for good, from notes and records too. The readings stay, under a pseudonym, so that the shop's figures do. Backups made before still hold the names."
-      >
+      <Panel id="remove" title={t('people.remove')} note={t('people.removeNote')}>
         <RemoveForm />
       </Panel>
-      <Panel id="roles" title="What each role may">
+      <Panel id="roles" title={t('people.whoMay')}>
         <WhoMay />
       </Panel>
     </Page>

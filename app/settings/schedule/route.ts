@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { demand, REPORT_EVERY, setReportSchedule } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/settings';
 const wanted = z.object({
@@ -16,10 +17,11 @@ export function POST(request: NextRequest): Promise<Response> {
     demand(viewer, 'change settings');
     const { fields, refused } = await fieldsOf(request, wanted);
     if (refused !== null) return refused;
+    const t = words('settings');
     const tell = (text: string) => leadTo(`${PLACE}#report`, [saying(text, PLACE)]);
-    if (fields === null) return tell('Nothing was changed: choose how often, and an hour from 0 to 23.');
+    if (fields === null) return tell(t('report.refused'));
     const { every, hour } = fields;
     await setReportSchedule(viewer, every === 'never' ? null : { every, hour });
-    return tell(every === 'never' ? 'No report makes itself from now on.' : 'Set: the report makes itself.');
+    return tell(every === 'never' ? t('report.stopped') : t('report.set'));
   });
 }

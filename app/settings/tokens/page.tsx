@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
@@ -8,32 +7,31 @@ import { said } from '@/app/_shop/said';
 import { listTokens } from '@/lib/access';
 import { TokenForm } from './_parts/token-form';
 import { TokenTable } from './_parts/token-table';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 
-export const metadata: Metadata = { title: 'Tokens' };
+export const generateMetadata = titled(() => words('settings')('tokens.title'));
 
 export default async function Tokens() {
   const viewer = await enter();
+  const t = words('settings');
   const tokens = await listTokens(viewer);
   const told = await said();
   return (
     <Page
-      above={<Link href="/settings">Settings</Link>}
-      title="Tokens"
-      lead="A token lets another program load measurements or fetch reports of this shop, without a person signing in."
+      above={<Link href="/settings">{t('title')}</Link>}
+      title={t('tokens.title')}
+      lead={t('tokens.lead')}
     >
       {told !== null && (
         <Note live>
           <p>{told}</p>
         </Note>
       )}
-      <Panel id="tokens" title="All tokens" note="A revoked token no longer works from that moment on.">
+      <Panel id="tokens" title={t('tokens.all')} note={t('tokens.allNote')}>
         <TokenTable tokens={tokens} timeZone={viewer.shop.timeZone} />
       </Panel>
-      <Panel
-        id="make"
-        title="Make a token"
-        note="It is shown once, on the next page. Whoever has it can do what it is for: give each program its own."
-      >
+      <Panel id="make" title={t('tokens.make')} note={t('tokens.makeNote')}>
         <TokenForm />
       </Panel>
     </Page>

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
@@ -8,70 +7,69 @@ import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { enter } from '@/app/_shop/enter';
 import { address, firstOf, type Query } from '@/app/_words/address';
-import { count } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { dayAndTime } from '@/app/_words/times';
-import { listTrace, type TraceRow } from '@/lib/access';
+import { listTrace } from '@/lib/access';
+import { actionWords, subjectWords, valueWords } from './_parts/entry-words';
 import styles from './trace.module.css';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 
-export const metadata: Metadata = { title: 'Trace' };
+export const generateMetadata = titled(() => words('settings')('trace.title'));
 
 const A_PAGE = 50;
-
-const VIA: Record<TraceRow['via'], string> = {
-  page: 'on a page',
-  command: 'by a command',
-  interface: 'by an API token',
-  program: 'by the program',
-};
 
 export default async function TracePage({ searchParams }: { searchParams: Promise<Query> }) {
   const query = await searchParams;
   const [job, person] = [firstOf(query, 'job'), firstOf(query, 'person')];
   const page = pageNumber(query);
   const viewer = await enter();
+  const t = words('settings');
   const { rows, total } = await listTrace(viewer, { job, person, page, pageSize: A_PAGE });
   return (
-    <Page
-      above={<Link href="/settings">Settings</Link>}
-      title="Trace"
-      lead="Who entered, changed or excluded what, when, from what to what. Entries are only ever added; the database itself refuses anything else."
-    >
+    <Page above={<Link href="/settings">{t('title')}</Link>} title={t('trace.title')} lead={t('trace.lead')}>
       <form className={styles.form} action="/settings/trace" method="get" role="search" data-print="no">
-        <Field label="Job number" id="job">
+        <Field label={t('trace.job')} id="job">
           <input id="job" name="job" defaultValue={job} maxLength={80} />
         </Field>
-        <Field label="Code of a person" id="person">
+        <Field label={t('trace.person')} id="person">
           <input id="person" name="person" defaultValue={person} maxLength={80} />
         </Field>
         <button type="submit" className={button.button}>
-          Show
+          {t('trace.show')}
         </button>
       </form>
-      <Panel id="entries" title={count(total, 'entry', 'entries')}>
+      <Panel id="entries" title={t('trace.entries', { n: total })}>
         <Table
-          caption="The latest first"
+          caption={t('trace.caption')}
           rows={rows}
           rowKey={({ id }) => String(id)}
-          empty="Nothing of this kind was done."
+          empty={t('trace.none')}
           columns={[
-            { key: 'at', head: 'When', whole: true, cell: ({ at }) => dayAndTime(at, viewer.shop.timeZone) },
+            {
+              key: 'at',
+              head: t('trace.when'),
+              whole: true,
+              cell: ({ at }) => dayAndTime(at, viewer.shop.timeZone),
+            },
             {
               key: 'by',
-              head: 'Who',
-              cell: ({ by, via }) => (by === null ? VIA[via] : `${by}, ${VIA[via]}`),
+              head: t('trace.who'),
+              cell: ({ by, via }) =>
+                by === null ? t(`trace.via.${via}`) : `${by}, ${t(`trace.via.${via}`)}`,
             },
-            { key: 'action', head: 'Did', cell: ({ action }) => action },
+            { key: 'action', head: t('trace.did'), cell: ({ action }) => actionWords(action) },
             {
               key: 'subject',
-              head: 'What',
+              head: t('trace.what'),
               names: true,
               wraps: true,
-              cell: ({ subject, concerns }) => (concerns === null ? subject : `${subject}, ${concerns}`),
+              cell: ({ subject, concerns }) =>
+                [subjectWords(subject), concerns].filter((part) => part !== null).join(', '),
             },
-            { key: 'from', head: 'From', cell: ({ before }) => values(before) },
-            { key: 'to', head: 'To', cell: ({ after }) => values(after) },
-            { key: 'why', head: 'Why', cell: ({ reason }) => reason ?? '' },
+            { key: 'from', head: t('trace.from'), cell: ({ before }) => valueWords(before) },
+            { key: 'to', head: t('trace.to'), cell: ({ after }) => valueWords(after) },
+            { key: 'why', head: t('trace.why'), cell: ({ reason }) => reason ?? '' },
           ]}
         />
         <Pager
@@ -83,14 +81,3 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
     </Page>
   );
 }
-
-/** `value 351.5, excluded no`. */
-function values(of: TraceRow['before']): string {
-  if (of === null) return '';
-  return Object.entries(of)
-    .map(([name, value]) => `${name} ${typeof value === 'string' ? value : plain(value)}`)
-    .join(', ');
-}
-
-const plain = (value: unknown): string =>
-  value === true ? 'yes' : value === false ? 'no' : value === null ? 'none' : JSON.stringify(value);

@@ -3,9 +3,9 @@ import { Tag } from '@/app/_look/tag';
 import { jobAddress, roundAnchor } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
 import { probability, signedMillimetres } from '@/app/_words/numbers';
-import { CAUSE_PROVED } from '@/app/_words/proved';
+import { causeProved } from '@/app/_words/proved';
 import { dayAndTime } from '@/app/_words/times';
-import { CALL_GLYPHS, CALL_NAMES } from '@/app/_words/verdicts';
+import { CALL_GLYPHS, callName, callInSentence } from '@/app/_words/verdicts';
 import { WHAT_FOLLOWS } from './what-follows';
 import type { OwnHeight, OwnRound } from './own-rounds';
 import styles from './last-rounds.module.css';
@@ -61,10 +61,10 @@ function Height({ setup, point, side, deviation, call, p, proved }: OwnHeight) {
       <span className={styles.what}>
         {point} {side === 'L' ? 'left' : 'right'} {signedMillimetres(deviation)}
       </span>
-      <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>
+      <Tag name={CALL_GLYPHS[call]}>{callName(call)}</Tag>
       <span>
         {WHAT_FOLLOWS[call]}
-        {proved !== null && ` A re-check showed ${CAUSE_PROVED[proved]}.`}{' '}
+        {proved !== null && ` A re-check showed ${causeProved(proved)}.`}{' '}
         <span className={styles.quiet}>
           Setup {setup}; gauge off {gauge}, body off {body}
         </span>
@@ -78,7 +78,7 @@ function tally({ heights, doubtful }: OwnRound): string {
   const of = (call: OwnHeight['call']) => doubtful.filter((one) => one.call === call).length;
   const told = (['likely-gauge', 'likely-body', 'likely-both', 'undecided'] as const)
     .filter((call) => of(call) > 0)
-    .map((call) => `${of(call)} ${CALL_NAMES[call].toLowerCase()}`);
+    .map((call) => `${of(call)} ${callInSentence(call)}`);
   const rest = heights - doubtful.length;
   return `Of ${heights} heights: ${[...told, ...(rest > 0 ? [`${rest} neither`] : [])].join(', ')}.`;
 }

@@ -3,7 +3,7 @@ import { MonthFields } from '@/app/_figures/stretch/month-fields';
 import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
 import styles from '@/app/_look/filter-form.module.css';
-import { SECTION_NAMES } from '@/app/_words/jobs';
+import { sectionName } from '@/app/_words/jobs';
 import type { SpanChoices } from '@/lib/assess/answers';
 import { SECTIONS } from '@/lib/measure';
 import type { HandQuestion } from './hand-question';
@@ -36,7 +36,7 @@ export function SpanForm({ to, question, choices, gauges }: SpanFormProps) {
         label="Section"
         any="the whole vehicle"
         value={question.section}
-        choices={SECTIONS.map((section) => [section, SECTION_NAMES[section]] as const)}
+        choices={SECTIONS.map((section) => [section, sectionName(section)] as const)}
       />
       <div className={styles.buttons}>
         <button type="submit" className={button.strong}>

@@ -2,9 +2,11 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { CAUTIONS } from '@/app/_words/cautions';
-import { CAUSE_PROVED } from '@/app/_words/proved';
-import { CALL_NAMES, CALL_SENTENCES, CAUSE_NAMES } from '@/app/_words/verdicts';
+import { catalogue } from '@/app/_words/catalogue';
+import { cautions } from '@/app/_words/cautions';
+import { causeProved } from '@/app/_words/proved';
+import { callName, CALLS, callSentence, causeName } from '@/app/_words/verdicts';
+import { CAUSES } from '@/lib/measure';
 import { assessRound } from '@/lib/assess';
 import { SLIP_WORDS } from '@/lib/assess/cause/signature';
 import { datumWords, evidenceOf, hypothesisWords, leftOverWords, weighingWords } from '@/lib/assess/evidence';
@@ -22,7 +24,8 @@ const CLEARANCE = [
   /\bsound\b/i,
   /\b(structure|body|vehicle|point|it) (is|was) (ok|okay|fine|good|straight|right|clear|clean|in order)\b/i,
   /\bclear(s|ed|ing)? (of|for|the|a) (structure|vehicle|body|road|repair)/i,
-  /\bclearance of\b/i,
+  // The round number that lifts the bars clear is a clearance too: that of a round, never of a structure.
+  /\bclearance of (?!its round)/i,
   /\bnothing (is |was )?(wrong|out|damaged)\b/i,
   /\b(all|everything) (is )?(good|clear|fine|in order)\b/i,
   /\bfit to (drive|use)\b/i,
@@ -32,13 +35,26 @@ const CLEARANCE = [
 /** A sentence that says that something is *not* such a clearance. */
 const DENIES = /\b(never|not|no value|none|nor)\b/i;
 
+const GERMAN_CLEARANCE = [
+  /\bkein(e|en)? (Struktur)?sch(a|ä)den\b/i,
+  /\b(unbeschädigt|unversehrt|intakt|einwandfrei|verkehrssicher|fahrtüchtig|schadenfrei)/i,
+  /\bnicht beschädigt\b/i,
+  /\bfrei von Schäden\b/i,
+  /\b(Struktur|Karosserie|Fahrzeug|Punkt) (ist|war|steht) (in Ordnung|gut|gerade|heil|richtig|frei)\b/i,
+  /\bfrei(gabe|gegeben|zugeben)\b/i,
+  /\bgibt\b.*\bfrei\b/i,
+  /\b(alles|nichts) (ist |war )?(gut|in Ordnung|beschädigt|verzogen)\b/i,
+];
+
+const GERMAN_DENIES = /\b(nie|niemals|nicht|kein Wert)\b/i;
+
 const offends = (sentence: string): boolean => CLEARANCE.some((words) => words.test(sentence));
 
 describe('no verdict reads as a clearance', () => {
   it.each([
-    ['calls', Object.values(CALL_NAMES)],
-    ['sentences of calls', Object.values(CALL_SENTENCES)],
-    ['causes', [...Object.values(CAUSE_NAMES), ...Object.values(CAUSE_PROVED)]],
+    ['calls', CALLS.map(callName)],
+    ['sentences of calls', CALLS.map(callSentence)],
+    ['causes', [...CAUSES.map(causeName), ...CAUSES.map(causeProved)]],
     ['slips', Object.values(SLIP_WORDS).filter((words) => words !== null)],
   ])('in the names of %s', (_, words) => {
     expect(words.filter(offends)).toEqual([]);
@@ -69,26 +85,22 @@ describe('no verdict reads as a clearance', () => {
 
   it('and whatever blames the gauge ends in hanging it again and reading again', () => {
     for (const call of ['likely-gauge', 'likely-both', 'undecided'] as const)
-      expect(CALL_SENTENCES[call]).toMatch(/re-hang (it|the gauge)? ?and read again\.$/);
-    expect(CALL_SENTENCES['likely-body']).toMatch(/before anybody pulls\.$/);
+      expect(callSentence(call)).toMatch(/re-hang (it|the gauge)? ?and read again\.$/);
+    expect(callSentence('likely-body')).toMatch(/before anybody pulls\.$/);
   });
 });
 
 describe('every sentence of the pages', () => {
-  const sentences = [...filesIn('app'), ...filesIn('lib/assess')].flatMap((file) =>
-    textsOf(file).flatMap((text) =>
-      text
-        .split(/(?<=[.!?:;])\s+/)
-        .map((sentence) => ({ file, sentence: sentence.trim() }))
-        .filter(({ sentence }) => sentence !== ''),
-    ),
-  );
+  const sentences = [
+    ...[...filesIn('app'), ...filesIn('lib/assess')].flatMap((file) => sentencesOf(file, textsOf(file))),
+    ...sentencesOf('the catalogue', wordsIn(catalogue.en)),
+  ];
 
   it('is looked at', () => {
     const all = sentences.map(({ sentence }) => sentence);
     expect(all.length).toBeGreaterThan(700);
     expect(all).toContain('It never means that there is no damage.');
-    expect(all).toContain(CALL_SENTENCES['nothing-found']);
+    expect(all).toContain(callSentence('nothing-found'));
   });
 
   it('that speaks of a clearance denies it', () => {
@@ -105,9 +117,47 @@ describe('every sentence of the pages', () => {
       'Nothing wrong here.',
     ])
       expect(offends(sentence), sentence).toBe(true);
-    expect(CAUTIONS.filter(({ text }) => offends(text)).length).toBeGreaterThan(0);
+    expect(cautions().filter(({ text }) => offends(text)).length).toBeGreaterThan(0);
   });
 });
+
+describe('every sentence in German', () => {
+  const sentences = sentencesOf('the catalogue', wordsIn(catalogue.de));
+
+  it('that speaks of a clearance denies it', () => {
+    const speaks = sentences.filter(({ sentence }) => GERMAN_CLEARANCE.some((words) => words.test(sentence)));
+    expect(speaks.length).toBeGreaterThan(1);
+    expect(speaks.filter(({ sentence }) => !GERMAN_DENIES.test(sentence))).toEqual([]);
+  });
+
+  it('is searched with words that find what they should', () => {
+    for (const sentence of [
+      'Kein Schaden gefunden.',
+      'Die Struktur ist in Ordnung.',
+      'Das Fahrzeug ist verkehrssicher.',
+      'Die Karosserie ist freigegeben.',
+    ]) {
+      expect(
+        GERMAN_CLEARANCE.some((words) => words.test(sentence)),
+        sentence,
+      ).toBe(true);
+      expect(GERMAN_DENIES.test(sentence), sentence).toBe(false);
+    }
+  });
+});
+
+function sentencesOf(file: string, texts: readonly string[]): { file: string; sentence: string }[] {
+  return texts.flatMap((text) =>
+    text
+      .split(/(?<=[.!?:;])\s+/)
+      .map((sentence) => ({ file, sentence: sentence.trim() }))
+      .filter(({ sentence }) => sentence !== ''),
+  );
+}
+
+function wordsIn(part: unknown): string[] {
+  return typeof part === 'string' ? [part] : Object.values(part as object).flatMap(wordsIn);
+}
 
 function filesIn(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {

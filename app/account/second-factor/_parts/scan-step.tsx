@@ -4,6 +4,7 @@ import { Field } from '@/app/_look/field';
 import form from '@/app/_look/form.module.css';
 import { Panel } from '@/app/_look/panel';
 import styles from './scan-step.module.css';
+import { words } from '@/app/_words/words';
 
 interface ScanStepProps {
   uri: string;
@@ -13,26 +14,22 @@ interface ScanStepProps {
 
 /** What an authenticator reads, the spare codes to write down, and the first code as the proof. */
 export function ScanStep({ uri, secret, spareCodes }: ScanStepProps) {
+  const t = words('account');
   const picture = `data:image/svg+xml,${encodeURIComponent(renderSVG(uri, { border: 2 }))}`;
   return (
     <>
-      <Panel id="scan" title="1. Let the authenticator read this">
+      <Panel id="scan" title={t('scan.title')}>
         {/* Drawn in the page itself: nothing is fetched, so nothing is gained by the framework's image. */}
         {/* eslint-disable-next-line @next/next/no-img-element */}
-        <img
-          className={styles.code}
-          src={picture}
-          alt="Code for an authenticator; the same is written below"
-        />
+        <img className={styles.code} src={picture} alt={t('scan.picture')} />
         <p>
-          Or type it: <code className={styles.secret}>{secret.match(/.{1,4}/g)?.join(' ')}</code>
+          {t.rich('scan.type', {
+            secret: secret.match(/.{1,4}/g)?.join(' ') ?? '',
+            code: (chunks) => <code className={styles.secret}>{chunks}</code>,
+          })}
         </p>
       </Panel>
-      <Panel
-        id="spare"
-        title="2. Write the spare codes down"
-        note="Each lets you in once where the phone is lost. They are not shown again."
-      >
+      <Panel id="spare" title={t('spare.title')} note={t('spare.note')}>
         <ul className={styles.spare}>
           {spareCodes.map((code) => (
             <li key={code}>
@@ -41,10 +38,10 @@ export function ScanStep({ uri, secret, spareCodes }: ScanStepProps) {
           ))}
         </ul>
       </Panel>
-      <Panel id="confirm" title="3. Type the code that it shows now">
+      <Panel id="confirm" title={t('confirm.title')}>
         <form className={form.form} action="/account/second-factor/step" method="post">
           <input type="hidden" name="step" value="confirm" />
-          <Field label="Code, six digits" id="proof">
+          <Field label={t('confirm.code')} id="proof">
             <input
               id="proof"
               name="proof"
@@ -56,7 +53,7 @@ export function ScanStep({ uri, secret, spareCodes }: ScanStepProps) {
             />
           </Field>
           <button type="submit" className={button.strong}>
-            Ask for it from now on
+            {t('confirm.ask')}
           </button>
         </form>
       </Panel>

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { confirmSecondFactor, dropSecondFactor, LONGEST_PASSWORD, offerSecondFactor } from '@/lib/identity';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/account/second-factor';
 
@@ -21,25 +22,22 @@ export function POST(request: NextRequest): Promise<Response> {
   return admit(request, async (viewer) => {
     const { fields, refused } = await fieldsOf(request, step);
     if (refused !== null) return refused;
-    if (viewer.shop.demo) return again('The demo shop is open to all: it has no second factor.');
-    if (fields === null) return again('Nothing was changed: something was left out.');
+    const t = words('account');
+    if (viewer.shop.demo) return again(t('step.demo'));
+    if (fields === null) return again(t('step.incomplete'));
     const { proof } = fields;
     switch (fields.step) {
       case 'begin':
         return (await offerSecondFactor(proof, request.headers)) === null
-          ? again('That is not your password.')
+          ? again(t('step.wrongPassword'))
           : leadTo(PLACE);
       case 'confirm': {
         const cookies = await confirmSecondFactor(proof.replaceAll(/\s/g, ''), request.headers);
-        return cookies === null
-          ? again('That code is not right, or it has run out. Type the one that shows now.')
-          : done('The second factor is asked for from now on.', cookies);
+        return cookies === null ? again(t('step.wrongCode')) : done(t('step.confirmed'), cookies);
       }
       case 'drop': {
         const cookies = await dropSecondFactor(proof, request.headers);
-        return cookies === null
-          ? again('That is not your password.')
-          : done('The second factor is taken away.', cookies);
+        return cookies === null ? again(t('step.wrongPassword')) : done(t('step.dropped'), cookies);
       }
     }
   });

@@ -1,6 +1,6 @@
 import { Tag } from '@/app/_look/tag';
 import { probability, signedMillimetres } from '@/app/_words/numbers';
-import { CALL_GLYPHS, CALL_NAMES, CALL_SENTENCES, CAUSE_NAMES } from '@/app/_words/verdicts';
+import { CALL_GLYPHS, callName, callSentence, causeName } from '@/app/_words/verdicts';
 import type { Call, HeightVerdict } from '@/lib/assess';
 import { CAUSES, type Cause } from '@/lib/measure';
 import styles from './cause-cell.module.css';
@@ -20,15 +20,15 @@ export function CauseCell({ told, call, evidence }: CauseCellProps) {
     <div className={styles.cell}>
       <details className={styles.cause}>
         <summary>
-          <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>
+          <Tag name={CALL_GLYPHS[call]}>{callName(call)}</Tag>
           <span className={styles.leading}>{leading(told.p)}</span>
         </summary>
         <div className={styles.more}>
-          <p>{CALL_SENTENCES[call]}</p>
+          <p>{callSentence(call)}</p>
           <dl className={styles.list}>
             {CAUSES.map((cause) => (
               <div key={cause}>
-                <dt>{CAUSE_NAMES[cause]}</dt>
+                <dt>{causeName(cause)}</dt>
                 <dd>{probability(told.p[cause])}</dd>
               </div>
             ))}

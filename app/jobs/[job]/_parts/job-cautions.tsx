@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Panel } from '@/app/_look/panel';
-import { CAUTIONS } from '@/app/_words/cautions';
+import { cautions } from '@/app/_words/cautions';
 import prose from '@/app/_look/prose.module.css';
 
 export function JobCautions() {
@@ -8,7 +8,7 @@ export function JobCautions() {
     <Panel id="cautions" title="Before anything is done to this vehicle">
       <div className={prose.prose}>
         <ul>
-          {CAUTIONS.map((caution) => (
+          {cautions().map((caution) => (
             <li key={caution.title}>
               <b>{caution.title}.</b> {caution.text}
             </li>

@@ -1,5 +1,5 @@
 import { roundAnchor } from '@/app/_words/address';
-import { roundName, SECTION_NAMES } from '@/app/_words/jobs';
+import { roundName, sectionInSentence } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
 import { recordedDimensions } from '@/lib/assess';
 import type { Round } from '@/lib/measure';
@@ -29,7 +29,7 @@ export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
       {row.sectionsOut.length > 0 && (
         <p className={styles.out}>
           Out in the first round after repair:{' '}
-          {row.sectionsOut.map((section) => SECTION_NAMES[section].toLowerCase()).join(', ')} section
+          {row.sectionsOut.map((section) => sectionInSentence(section)).join(', ')} section
           {row.sectionsOut.length > 1 && 's'}.
         </p>
       )}

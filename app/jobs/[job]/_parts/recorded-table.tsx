@@ -1,6 +1,6 @@
 import { Table, type Column } from '@/app/_look/table';
 import { setupAnchor } from '@/app/_words/address';
-import { SECTION_NAMES } from '@/app/_words/jobs';
+import { sectionName } from '@/app/_words/jobs';
 import { bareMillimetres } from '@/app/_words/numbers';
 import { setupDimensionKey, type RecordedDimension } from '@/lib/assess';
 import { DeviationCell } from './deviation-cell';
@@ -34,7 +34,7 @@ export function RecordedTable({ caption, rows, uncertainties, name, extra }: Rec
     {
       key: 'section',
       head: 'Section',
-      cell: (row) => (row.section === null ? 'not named' : SECTION_NAMES[row.section]),
+      cell: (row) => (row.section === null ? 'not named' : sectionName(row.section)),
     },
     { key: 'sheet', head: 'Sheet', numeric: true, cell: (row) => bareMillimetres(row.nominal) },
     { key: 'read', head: 'Read', numeric: true, cell: (row) => bareMillimetres(row.nominal + row.deviation) },

@@ -1,9 +1,10 @@
 import button from '@/app/_look/button.module.css';
 import { Table, type Column } from '@/app/_look/table';
 import { address } from '@/app/_words/address';
-import { ROLE_NAMES } from '@/app/_words/people';
+import { roleName } from '@/app/_words/people';
 import type { PersonAccount } from '@/lib/access';
 import styles from './people-table.module.css';
+import { words } from '@/app/_words/words';
 
 interface PeopleTableProps {
   people: PersonAccount[];
@@ -14,16 +15,21 @@ interface PeopleTableProps {
 }
 
 export function PeopleTable({ people, viewer, demo }: PeopleTableProps) {
+  const t = words('settings');
   return (
     <Table
-      caption="By code"
+      caption={t('people.table.caption')}
       rows={people}
       rowKey={({ code }) => code}
       columns={[
-        { key: 'code', head: 'Code', names: true, cell: ({ code }) => code },
-        { key: 'name', head: 'Name', cell: ({ name, removed }) => (removed ? 'removed' : name) },
-        { key: 'role', head: 'Role', cell: ({ role }) => ROLE_NAMES[role] },
-        { key: 'signIn', head: 'Signs in', cell: signsIn },
+        { key: 'code', head: t('people.table.code'), names: true, cell: ({ code }) => code },
+        {
+          key: 'name',
+          head: t('people.table.name'),
+          cell: ({ name, removed }) => (removed ? t('people.table.removed') : name),
+        },
+        { key: 'role', head: t('people.table.role'), cell: ({ role }) => roleName(role) },
+        { key: 'signIn', head: t('people.table.signsIn'), cell: signsIn },
         ...(demo ? [] : [acts(viewer)]),
       ]}
     />
@@ -33,30 +39,31 @@ export function PeopleTable({ people, viewer, demo }: PeopleTableProps) {
 /** In the order of use: invite, or let somebody choose a new password; sign out on every device. */
 const acts = (viewer: string): Column<PersonAccount> => ({
   key: 'do',
-  head: 'Do',
-  cell: ({ code, active, removed, signInName }) =>
-    removed || !active ? (
-      ''
-    ) : (
+  head: words('settings')('people.table.do'),
+  cell: ({ code, active, removed, signInName }) => {
+    if (removed || !active) return '';
+    const t = words('settings');
+    return (
       <div className={styles.acts}>
         <a
           className={button.button}
           href={address('/settings/people/export', { code })}
           download
-          aria-label={`All about ${code} as a file`}
+          aria-label={t('people.table.fileOf', { code })}
         >
-          File on {code}
+          {t('people.table.file', { code })}
         </a>
         <Act to="/settings/people/invite" code={code}>
-          {signInName === null ? `Invite ${code}` : `New password for ${code}`}
+          {t(signInName === null ? 'people.table.invite' : 'people.table.newPassword', { code })}
         </Act>
         {signInName !== null && code !== viewer && (
           <Act to="/settings/people/sign-out" code={code}>
-            Sign {code} out
+            {t('people.table.signOut', { code })}
           </Act>
         )}
       </div>
-    ),
+    );
+  },
 });
 
 function Act({ to, code, children }: { to: string; code: string; children: React.ReactNode }) {
@@ -71,8 +78,10 @@ function Act({ to, code, children }: { to: string; code: string; children: React
 }
 
 function signsIn({ active, signInName, secondFactor, invitedUntil, removed }: PersonAccount): string {
-  if (removed) return 'no';
-  if (!active) return 'no longer works here';
-  if (signInName === null) return invitedUntil === null ? 'not yet' : 'invited';
-  return `as ${signInName}${secondFactor ? ', with second factor' : ''}`;
+  const t = words('settings');
+  if (removed) return t('people.signsIn.no');
+  if (!active) return t('people.signsIn.gone');
+  if (signInName === null)
+    return t(invitedUntil === null ? 'people.signsIn.notYet' : 'people.signsIn.invited');
+  return t(secondFactor ? 'people.signsIn.withSecondFactor' : 'people.signsIn.as', { signInName });
 }

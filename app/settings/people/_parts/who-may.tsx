@@ -1,20 +1,16 @@
+import type { ReactNode } from 'react';
 import prose from '@/app/_look/prose.module.css';
+import { words } from '@/app/_words/words';
 
 export function WhoMay() {
+  const t = words('settings');
+  const b = (chunks: ReactNode) => <b>{chunks}</b>;
   return (
     <div className={prose.prose}>
       <ul>
-        <li>
-          A <b>technician</b> sees the own figures beside the shop’s band, and the rounds in which they hung a
-          gauge; records what a re-check showed there. Never a colleague’s figures.
-        </li>
-        <li>
-          A <b>trainer</b> sees everybody’s figures and all rounds, loads files, keeps gauges and sheets, and
-          runs trials.
-        </li>
-        <li>
-          The <b>manager</b> does all of this, and keeps people, settings and the trace.
-        </li>
+        <li>{t.rich('people.technicianMay', { b })}</li>
+        <li>{t.rich('people.trainerMay', { b })}</li>
+        <li>{t.rich('people.managerMay', { b })}</li>
       </ul>
     </div>
   );

@@ -4,6 +4,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { invite } from '@/lib/access';
 import { origin } from '@/lib/identity';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/settings/people';
 const whom = z.object({ code: z.string().trim().min(1).max(80) });
@@ -17,7 +18,10 @@ export function POST(request: NextRequest): Promise<Response> {
     try {
       const token = await invite(viewer, fields?.code ?? '');
       return tell(
-        `Hand this link to ${fields?.code ?? ''}; it works once, for three days: ${origin()}/invitation/${token}`,
+        words('settings')('people.invitation', {
+          code: fields?.code ?? '',
+          link: `${origin()}/invitation/${token}`,
+        }),
       );
     } catch (error) {
       if (error instanceof RangeError) return tell(error.message);

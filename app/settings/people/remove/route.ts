@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { demand, refreshSoon, removePerson } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/settings/people';
 const removal = z.object({
@@ -17,16 +18,16 @@ export function POST(request: NextRequest): Promise<Response> {
     demand(viewer, 'manage people');
     const { fields, refused } = await fieldsOf(request, removal);
     if (refused !== null) return refused;
+    const t = words('settings');
     const tell = (text: string) => leadTo(PLACE, [saying(text, PLACE)]);
-    if (viewer.shop.demo) return tell('Nobody is removed from the demo shop.');
-    if (fields === null || fields.code !== fields.again)
-      return tell('Nobody was removed: write the code twice, alike, and a reason.');
+    if (viewer.shop.demo) return tell(t('people.removal.demo'));
+    if (fields === null || fields.code !== fields.again) return tell(t('people.removal.incomplete'));
     try {
       const pseudonym = await removePerson(viewer, fields.code, fields.reason);
       refreshSoon(viewer);
-      return tell(`Removed. The readings stay under the name ${pseudonym}.`);
+      return tell(t('people.removal.done', { pseudonym }));
     } catch (error) {
-      if (error instanceof RangeError) return tell(`Nobody was removed. ${error.message}`);
+      if (error instanceof RangeError) return tell(t('people.removal.fault', { fault: error.message }));
       throw error;
     }
   });

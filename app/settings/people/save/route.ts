@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { demand, getPerson, ROLES, savePerson } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/settings/people';
 
@@ -21,16 +22,16 @@ export function POST(request: NextRequest): Promise<Response> {
     demand(viewer, 'manage people');
     const { fields, refused } = await fieldsOf(request, person);
     if (refused !== null) return refused;
-    if (fields === null)
-      return tell('Nothing was changed: a code of 1 to 20 characters and a role are needed.');
+    const t = words('settings');
+    if (fields === null) return tell(t('people.form.incomplete'));
     const known = await getPerson(viewer, fields.code);
     const name = fields.name === '' ? (known?.name ?? '') : fields.name;
     try {
       await savePerson(viewer, { ...fields, name });
     } catch (error) {
-      if (error instanceof RangeError) return tell(`Nothing was changed. ${error.message}`);
+      if (error instanceof RangeError) return tell(t('people.form.fault', { fault: error.message }));
       throw error;
     }
-    return tell(known === null ? `${fields.code} is added.` : `${fields.code} is changed.`);
+    return tell(t(known === null ? 'people.form.added' : 'people.form.changed', { code: fields.code }));
   });
 }

@@ -2,8 +2,8 @@ import type { NextRequest } from 'next/server';
 import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
-import { count } from '@/app/_words/numbers';
 import { endSessionsOf } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/settings/people';
 const whom = z.object({ code: z.string().trim().min(1).max(80) });
@@ -16,7 +16,7 @@ export function POST(request: NextRequest): Promise<Response> {
     const tell = (text: string) => leadTo(PLACE, [saying(text, PLACE)]);
     try {
       const ended = await endSessionsOf(viewer, fields?.code ?? '');
-      return tell(`${fields?.code ?? ''} is signed out: ${count(ended, 'session')} ended.`);
+      return tell(words('settings')('people.signedOut', { code: fields?.code ?? '', n: ended }));
     } catch (error) {
       if (error instanceof RangeError) return tell(error.message);
       throw error;

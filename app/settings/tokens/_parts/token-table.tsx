@@ -2,7 +2,8 @@ import button from '@/app/_look/button.module.css';
 import { Table } from '@/app/_look/table';
 import { day, dayAndTime } from '@/app/_words/times';
 import type { ShownToken } from '@/lib/access';
-import { SCOPE_WORDS } from './scope-words';
+import { scopeWords } from './scope-words';
+import { words } from '@/app/_words/words';
 
 interface TokenTableProps {
   tokens: ShownToken[];
@@ -10,35 +11,42 @@ interface TokenTableProps {
 }
 
 export function TokenTable({ tokens, timeZone }: TokenTableProps) {
+  const t = words('settings');
   return (
     <Table
-      caption="Newest first"
+      caption={t('tokens.table.caption')}
       rows={tokens}
       rowKey={({ id }) => String(id)}
-      empty="There is none: no program can do anything here."
+      empty={t('tokens.table.none')}
       columns={[
-        { key: 'name', head: 'Name', names: true, cell: ({ name }) => name },
+        { key: 'name', head: t('tokens.table.name'), names: true, cell: ({ name }) => name },
         {
           key: 'may',
-          head: 'May',
-          cell: ({ scopes }) => scopes.map((scope) => SCOPE_WORDS[scope]).join(', '),
+          head: t('tokens.table.may'),
+          cell: ({ scopes }) => scopes.map(scopeWords).join(', '),
         },
-        { key: 'state', head: 'State', cell: (token) => state(token, timeZone) },
+        { key: 'state', head: t('tokens.table.state'), cell: (token) => state(token, timeZone) },
         {
           key: 'used',
-          head: 'Last used',
-          cell: ({ lastUsedAt }) => (lastUsedAt === null ? 'never' : dayAndTime(lastUsedAt, timeZone)),
+          head: t('tokens.table.used'),
+          cell: ({ lastUsedAt }) =>
+            lastUsedAt === null ? t('tokens.table.never') : dayAndTime(lastUsedAt, timeZone),
         },
-        { key: 'do', head: 'Do', cell: (token) => (token.works ? <Revoke token={token} /> : '') },
+        {
+          key: 'do',
+          head: t('tokens.table.do'),
+          cell: (token) => (token.works ? <Revoke token={token} /> : ''),
+        },
       ]}
     />
   );
 }
 
 function state(token: ShownToken, timeZone: string): string {
-  if (token.revokedAt !== null) return `revoked on ${day(token.revokedAt, timeZone)}`;
-  if (token.expiresAt === null) return 'works';
-  return `${token.works ? 'works until' : 'ran out on'} ${day(token.expiresAt, timeZone)}`;
+  const t = words('settings');
+  if (token.revokedAt !== null) return t('tokens.state.revoked', { day: day(token.revokedAt, timeZone) });
+  if (token.expiresAt === null) return t('tokens.state.works');
+  return t(`tokens.state.${token.works ? 'worksUntil' : 'ranOut'}`, { day: day(token.expiresAt, timeZone) });
 }
 
 function Revoke({ token: { id, name } }: { token: ShownToken }) {
@@ -46,7 +54,7 @@ function Revoke({ token: { id, name } }: { token: ShownToken }) {
     <form action="/settings/tokens/revoke" method="post">
       <input type="hidden" name="id" value={id} />
       <button type="submit" className={button.button}>
-        Revoke {name}
+        {words('settings')('tokens.revoke', { name })}
       </button>
     </form>
   );

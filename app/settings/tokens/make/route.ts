@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { demand, makeToken, TOKEN_SCOPES } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/settings/tokens';
 const DAY = 24 * 3600 * 1000;
@@ -22,8 +23,9 @@ export function POST(request: NextRequest): Promise<Response> {
     demand(viewer, 'change settings');
     const { fields, refused } = await fieldsOf(request, wanted);
     if (refused !== null) return refused;
+    const t = words('settings');
     const tell = (text: string) => leadTo(PLACE, [saying(text, PLACE)]);
-    if (fields === null) return tell('No token was made: fill in every field.');
+    if (fields === null) return tell(t('tokens.incomplete'));
     const { name, days, ...scopes } = fields;
     try {
       const token = await makeToken(viewer, {
@@ -31,7 +33,7 @@ export function POST(request: NextRequest): Promise<Response> {
         scopes: TOKEN_SCOPES.filter((scope) => scopes[scope] === 'yes'),
         expiresAt: days === 0 ? null : Date.now() + days * DAY,
       });
-      return tell(`The token of ${name.trim()}, shown this once. Copy it now: ${token}`);
+      return tell(t('tokens.made', { name: name.trim(), token }));
     } catch (error) {
       if (error instanceof RangeError) return tell(error.message);
       throw error;

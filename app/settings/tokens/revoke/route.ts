@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { revokeToken } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 const PLACE = '/settings/tokens';
 const which = z.object({ id: z.coerce.number().int().min(1).max(2_147_483_647) });
@@ -13,7 +14,7 @@ export function POST(request: NextRequest): Promise<Response> {
     const { fields, refused } = await fieldsOf(request, which);
     if (refused !== null) return refused;
     const done = await revokeToken(viewer, fields?.id ?? 0);
-    const text = done ? 'Revoked: it no longer works.' : 'There is no such token that still works.';
+    const text = words('settings')(done ? 'tokens.revokedNow' : 'tokens.noSuch');
     return leadTo(PLACE, [saying(text, PLACE)]);
   });
 }

@@ -3,7 +3,7 @@ import { Table, type Column } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { heightAnchor } from '@/app/_words/address';
 import { probability, signed } from '@/app/_words/numbers';
-import { CALL_GLYPHS, CALL_NAMES } from '@/app/_words/verdicts';
+import { CALL_GLYPHS, callName } from '@/app/_words/verdicts';
 import { callOf, type RoundVerdict } from '@/lib/assess';
 import { heightName, type Bar, type Kind, type RoundEvidence } from '@/lib/assess/evidence';
 import { CAUSES, type Cause } from '@/lib/measure';
@@ -97,7 +97,7 @@ function Said({ p, decidable, missCost }: SaidProps) {
   const leading = CAUSES.filter((cause) => p[cause] >= 0.1).sort((a, b) => p[b] - p[a]);
   return (
     <span className={styles.said}>
-      <Tag name={CALL_GLYPHS[call]}>{CALL_NAMES[call]}</Tag>
+      <Tag name={CALL_GLYPHS[call]}>{callName(call)}</Tag>
       {leading.map((cause) => `${cause} ${probability(p[cause])}`).join(', ')}
     </span>
   );

@@ -2,7 +2,7 @@ import { Note } from '@/app/_look/note';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { sideName } from '@/app/_words/dimensions';
-import { CAUSE_PROVED } from '@/app/_words/proved';
+import { causeProved } from '@/app/_words/proved';
 import { dayAndTime } from '@/app/_words/times';
 import type { Round } from '@/lib/measure';
 import { OutcomeForm } from './outcome-form';
@@ -61,7 +61,7 @@ export function Outcomes({ round, outcomes, by, answer, timeZone }: OutcomesProp
             names: true,
             cell: ({ setup, side }) => `${pointOf(round, setup, side)} (${setup})`,
           },
-          { key: 'cause', head: 'It was', whole: true, cell: ({ cause }) => CAUSE_PROVED[cause] },
+          { key: 'cause', head: 'It was', whole: true, cell: ({ cause }) => causeProved(cause) },
           { key: 'by', head: 'Said by', whole: true, cell: ({ by }) => by ?? 'a file' },
           { key: 'at', head: 'When', whole: true, cell: ({ at }) => dayAndTime(at, timeZone) },
           { key: 'note', head: 'Note', cell: ({ note }) => note ?? '' },

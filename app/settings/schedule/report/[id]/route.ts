@@ -2,6 +2,7 @@ import type { NextRequest } from 'next/server';
 import { z } from 'zod';
 import { admit, sentence } from '@/app/_shop/admit';
 import { reportMade } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 /** A report that made itself, as a file. */
 export async function GET(
@@ -16,7 +17,7 @@ export async function GET(
     .safeParse((await params).id);
   return admit(request, async (viewer) => {
     const found = await reportMade(viewer, id.data ?? 0);
-    if (found === null) return sentence(404, 'There is no such report.');
+    if (found === null) return sentence(404, words('settings')('report.gone'));
     const day = new Date(found.dueAt).toISOString().slice(0, 10);
     return Response.json(found.document, {
       headers: {

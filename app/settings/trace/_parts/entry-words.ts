@@ -1,0 +1,44 @@
+import { words } from '@/app/_words/words';
+import type { TraceRow } from '@/lib/access';
+
+/** What the trace holds are names, the same for all readers; what is unknown here is shown as it is held. */
+
+const ENDED = /^ended (\d+) sessions$/;
+
+/** `changed`, `made a token`. */
+export function actionWords(action: string): string {
+  const t = words('settings');
+  const n = ENDED.exec(action)?.[1];
+  if (n !== undefined) return t('trace.ended', { n });
+  return known('actions', action.replaceAll(' ', '-')) ?? action;
+}
+
+/** `job J1, setup B1-01, side L`. */
+export const subjectWords = (subject: string): string =>
+  subject
+    .split(', ')
+    .map((part) => {
+      const [what = ''] = part.split(' ', 1);
+      const word = known('subjects', what);
+      return word === null ? part : word + part.slice(what.length);
+    })
+    .join(', ');
+
+/** `value 351.5, excluded no`. */
+export function valueWords(of: TraceRow['before']): string {
+  if (of === null) return '';
+  return Object.entries(of)
+    .map(([name, value]) => `${known('values', name) ?? name} ${typeof value === 'string' ? value : plain(value)}`)
+    .join(', ');
+}
+
+function plain(value: unknown): string {
+  if (typeof value === 'boolean' || value === null) return words('settings')(`trace.plain.${value ?? 'none'}`);
+  return JSON.stringify(value);
+}
+
+function known(group: 'actions' | 'subjects' | 'values', name: string): string | null {
+  const t = words('settings') as unknown as { has: (key: string) => boolean; raw: (key: string) => string };
+  const key = `trace.${group}.${name}`;
+  return /^[\w-]+$/.test(name) && t.has(key) ? t.raw(key) : null;
+}
