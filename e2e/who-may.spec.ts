@@ -153,6 +153,8 @@ const ROUTES: Record<string, Route> = {
   'trials/new/create/route.ts': { who: 'trainer', ask: '/trials/new/create', form: { name: '' } },
   'trials/[id]/page.tsx': { who: 'signed in', ask: '/trials/999999' },
   'trials/[id]/close/route.ts': { who: 'trainer', ask: '/trials/999999/close', form: {} },
+  'trials/[id]/figures/route.ts': { who: 'signed in', ask: '/trials/999999/figures' },
+  'trials/[id]/picture/route.ts': { who: 'signed in', ask: '/trials/999999/picture' },
   'trials/[id]/readings/route.ts': { who: 'trainer', ask: '/trials/999999/readings' },
   'trials/[id]/run/page.tsx': { who: 'signed in', ask: '/trials/999999/run' },
   'trials/[id]/run/correct/route.ts': {

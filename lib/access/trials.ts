@@ -2,9 +2,11 @@ import type { SdEstimate } from '@/lib/assess';
 import {
   analyseTrial,
   compareTrials,
+  ownPart,
   planTrial,
   runSheet,
   trialPower,
+  type OwnPart,
   type RunLine,
   type TrainingComparison,
   type TrialAnalysis,
@@ -17,7 +19,7 @@ import * as store from '@/lib/store';
 import { actorOf } from './actor';
 import { demand, may } from './may';
 
-export type { PersonInTrial, RunLine, TrainingComparison, TrialAnalysis } from '@/lib/assess/trials';
+export type { OwnPart, PersonInTrial, RunLine, TrainingComparison, TrialAnalysis } from '@/lib/assess/trials';
 export { plannedReadings, plannedRuns, TRIAL_LIMITS } from '@/lib/store/trials/plan';
 
 /** A trial as far as the viewer may see it. */
@@ -186,6 +188,17 @@ export function analysisOf(viewer: Viewer, trial: TrialView): Analysed {
   }
 }
 
+/**
+ * What a closed trial shows the viewer of the own part; null while it is open, since who knows the own figures reads
+ * the rest otherwise, and where the viewer has no complete hanging in it.
+ */
+export async function ownPartOf(viewer: Viewer, id: number): Promise<OwnPart | null> {
+  const trial = await store.getTrial(viewer.shop.id, id);
+  if (trial?.closedAt == null || !trial.plan.people.includes(viewer.code)) return null;
+  const readings = completeHangings({ ...trial, runs: linesOf(trial.plan) });
+  return ownPart(readings, viewer.code, toleranceOf(trial.plan));
+}
+
 /** What changed between an earlier trial and this one, of everybody in both. @throws Refused */
 export function comparisonOf(
   viewer: Viewer,
@@ -199,7 +212,11 @@ export function comparisonOf(
 }
 
 /** Deviations from the sheet, of the hangings all of whose readings are in. */
-function completeHangings({ plan, runs, readings }: TrialView): TrialReading[] {
+function completeHangings({
+  plan,
+  runs,
+  readings,
+}: Pick<TrialView, 'plan' | 'runs' | 'readings'>): TrialReading[] {
   return runs.flatMap(({ order, person, point, setup }) => {
     const own = (readings ?? []).filter(({ run }) => run === order);
     if (own.length < plan.readings) return [];

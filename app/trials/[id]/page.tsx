@@ -11,12 +11,13 @@ import { said } from '@/app/_shop/said';
 import { address, firstOf, type Query } from '@/app/_words/address';
 import { count } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
-import { getTrial, listTrials, may } from '@/lib/access';
+import { getTrial, listTrials, may, ownPartOf } from '@/lib/access';
 import { trialNumber, trialOfPage } from '../_parts/trial-number';
 import { TrialState } from '../_parts/trial-state';
 import { purposeWords, trialAddress } from '../_parts/words';
 import { Analysis } from './_parts/analysis';
 import { Comparison } from './_parts/comparison';
+import { OwnFigures } from './_parts/own-figures';
 import { Progress } from './_parts/progress';
 
 interface Props {
@@ -39,6 +40,7 @@ export default async function TrialPage({ params, searchParams }: Props) {
         (one) => one.id < id && one.plan.people.some((code) => plan.people.includes(code)),
       )
     : [];
+  const own = keeps ? null : await ownPartOf(viewer, id);
   const before = trialNumber(firstOf(await searchParams, 'with') ?? '');
 
   return (
@@ -119,14 +121,19 @@ export default async function TrialPage({ params, searchParams }: Props) {
           </Panel>
         </>
       ) : (
-        <Panel id="progress" title="Your part">
-          <p>
-            You hang and read {count(runs.length, 'time')} in a fixed order. Neither the sheet’s values nor
-            what was read before is shown: what you read stays unbiased. The trainer talks the outcome over
-            with you.
-          </p>
-          <Progress trial={trial} />
-        </Panel>
+        <>
+          {own !== null && <OwnFigures own={own} trial={trial} place={place} />}
+          <Panel id="progress" title="Your part">
+            <p>
+              {closedAt === null
+                ? `You hang and read ${count(runs.length, 'time')} in a fixed order. Neither the sheet’s values nor what was read before is shown: what you read stays unbiased. Your own figures stand here once the trial is closed.`
+                : own === null
+                  ? 'The trial was closed before a hanging of yours was complete, so there is nothing of yours to tell.'
+                  : 'The trial is closed. Only you and those who run trials see these figures.'}
+            </p>
+            <Progress trial={trial} />
+          </Panel>
+        </>
       )}
     </Page>
   );

@@ -74,7 +74,8 @@ export function analyseTrial(readings: readonly TrialReading[], tolerance: numbe
   return { ...analysis, sentences: trialWords(analysis, tolerance) };
 }
 
-function componentsOf(hangings: readonly Hanging[]): TrialAnalysis['components'] {
+/** Sds of the sources by REML with profile limits; of one person alone the others' sources have none. */
+export function componentsOf(hangings: readonly Hanging[]): TrialAnalysis['components'] {
   const people = namesOf(hangings, 'person');
   const points = namesOf(hangings, 'point');
   const cells = [...new Set(hangings.map(({ person, point }) => JSON.stringify([person, point])))];

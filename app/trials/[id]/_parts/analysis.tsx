@@ -4,6 +4,8 @@ import { Panel } from '@/app/_look/panel';
 import prose from '@/app/_look/prose.module.css';
 import { percent } from '@/app/_words/numbers';
 import { analysisOf, toleranceOf, type TrialView, type Viewer } from '@/lib/access';
+import { trialAddress } from '@/app/trials/_parts/words';
+import { trialDrawing } from './hanging-drawing';
 import { Hangings } from './hangings';
 import { PeopleFigures } from './people-figures';
 import { sourcesOf } from './sources';
@@ -61,7 +63,11 @@ export function Analysis({ viewer, trial }: { viewer: Viewer; trial: TrialView }
             },
           ]}
         />
-        <Hangings trial={trial} />
+        <Hangings
+          drawing={trialDrawing(trial)}
+          csv={`${trialAddress(trial.id)}/figures`}
+          picture={`${trialAddress(trial.id)}/picture`}
+        />
       </Panel>
       <Panel
         id="sources"

@@ -1,7 +1,7 @@
 import type { Estimate } from '@/app/_figures/estimate-table';
 import type { TrialAnalysis } from '@/lib/access';
 
-const NAMES = [
+export const NAMES = [
   ['reading', 'Reading again, gauge untouched'],
   ['setting', 'Setting and hanging again'],
   ['technician', 'From technician to technician'],
