@@ -4,8 +4,19 @@ import { EQUIPMENT_CHECKS, STEPS, type Entry, type EntryBody } from './entry';
 
 /** No length on a vehicle is longer than a hundred metres. */
 const millimetres = z.number().min(-100_000).max(100_000);
-const name = z.string().trim().min(1).max(60);
-const reason = z.string().trim().min(1).max(500);
+
+/** What cannot be printed becomes a space: no database takes all of it, and nothing that was entered is refused for it. */
+const printable = (text: string): string =>
+  text
+    .replace(/[\p{Cc}\u2028\u2029]/gu, ' ')
+    .replace(/\p{Cs}/gu, '\ufffd')
+    .normalize('NFC')
+    .trim();
+const text = (least: number, most: number) =>
+  z.string().transform(printable).pipe(z.string().min(least).max(most));
+
+const name = text(1, 60);
+const reason = text(1, 500);
 const dimension = z.object({
   quantity: z.enum(QUANTITIES),
   point: name,
@@ -13,14 +24,14 @@ const dimension = z.object({
   nominal: millimetres,
 });
 const repeat = z.int().min(1).max(99);
-const place = z.string().min(1).max(200);
+const place = text(1, 200);
 
 export const entryBodySchema = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('equipment'),
     check: z.enum(EQUIPMENT_CHECKS),
     ok: z.boolean(),
-    note: z.string().trim().max(500).nullable(),
+    note: text(0, 500).nullable(),
   }),
   z.object({
     kind: z.literal('hang'),

@@ -14,14 +14,23 @@ const LONGEST = 80;
  * @example typedLengths('12 3/16', 'in') // [309.5625]
  */
 export function typedLengths(text: string, units: 'mm' | 'in'): number[] | null {
-  const plain = text.trim();
+  // A hyphen between a whole number and a fraction joins them: 12-3/16.
+  const plain = text.trim().replace(/(\d)-(?=\d+\/\d)/g, '$1 ');
   if (plain === '' || plain.length > LONGEST) return null;
   if (plain.replace(NUMBER, '').replace(/[\s;|/\t]/g, '') !== '') return null;
-  const lengths = [...plain.matchAll(NUMBER)].map(([whole, unit]) => {
+  const found = [...plain.matchAll(NUMBER)];
+  if (found.some((one, index) => runsOn(found[index - 1], one))) return null;
+  const lengths = found.map(([whole, unit]) => {
     const digits = whole.slice(0, whole.length - (unit?.length ?? 0)).trim();
     return inMillimetres(valueOf(digits), unit?.toLowerCase() ?? units);
   });
   return lengths.length > 0 && lengths.every(Number.isFinite) ? lengths : null;
+}
+
+/** True where nothing parts two numbers: `1.234,5` is neither of the lengths that it could be. */
+function runsOn(before: RegExpExecArray | undefined, one: RegExpExecArray): boolean {
+  if (before === undefined || before[1] !== undefined || /^[+\-−]/.test(one[0])) return false;
+  return before.index + before[0].length === one.index && !/\s$/.test(before[0]);
 }
 
 function valueOf(digits: string): number {
