@@ -14,6 +14,7 @@ export * from './programs';
 export * from './answers';
 export * from './named-setups';
 export * from './readings';
+export * from './sheets';
 export * from './trace';
 export * from './trials';
 export type * from '@/lib/store/types';
