@@ -1,6 +1,5 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { BayHead, Entry, KeptEntry } from '@/lib/bay';
-import type { Knowledge } from './knowledge';
 
 /** A round as this device knows it. */
 export interface RoundRow {
@@ -23,7 +22,7 @@ interface Stores extends DBSchema {
   kept: { key: OfEntry; value: KeptEntry };
   /** Own entries that the shop has not acknowledged, by their sequence. */
   outbox: { key: OfEntry; value: Entry };
-  people: { key: string; value: { device: string; knowledge: Knowledge | null } };
+  people: { key: string; value: { device: string } };
 }
 
 export type BayDatabase = IDBPDatabase<Stores>;

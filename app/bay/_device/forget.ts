@@ -29,12 +29,8 @@ export async function forget(except: string | null = null): Promise<void> {
     // All of it is to be told anew, from the beginning.
     else await work.objectStore('rounds').put({ ...row, since: 0 }, [who, round]);
   }
-  for (const who of people) {
-    if (who === except) continue;
-    const person = await work.objectStore('people').get(who);
-    if (!unsent.has(who) || person === undefined) await work.objectStore('people').delete(who);
-    else await work.objectStore('people').put({ ...person, knowledge: null }, who);
-  }
+  for (const who of people)
+    if (who !== except && !unsent.has(who)) await work.objectStore('people').delete(who);
   await work.done;
   database.close();
 }

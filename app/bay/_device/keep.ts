@@ -10,7 +10,6 @@ import {
   type KeptEntry,
 } from '@/lib/bay';
 import { within, type BayDatabase, type RoundRow } from './database';
-import type { Knowledge } from './knowledge';
 import { randomKey } from './random-key';
 
 /** What the device holds of one round. */
@@ -54,7 +53,7 @@ export async function takeUp(
     work.objectStore('people').get(who),
   ]);
   const device = row?.device ?? freeName(person?.device, told);
-  if (person === undefined) await work.objectStore('people').put({ device, knowledge: null }, who);
+  if (person === undefined) await work.objectStore('people').put({ device }, who);
   for (const entry of told) await work.objectStore('kept').put(entry, [who, round, entry.id]);
   await work.objectStore('rounds').put(
     {
@@ -67,19 +66,6 @@ export async function takeUp(
     [who, round],
   );
   await work.done;
-}
-
-/** Keeps what the device is to know of the shop for when there is no line; or gives what it knew last. */
-export async function rememberKnowledge(
-  database: BayDatabase,
-  who: string,
-  knowledge: Knowledge | null,
-): Promise<Knowledge | null> {
-  const work = database.transaction('people', 'readwrite');
-  const person = await work.store.get(who);
-  if (knowledge !== null && person !== undefined) await work.store.put({ ...person, knowledge }, who);
-  await work.done;
-  return knowledge ?? person?.knowledge ?? null;
 }
 
 const lastOf = (device: string, entries: readonly Entry[]): number =>

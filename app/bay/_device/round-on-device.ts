@@ -50,6 +50,7 @@ export class RoundOnDevice {
   #busy = false;
   #again = false;
   #stopped = false;
+  #starts = 0;
 
   constructor(whose: Whose, head: BayHead, kept: KeptEntry[]) {
     this.#whose = whose;
@@ -66,14 +67,18 @@ export class RoundOnDevice {
 
   async start(): Promise<void> {
     this.#stopped = false;
+    const start = ++this.#starts;
+    const database = await openDatabase().catch(() => null);
     try {
-      this.#database = await openDatabase();
-      await takeUp(this.#database, this.#whose, this.#first.head, this.#first.kept);
+      if (database === null) throw new Error('This browser keeps nothing.');
+      await takeUp(database, this.#whose, this.#first.head, this.#first.kept);
     } catch {
       this.#show({ state: 'failed' });
       return;
     }
-    if (this.#isStopped()) return this.stop();
+    // It may have been stopped, and started again, meanwhile.
+    if (this.#isStopped() || start !== this.#starts) return database.close();
+    this.#database = database;
     const { who, round } = this.#whose;
     if (typeof BroadcastChannel === 'function') {
       this.#channel = new BroadcastChannel(`rehang-bay ${who} ${round}`);
