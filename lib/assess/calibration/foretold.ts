@@ -1,6 +1,7 @@
-import { CAUSES, type Cause, type Round, type Setup, type Side } from '@/lib/measure/types';
-import { judgeRound } from '../cause/judge';
+import { CAUSES, type Cause, type Round, type Setup, type Side, SIDES } from '@/lib/measure/types';
+import { type ExplainedRound, explainRound, judgeHeight } from '../cause/judge';
 import type { Learned } from '../cause/learned';
+import { type HeightParts, heightParts } from '../cause/outcomes';
 import { whyUndecidable } from '../round/decidable';
 import type { HeightVerdict } from '../types';
 
@@ -32,8 +33,7 @@ export function foretoldHeights(round: Round, learned: Learned): ForetoldHeight[
   const recorded = recordedCauses(round);
   if (checked.size === 0 && recorded.size === 0) return [];
   if (whyUndecidable(bare, learned) !== null) return [];
-  const judge = judgedOnce(learned);
-  const all = judge(bare);
+  const states = new States(learned);
   const found: ForetoldHeight[] = [];
   for (const setup of bare.setups) {
     const again = checked.get(setup.label);
@@ -42,13 +42,12 @@ export function foretoldHeights(round: Round, learned: Learned): ForetoldHeight[
       const height = { setup: setup.label, point: seen.point, side: seen.side };
       const cause = recorded.get(keyOf(height)) ?? null;
       if (cause === null && (again === undefined || seen.zero)) continue;
-      const before = verdictOf(judge(again === undefined ? bare : until(bare, again)), height);
-      const after = verdictOf(all, height);
+      const before = states.verdict(again === undefined ? bare : until(bare, again), height);
       if (before === undefined) continue;
       found.push({
         ...height,
         p: before.p,
-        proved: cause ?? clear(after),
+        proved: cause ?? clear(states.verdict(bare, height)),
         by: cause === null ? 'rehang' : 'recorded',
       });
     }
@@ -110,20 +109,30 @@ function clear(verdict: HeightVerdict | undefined): Cause | null {
   return CAUSES.find((cause) => (verdict?.p[cause] ?? 0) >= CLEAR) ?? null;
 }
 
-const verdictOf = (
-  heights: readonly HeightVerdict[],
-  of: { setup: string; point: string; side: Side },
-): HeightVerdict | undefined => heights.find((height) => keyOf(height) === keyOf(of));
+/** A round as it stood at several times: each is explained once, and its heights are judged as they are asked for. */
+class States {
+  readonly #learned: Learned;
+  readonly #known = new Map<number, { explained: ExplainedRound; heights: HeightParts[] } | null>();
 
-/** Judges each state of the round once, however many heights ask for it. */
-function judgedOnce(learned: Learned): (round: Round) => HeightVerdict[] {
-  const known = new Map<number, HeightVerdict[]>();
-  return (round) => {
-    const there = known.get(round.setups.length);
-    if (there !== undefined) return there;
-    const judged = judgeRound(round, learned);
-    const heights = 'why' in judged ? [] : judged.heights;
-    known.set(round.setups.length, heights);
-    return heights;
-  };
+  constructor(learned: Learned) {
+    this.#learned = learned;
+  }
+
+  verdict(round: Round, of: { setup: string; point: string; side: Side }): HeightVerdict | undefined {
+    const state = this.#state(round);
+    const height = state?.heights.find(
+      ({ pair, side }) =>
+        pair.label === of.setup && pair.points[side] === of.point && SIDES[side] === of.side,
+    );
+    return state && height ? judgeHeight(state.explained, height) : undefined;
+  }
+
+  #state(round: Round): { explained: ExplainedRound; heights: HeightParts[] } | null {
+    const known = this.#known.get(round.setups.length);
+    if (known !== undefined) return known;
+    const explained = explainRound(round, this.#learned);
+    const state = 'why' in explained ? null : { explained, heights: heightParts(explained.model) };
+    this.#known.set(round.setups.length, state);
+    return state;
+  }
 }

@@ -22,12 +22,28 @@ function searchEnough(model: RoundModel, effort: SearchEffort): SearchResult {
   return search(model, { ...effort, breadth: effort.breadth * WIDER });
 }
 
-export interface JudgedRound {
+/** A round with its explanations, before anything is said of its heights. */
+export interface ExplainedRound {
   frame: RoundFrame;
   model: RoundModel;
   found: SearchResult;
+}
+
+export interface JudgedRound extends ExplainedRound {
   heights: HeightVerdict[];
   pZeroMisset: number;
+}
+
+/** The explanations of a round, recorded causes weighed in, or why there are none. */
+export function explainRound(
+  round: Round,
+  learned: Learned,
+  effort: SearchEffort = VERDICT_EFFORT,
+): ExplainedRound | { why: string } {
+  const frame = frameRound(round);
+  if ('why' in frame) return frame;
+  const model = modelRound(frame, learned);
+  return { frame, model, found: weighOutcomes(model, searchEnough(model, effort)) };
 }
 
 /** Every height of a round with its four class probabilities, or why the round cannot be judged. */
@@ -36,17 +52,19 @@ export function judgeRound(
   learned: Learned,
   effort: SearchEffort = VERDICT_EFFORT,
 ): JudgedRound | { why: string } {
-  const frame = frameRound(round);
-  if ('why' in frame) return frame;
-  const model = modelRound(frame, learned);
-  const found = weighOutcomes(model, searchEnough(model, effort));
-  const heights = heightParts(model)
+  const explained = explainRound(round, learned, effort);
+  if ('why' in explained) return explained;
+  const heights = heightParts(explained.model)
     .sort((a, b) => a.pair.setup - b.pair.setup || a.station - b.station || a.side - b.side)
-    .map((height) => verdict(model, found, height));
-  return { frame, model, found, heights, pZeroMisset: zeroMisset({ found }, model.zeros) };
+    .map((height) => judgeHeight(explained, height));
+  return { ...explained, heights, pZeroMisset: zeroMisset(explained, explained.model.zeros) };
 }
 
-function verdict(model: RoundModel, found: SearchResult, height: HeightParts): HeightVerdict {
+/** What is said of one height of an explained round. */
+export function judgeHeight(
+  { model, found }: Pick<ExplainedRound, 'model' | 'found'>,
+  height: HeightParts,
+): HeightVerdict {
   const { pair, side } = height;
   const p = [0, 0, 0, 0];
   let gauge = 0;
@@ -81,7 +99,7 @@ function verdict(model: RoundModel, found: SearchResult, height: HeightParts): H
 }
 
 /** P(at least one hanger of these zero gauges is off by more than the tolerance). */
-export function zeroMisset({ found }: Pick<JudgedRound, 'found'>, zeros: readonly ZeroModel[]): number {
+export function zeroMisset({ found }: Pick<ExplainedRound, 'found'>, zeros: readonly ZeroModel[]): number {
   let sum = 0;
   for (const { weight, explanation } of found.explanations) {
     let sound = 1;
