@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { z } from 'zod';
 import { Note } from '@/app/_look/note';
@@ -13,63 +12,59 @@ import { FormatNotes } from './_parts/format-notes';
 import { UploadForm } from './_parts/upload-form';
 import { listLoadedFiles } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
+import { WordsOnDevice } from '@/app/_words/on-device';
 
-export const metadata: Metadata = { title: 'Load measurements' };
+export const generateMetadata = titled(() => words('load')('title'));
 
-const REFUSALS = {
-  'no-file': 'No file was chosen. Choose one and send it again.',
-  'form-too-large':
-    'Without scripts a file may have 25 MB at most. Switch scripts on, or split the file, for example by year.',
-  gone: 'That file is no longer waiting: files are kept for a day. Send it again.',
-} as const;
-
-const refusal = z.enum(Object.keys(REFUSALS) as (keyof typeof REFUSALS)[]);
+const refusal = z.enum(['no-file', 'form-too-large', 'gone']);
 
 export default async function Load({ searchParams }: { searchParams: Promise<Query> }) {
   const refused = refusal.safeParse(firstOf(await searchParams, 'refused'));
   const viewer = await enter();
   const { shop } = viewer;
+  const t = words('load');
   const files = await listLoadedFiles(viewer);
   return (
-    <Page
-      title="Load measurements"
-      lead="Choose a measurement file. You first see what it holds and every fault in it; nothing is stored until you confirm."
-    >
+    <Page title={t('title')} lead={t('lead')}>
       {refused.success && (
         <Note kind="fault" live>
-          <p>{REFUSALS[refused.data]}</p>
+          <p>{t(`refused.${refused.data}`)}</p>
         </Note>
       )}
-      <UploadForm limit={MAX_FILE_BYTES} />
-      <Panel id="format" title="What the file looks like">
+      <WordsOnDevice parts={['upload']}>
+        <UploadForm limit={MAX_FILE_BYTES} />
+      </WordsOnDevice>
+      <Panel id="format" title={t('format.title')}>
         <FormatNotes />
       </Panel>
-      <Panel id="loaded" title="Files loaded so far">
+      <Panel id="loaded" title={t('files.title')}>
         <Table
-          caption="Newest first"
+          caption={t('files.caption')}
           rows={files}
           rowKey={(file) => `${file.sha256} ${file.loadedAt}`}
-          empty="None yet."
+          empty={t('files.none')}
           columns={[
-            { key: 'name', head: 'File', names: true, cell: (file) => file.name },
+            { key: 'name', head: t('files.file'), names: true, cell: (file) => file.name },
             {
               key: 'at',
-              head: 'Loaded',
+              head: t('files.loaded'),
               whole: true,
               cell: (file) => dayAndTime(file.loadedAt, shop.timeZone),
             },
-            { key: 'lines', head: 'Lines', numeric: true, cell: (file) => grouped(file.lines) },
-            { key: 'added', head: 'Readings added', numeric: true, cell: (file) => grouped(file.added) },
+            { key: 'lines', head: t('files.lines'), numeric: true, cell: (file) => grouped(file.lines) },
+            { key: 'added', head: t('files.added'), numeric: true, cell: (file) => grouped(file.added) },
             {
               key: 'there',
-              head: 'Already there',
+              head: t('files.there'),
               numeric: true,
               cell: (file) => grouped(file.alreadyThere),
             },
           ]}
         />
         <p>
-          <Link href="/jobs">See the jobs</Link>
+          <Link href="/jobs">{t('seeJobs')}</Link>
         </p>
       </Panel>
     </Page>

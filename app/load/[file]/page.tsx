@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { Note } from '@/app/_look/note';
@@ -14,8 +13,11 @@ import { stagedId } from '../_staging/staged-file';
 import { readStaged } from '../_staging/staging';
 import { demand, mayHandle } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
+import { WordsOnDevice } from '@/app/_words/on-device';
 
-export const metadata: Metadata = { title: 'Check the file' };
+export const generateMetadata = titled(() => words('load')('checked.name'));
 
 export default async function StagedFilePage({ params }: { params: Promise<{ file: string }> }) {
   const id = stagedId.safeParse((await params).file);
@@ -28,30 +30,26 @@ export default async function StagedFilePage({ params }: { params: Promise<{ fil
   const failed = hasFailed(id.data);
   const { checked } = staged;
   const { shop } = viewer;
-  const above = <Link href="/load">Load another file</Link>;
+  const t = words('load');
+  const { name } = staged;
+  const above = <Link href="/load">{t('another')}</Link>;
 
   if (work !== null) {
     return (
-      <Page
-        title={work.task === 'check' ? 'The file is being checked' : 'The file is being stored'}
-        lead={staged.name}
-      >
+      <Page title={t(work.task === 'check' ? 'work.checking' : 'work.storing')} lead={name}>
         <AtWorkNote {...work} />
       </Page>
     );
   }
   if (checked === null) {
     return (
-      <Page title="The file was not checked" lead={`${staged.name}: nothing of it was stored.`}>
+      <Page title={t('broken.title')} lead={t('broken.lead', { name })}>
         <Note kind="fault" live>
-          <p>
-            Reading it broke off: the program was stopped meanwhile, or the file takes more memory than there
-            is. Send it again; if that breaks off too, split it, for example by year.
-          </p>
+          <p>{t('broken.why')}</p>
         </Note>
         <p>
           <Link className={button.strong} href="/load">
-            Send it again
+            {t('broken.again')}
           </Link>
         </p>
       </Page>
@@ -61,8 +59,8 @@ export default async function StagedFilePage({ params }: { params: Promise<{ fil
     return (
       <Page
         above={above}
-        title={staged.result.added === 0 ? 'Nothing was added' : 'The file is loaded'}
-        lead={staged.name}
+        title={t(staged.result.added === 0 ? 'result.nothing' : 'result.loaded')}
+        lead={name}
       >
         <LoadResult result={staged.result} />
       </Page>
@@ -70,32 +68,23 @@ export default async function StagedFilePage({ params }: { params: Promise<{ fil
   }
   if (checked.faultCount > 0) {
     return (
-      <Page
-        above={above}
-        title="The file is refused"
-        lead={`${staged.name}: nothing of it was stored. Mend what is named here and send the file again.`}
-      >
+      <Page above={above} title={t('faulty.title')} lead={t('faulty.lead', { name })}>
         <FaultList faults={checked.faults} total={checked.faultCount} />
         <FileHoldings summary={checked.summary} timeZone={shop.timeZone} />
       </Page>
     );
   }
   return (
-    <Page
-      above={above}
-      title="The file can be loaded"
-      lead={`${staged.name}: no fault was found. Look whether it holds what you expect, then load it.`}
-    >
+    <Page above={above} title={t('checked.title')} lead={t('checked.lead', { name })}>
       <FileHoldings summary={checked.summary} timeZone={shop.timeZone} />
       {failed && (
         <Note kind="fault" live>
-          <p>
-            The file could not be stored, and nothing of it was: the window in which Rehang was started says
-            why. It is still waiting here, so you can try again.
-          </p>
+          <p>{t('checked.failed')}</p>
         </Note>
       )}
-      <ConfirmForm action={`/load/${id.data}/confirm`} readings={checked.summary.readings} />
+      <WordsOnDevice parts={['upload']}>
+        <ConfirmForm action={`/load/${id.data}/confirm`} readings={checked.summary.readings} />
+      </WordsOnDevice>
     </Page>
   );
 }

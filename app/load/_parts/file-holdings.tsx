@@ -1,32 +1,40 @@
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Note } from '@/app/_look/note';
 import { Panel } from '@/app/_look/panel';
-import { count, grouped } from '@/app/_words/numbers';
+import { grouped } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import type { CheckedFile } from '../_staging/staged-file';
 import styles from './file-holdings.module.css';
-
-const SEPARATORS = { comma: 'commas', semicolon: 'semicolons', tab: 'tabs' } as const;
+import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 /** What was found in a file, before anything is stored. */
 export function FileHoldings({ summary, timeZone }: { summary: CheckedFile['summary']; timeZone: string }) {
+  const t = words('load');
   return (
-    <Panel id="holdings" title="What the file holds">
+    <Panel id="holdings" title={t('holdings.title')}>
       <FiguresRow
         figures={[
           {
-            name: 'Readings',
+            name: t('holdings.readings'),
             value: grouped(summary.readings),
-            detail: `${count(summary.lines, 'line')}, fields set apart by ${SEPARATORS[summary.separator]}${summary.decimalComma ? ', decimal comma' : ''}`,
+            detail: t(summary.decimalComma ? 'holdings.linesWithComma' : 'holdings.lines', {
+              n: summary.lines,
+              separator: t(`holdings.separators.${summary.separator}`),
+            }),
           },
-          { name: 'Jobs', value: grouped(summary.jobs), detail: count(summary.rounds, 'round') },
-          { name: 'Setups', value: grouped(summary.setups) },
           {
-            name: 'From and to',
+            name: t('holdings.jobs'),
+            value: grouped(summary.jobs),
+            detail: t('holdings.rounds', { n: summary.rounds }),
+          },
+          { name: t('holdings.setups'), value: grouped(summary.setups) },
+          {
+            name: t('holdings.span'),
             value: (
               <span className={styles.days}>
                 {summary.from === null || summary.to === null
-                  ? 'no time read'
+                  ? t('holdings.noTime')
                   : `${day(summary.from, timeZone)} – ${day(summary.to, timeZone)}`}
               </span>
             ),
@@ -34,17 +42,17 @@ export function FileHoldings({ summary, timeZone }: { summary: CheckedFile['summ
         ]}
       />
       <dl className={styles.names}>
-        <Names name="Technicians" labels={summary.technicians} />
-        <Names name="Gauges" labels={summary.gauges} />
-        <Names name="Sheets" labels={summary.sheets} />
+        <Names name={t('holdings.technicians')} labels={summary.technicians} />
+        <Names name={t('holdings.gauges')} labels={summary.gauges} />
+        <Names name={t('holdings.sheets')} labels={summary.sheets} />
         {summary.ignoredColumns.length > 0 && (
-          <Names name="Columns not read" labels={summary.ignoredColumns} />
+          <Names name={t('holdings.ignored')} labels={summary.ignoredColumns} />
         )}
       </dl>
       {summary.notes.length > 0 && (
         <Note>
           {summary.notes.map((note) => (
-            <p key={note}>{note}</p>
+            <p key={note}>{told(note)}</p>
           ))}
         </Note>
       )}
@@ -55,12 +63,17 @@ export function FileHoldings({ summary, timeZone }: { summary: CheckedFile['summ
 const SHOWN = 40;
 
 function Names({ name, labels }: { name: string; labels: string[] }) {
+  const t = words('load');
+  const shown = labels.slice(0, SHOWN).join(', ');
   return (
     <div>
       <dt>{name}</dt>
       <dd>
-        {labels.length === 0 ? 'none named' : labels.slice(0, SHOWN).join(', ')}
-        {labels.length > SHOWN && ` and ${labels.length - SHOWN} more`}
+        {labels.length === 0
+          ? t('holdings.none')
+          : labels.length > SHOWN
+            ? t('holdings.more', { shown, rest: labels.length - SHOWN })
+            : shown}
       </dd>
     </div>
   );

@@ -1,49 +1,54 @@
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Note } from '@/app/_look/note';
-import { count } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { LoadedFile } from '../_staging/staged-file';
 
 /** What loading a file came to. */
 export function LoadResult({ result }: { result: LoadedFile }) {
+  const t = words('load');
   return (
     <>
       <Note live>
         {result.added === 0 ? (
           <p>
-            {result.alreadyThere === 1
-              ? 'The one reading was'
-              : `All ${count(result.alreadyThere, 'reading')} were`}{' '}
-            here already; the shop is as it was.
-            {result.causes > 0 &&
-              ` ${count(result.causes, 're-check outcome')} that the file states ${result.causes === 1 ? 'is' : 'are'} new and kept.`}
+            {t('result.allThere', { n: result.alreadyThere })}
+            {result.causes > 0 && ` ${t('result.causes', { n: result.causes })}`}
           </p>
         ) : (
           <>
             <p>
-              {count(result.added, 'reading')} in {count(result.newSetups, 'new setup')} added, to{' '}
-              {count(result.jobs, 'job')}, {result.newJobs} of them new.
-              {result.alreadyThere > 0 && ` ${count(result.alreadyThere, 'reading')} were here already.`}
+              {t('result.added', {
+                added: result.added,
+                newSetups: result.newSetups,
+                jobs: result.jobs,
+                newJobs: result.newJobs,
+              })}
+              {result.alreadyThere > 0 && ` ${t('result.someThere', { n: result.alreadyThere })}`}
             </p>
             <p>
-              New to the shop: {named('technician', result.newPeople)}; {named('gauge', result.newGauges)};{' '}
-              {count(result.newSheets, 'sheet')}.
+              {t('result.new', {
+                technicians: result.newPeople.length,
+                technicianNames: named(result.newPeople),
+                gauges: result.newGauges.length,
+                gaugeNames: named(result.newGauges),
+                sheets: result.newSheets,
+              })}
             </p>
-            <p>The figures and verdicts are being worked out anew; the pages follow within a minute or so.</p>
+            <p>{t('result.refresh')}</p>
           </>
         )}
       </Note>
       <p>
         <Link className={button.strong} href="/jobs">
-          See the jobs
+          {t('seeJobs')}
         </Link>
       </p>
     </>
   );
 }
 
-function named(what: string, labels: string[]): string {
-  return labels.length === 0
-    ? `no ${what}`
-    : `${count(labels.length, what)} (${labels.slice(0, 20).join(', ')}${labels.length > 20 ? ', …' : ''})`;
-}
+const SHOWN = 20;
+
+const named = (labels: string[]): string =>
+  labels.length > SHOWN ? `${labels.slice(0, SHOWN).join(', ')}, …` : labels.join(', ');

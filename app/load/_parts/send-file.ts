@@ -1,7 +1,11 @@
 type Answer = { at: string } | { message: string };
 
 /** Sends a file as it is and tells how much has gone: fetch cannot say that, XMLHttpRequest can. */
-export function sendFile(file: File, progress: (share: number) => void): Promise<Answer> {
+export function sendFile(
+  file: File,
+  progress: (share: number) => void,
+  say: { connectionBroke: string; notRead: string },
+): Promise<Answer> {
   return new Promise((resolve) => {
     const request = new XMLHttpRequest();
     request.open('POST', `/load/upload?name=${encodeURIComponent(file.name)}`);
@@ -11,17 +15,14 @@ export function sendFile(file: File, progress: (share: number) => void): Promise
       if (event.lengthComputable) progress(event.loaded / event.total);
     };
     request.upload.onload = () => progress(1);
-    request.onload = () => resolve(read(request.responseText));
-    request.onerror = () =>
-      resolve({
-        message: 'The connection broke while the file was sent. Nothing was stored; send it again.',
-      });
+    request.onload = () => resolve(read(request.responseText) ?? { message: say.notRead });
+    request.onerror = () => resolve({ message: say.connectionBroke });
     request.send(file);
   });
 }
 
 /** Our own route's answer, checked by hand: a schema library would double what this page has to send. */
-function read(text: string): Answer {
+function read(text: string): Answer | null {
   try {
     const answer: unknown = JSON.parse(text);
     if (typeof answer === 'object' && answer !== null) {
@@ -31,5 +32,5 @@ function read(text: string): Answer {
   } catch {
     // Not JSON: an error page of the server.
   }
-  return { message: 'The file could not be read by the program. Nothing was stored; send it again.' };
+  return null;
 }

@@ -2,8 +2,12 @@
 
 import { useRouter } from 'next/navigation';
 import { useRef, useState, type DragEvent, type SubmitEvent } from 'react';
+import { useTranslations } from 'use-intl/react';
 import button from '@/app/_look/button.module.css';
 import { classNames } from '@/app/_look/class-names';
+import { decimal } from '@/app/_words/numbers';
+import { useSpeech } from '@/app/_words/speech/device';
+import type { Speech } from '@/app/_words/speech';
 import { sendFile } from './send-file';
 import styles from './upload-form.module.css';
 
@@ -12,6 +16,8 @@ type State =
 
 /** A plain form that also takes a dropped file, and with scripts sends it piece by piece and says how far it is. */
 export function UploadForm({ limit }: { limit: number }) {
+  const t = useTranslations('upload');
+  const speech = useSpeech();
   const router = useRouter();
   const input = useRef<HTMLInputElement>(null);
   const [over, setOver] = useState(false);
@@ -22,20 +28,26 @@ export function UploadForm({ limit }: { limit: number }) {
     event.preventDefault();
     const file = input.current?.files?.[0];
     if (file === undefined) {
-      setState({ step: 'choosing', message: 'Choose a file first.' });
+      setState({ step: 'choosing', message: t('chooseFirst') });
       return;
     }
     if (file.size > limit) {
       setState({
         step: 'choosing',
-        message: `“${file.name}” has ${megabytes(file.size)}; at most ${megabytes(limit)} can be loaded at once. Split it, for example by year.`,
+        message: t('tooLarge', {
+          name: file.name,
+          size: megabytes(file.size, speech),
+          limit: megabytes(limit, speech),
+        }),
       });
       return;
     }
     setState({ step: 'sending', share: 0 });
-    const answer = await sendFile(file, (share) => {
-      setState(share < 1 ? { step: 'sending', share } : { step: 'checking' });
-    });
+    const answer = await sendFile(
+      file,
+      (share) => setState(share < 1 ? { step: 'sending', share } : { step: 'checking' }),
+      { connectionBroke: t('connectionBroke'), notRead: t('notRead') },
+    );
     if ('message' in answer) setState({ step: 'choosing', message: answer.message });
     else router.push(answer.at);
   }
@@ -50,7 +62,7 @@ export function UploadForm({ limit }: { limit: number }) {
 
   function choose() {
     const file = input.current?.files?.[0];
-    setChosen(file === undefined ? null : `${file.name}, ${megabytes(file.size)}`);
+    setChosen(file === undefined ? null : `${file.name}, ${megabytes(file.size, speech)}`);
     setState({ step: 'choosing', message: null });
   }
 
@@ -70,11 +82,10 @@ export function UploadForm({ limit }: { limit: number }) {
       onDrop={drop}
     >
       <label className={styles.label} htmlFor="file">
-        Measurement file
+        {t('label')}
       </label>
       <p className={styles.hint} id="file-hint">
-        CSV as a spreadsheet saves it, up to {megabytes(limit)}.{' '}
-        <span data-needs-script>You can also drop the file here.</span>
+        {t('hint', { limit: megabytes(limit, speech) })} <span data-needs-script>{t('drop')}</span>
       </p>
       <input
         ref={input}
@@ -88,20 +99,22 @@ export function UploadForm({ limit }: { limit: number }) {
         disabled={busy}
       />
       <button type="submit" className={button.strong} disabled={busy}>
-        Check the file
+        {t('check')}
       </button>
       <div role="status" className={styles.status}>
-        {state.step === 'choosing' && state.message === null && chosen !== null && <p>Chosen: {chosen}</p>}
+        {state.step === 'choosing' && state.message === null && chosen !== null && (
+          <p>{t('chosen', { file: chosen })}</p>
+        )}
         {state.step === 'choosing' && state.message !== null && (
           <p className={styles.fault}>{state.message}</p>
         )}
-        {state.step === 'sending' && <p>Sending, {Math.floor(state.share * 10) * 10} %</p>}
-        {state.step === 'checking' && <p>Reading every line …</p>}
+        {state.step === 'sending' && <p>{t('sending', { percent: Math.floor(state.share * 10) * 10 })}</p>}
+        {state.step === 'checking' && <p>{t('reading')}</p>}
       </div>
       {busy && (
         <progress
           className={styles.progress}
-          aria-label="How far the file is"
+          aria-label={t('howFar')}
           max={1}
           value={state.step === 'sending' ? state.share : undefined}
         />
@@ -110,8 +123,8 @@ export function UploadForm({ limit }: { limit: number }) {
   );
 }
 
-function megabytes(bytes: number): string {
+function megabytes(bytes: number, to: Speech): string {
   return bytes < 1e5
     ? `${Math.max(1, Math.round(bytes / 1e3))}\u00a0kB`
-    : `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)}\u00a0MB`;
+    : `${decimal(bytes / 1e6, bytes < 1e7 ? 1 : 0, to)}\u00a0MB`;
 }

@@ -5,6 +5,7 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { ReadableStream as NodeStream } from 'node:stream/web';
 import { MAX_FILE_BYTES } from '@/lib/measure';
+import { words } from '@/app/_words/words';
 
 export class TooLarge extends Error {}
 export class CutOff extends Error {}
@@ -37,7 +38,7 @@ export async function receive(
       createWriteStream(path, { flags: 'wx', mode: 0o600 }),
     );
     if (expected !== null && bytes !== expected) {
-      throw new CutOff(`The upload was cut off: ${bytes} of ${expected} bytes arrived. Send the file again.`);
+      throw new CutOff(words('load')('cutOff', { arrived: String(bytes), of: String(expected) }));
     }
   } catch (error) {
     await rm(path, { force: true });
@@ -49,5 +50,5 @@ export async function receive(
 /** The sentence for a file beyond the limit. */
 export function tooLarge(bytes: number): string {
   const megabytes = (count: number) => `${Math.round(count / 1e6)} MB`;
-  return `The file is larger than ${megabytes(MAX_FILE_BYTES)} (${megabytes(bytes)}). Split it, for example by year, and load the parts one after another.`;
+  return words('load')('tooLarge', { most: megabytes(MAX_FILE_BYTES), size: megabytes(bytes) });
 }

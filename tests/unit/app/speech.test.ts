@@ -15,9 +15,17 @@ function flat(value: unknown, at = ''): [string, string][] {
   );
 }
 
-/** The gaps of an ICU message, by name. */
-const gaps = (text: string) =>
-  [...new Set([...text.matchAll(/\{(\w+)[,}]|<(\w+)>/g)].map((m) => m[1] ?? m[2]))].sort();
+/** The gaps and the elements of an ICU message, by name; the words of its plurals and choices are none. */
+function gaps(text: string): string[] {
+  const found = new Set([...text.matchAll(/<(\w+)>/g)].map(([, name]) => name ?? ''));
+  /** Braces open a gap within words, and words within a gap. */
+  let inWords = true;
+  for (const [brace, name] of text.matchAll(/\{\s*(\w*)|\}/g)) {
+    if (brace !== '}' && inWords) found.add(name ?? '');
+    inWords = !inWords;
+  }
+  return [...found].sort();
+}
 
 describe('a reader', () => {
   it('reads lengths in the chosen unit and the language’s digits', () => {

@@ -18,6 +18,7 @@ import settings from './settings.json';
 import shop from './shop.json';
 import signIn from './sign-in.json';
 import terms from './terms.json';
+import upload from './upload.json';
 import welcome from './welcome.json';
 
 /** One file for each part of the house that has words. */
@@ -42,5 +43,6 @@ export default {
   shop,
   signIn,
   terms,
+  upload,
   welcome,
 };
