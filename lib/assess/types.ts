@@ -1,4 +1,5 @@
 import type { Cause, Quantity, Section, Side, Stage } from '@/lib/measure';
+import type { RoundPatterns } from './patterns/types';
 
 /** An estimate with its 95 % interval; a field is null where it cannot be had, and `why` says so. */
 export interface Interval {
@@ -136,6 +137,8 @@ export interface RoundVerdict {
   leftOut: number;
   /** Best first. */
   nextChecks: NextCheck[];
+  /** Sag, twist, sway, mash and diamond, as far as the readings bear them out; absent in verdicts of an earlier program. */
+  patterns?: RoundPatterns;
 }
 
 /** A dimension of a round as it counts for the record: the last setup, by the mean of its readings. */

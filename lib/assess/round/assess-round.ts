@@ -3,7 +3,8 @@ import { type JudgedRound, judgeRound } from '../cause/judge';
 import type { Learned } from '../cause/learned';
 import type { DatumLine, RoundVerdict } from '../types';
 import { nextChecks, type UnreadLength } from './checks';
-import { judgeCenterline } from './centerline';
+import { patternsOf } from '../patterns/patterns-of';
+import { judgeCenterline, judgePins } from './centerline';
 import { whyUndecidable } from './decidable';
 
 export interface RoundOptions {
@@ -14,12 +15,16 @@ export interface RoundOptions {
 /** Everything that is said of one round: what each height is, whether the datum can be trusted, what to check next. */
 export function assessRound(round: Round, learned: Learned, options: RoundOptions = {}): RoundVerdict {
   const { job, stage, attempt } = round;
-  const centerline = judgeCenterline(round, learned);
+  const pins = judgePins(round, learned);
+  const centerline = judgeCenterline(round, learned, pins);
   const why = whyUndecidable(round, learned);
   const hasHeights = round.setups.some(({ observations }) =>
     observations.some(({ quantity }) => quantity === 'height'),
   );
   const judged = judgeRound(round, learned);
+  const patterns = patternsOf(round, learned, {
+    judged: { heights: 'why' in judged ? null : judged, pins, datum: why === null },
+  });
   if ('why' in judged) {
     return {
       job,
@@ -33,6 +38,7 @@ export function assessRound(round: Round, learned: Learned, options: RoundOption
       centerline,
       leftOut: 0,
       nextChecks: [],
+      patterns,
     };
   }
   return {
@@ -47,6 +53,7 @@ export function assessRound(round: Round, learned: Learned, options: RoundOption
     centerline,
     leftOut: judged.found.leftOut,
     nextChecks: nextChecks(judged, learned, options.unread),
+    patterns,
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Observation, Round } from '@/lib/measure/types';
-import { judgeRound } from '../cause/judge';
+import { type JudgedRound, judgeRound } from '../cause/judge';
 import type { Learned } from '../cause/learned';
 import type { CenterlineVerdict } from '../types';
 
@@ -7,11 +7,12 @@ import type { CenterlineVerdict } from '../types';
  * Sway, or a gauge hung off centre: the question of the heights with one value a gauge. The centre pins are
  * sighted along the line through the pins of the two zero gauges, so their errors carry by the same lever.
  */
-export function judgeCenterline(round: Round, learned: Learned): CenterlineVerdict[] {
-  const pins = centerlineAsHeights(round);
-  const judged = pins === null ? null : judgeRound(pins, sideways(learned));
-  if (judged === null || 'why' in judged) return [];
-  return judged.heights.map(
+export function judgeCenterline(
+  round: Round,
+  learned: Learned,
+  judged: JudgedRound | null = judgePins(round, learned),
+): CenterlineVerdict[] {
+  return (judged?.heights ?? []).map(
     ({ setup, gauge, technician, point, station, zero, deviation, p, misset, body }) => ({
       setup,
       gauge,
@@ -25,6 +26,13 @@ export function judgeCenterline(round: Round, learned: Learned): CenterlineVerdi
       body,
     }),
   );
+}
+
+/** The centre pins of a round, judged as heights with a left side alone; null where they cannot be. */
+export function judgePins(round: Round, learned: Learned): JudgedRound | null {
+  const pins = centerlineAsHeights(round);
+  const judged = pins === null ? null : judgeRound(pins, sideways(learned));
+  return judged === null || 'why' in judged ? null : judged;
 }
 
 /** What is known of hands and gauges, but for their biases: those are of heights, and say nothing sideways. */
