@@ -15,6 +15,7 @@ const config: NextConfig = {
   experimental: { authInterrupts: true },
   serverExternalPackages: [
     'better-sqlite3',
+    'pdfkit',
     '@prisma/client',
     '@prisma/adapter-better-sqlite3',
     '@prisma/adapter-pg',

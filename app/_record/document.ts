@@ -29,10 +29,10 @@ export type Block =
   | PrintedTable
   /** What must not be overlooked, in a frame. */
   | { kind: 'caution'; title: string; text: string }
+  /** Where it finds no room on a page, the text goes on and it stands at the head of the next. */
   | { kind: 'drawing'; drawing: Drawing; caption: string }
-  /** Lines to be filled in by hand, each with its name below; `tall` for a signature. */
-  | { kind: 'lines'; names: readonly string[]; tall?: boolean }
-  | { kind: 'page' };
+  /** Who answers for it: what is signed, and lines with the name of each below it, all on one page. */
+  | { kind: 'signing'; title: string; text: string; names: readonly string[] };
 
 export interface Paragraph {
   kind: 'paragraph';
@@ -58,7 +58,7 @@ export interface PrintedTable {
   groups?: readonly { head: string; columns: number }[];
   columns: readonly PrintedColumn[];
   rows: readonly PrintedRow[];
-  /** Instead of rows where there are none. */
+  /** Instead of the table where it has no row. */
   empty?: string;
 }
 

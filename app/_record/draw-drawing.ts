@@ -1,16 +1,21 @@
 import type { Drawing, Shape } from '@/app/_figures/drawing/drawing';
 import { INKS, PAPER, WORD_INK } from '@/app/_figures/drawing/inks';
 import { drawParagraph } from './draw-text';
-import { broken, element, PAGE, wantRoom, WIDTH, within, write, type Paper } from './paper';
+import { broken, element, newPage, PAGE, room, WIDTH, within, write, type Paper } from './paper';
 
 /** Of the words in a drawing, in its own units: what the page draws them at. */
 const WORDS = 14;
+/** Room for a caption, points. */
+const CAPTION = 44;
 
 /** A still chart, the same shapes as on a page, in the colours of light; what it shows is told to those who hear it. */
 export function drawDrawing(paper: Paper, drawing: Drawing, caption: string): void {
   const scale = WIDTH / drawing.width;
   const height = drawing.height * scale;
-  wantRoom(paper, height + 40);
+  if (room(paper) < height + CAPTION && paper.y > PAGE.top) {
+    paper.waiting.push(() => drawDrawing(paper, drawing, caption));
+    return;
+  }
   const { pdf } = paper;
   within(paper, element(paper, 'Figure', { alt: drawing.label }), 'Figure', () => {
     pdf.save().translate(PAGE.left, paper.y).scale(scale);
@@ -19,6 +24,12 @@ export function drawDrawing(paper: Paper, drawing: Drawing, caption: string): vo
   });
   paper.y += height + 4;
   drawParagraph(paper, { kind: 'paragraph', text: caption, aside: true });
+  paper.y += 6;
+}
+
+/** What still waits for a page gets one. */
+export function drawWaiting(paper: Paper): void {
+  if (paper.waiting.length > 0) newPage(paper);
 }
 
 function drawShape(paper: Paper, shape: Shape): void {

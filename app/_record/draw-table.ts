@@ -40,7 +40,7 @@ interface Laid {
 /** A table with its caption; its heads stand again on every page that it goes on to. */
 export function drawTable(paper: Paper, { caption, groups, columns, rows, empty }: PrintedTable): void {
   if (rows.length === 0) {
-    drawParagraph(paper, { kind: 'paragraph', lead: `${caption}.`, text: empty ?? '' });
+    if (empty !== undefined) drawParagraph(paper, { kind: 'paragraph', text: empty });
     return;
   }
   const places = placesOf(columns);
@@ -64,16 +64,16 @@ export function drawTable(paper: Paper, { caption, groups, columns, rows, empty 
   paper.y += 2;
   drawHeads(paper, table, heads, spans);
 
-  rows.forEach((row, index) => {
-    const own = rowHeight(paper, row, places);
-    const next = rows[index + 1];
-    const wanted = 'band' in row && next !== undefined ? own + rowHeight(paper, next, places) : own;
+  const all = rows.map((row) => laidRow(paper, row, places));
+  all.forEach((row, index) => {
+    const next = all[index + 1];
+    const wanted = row.band !== null && next !== undefined ? row.high + next.high : row.high;
     if (room(paper) < wanted && paper.y > PAGE.top + headHeight + 1) {
       newPage(paper);
       drawHeads(paper, null, heads, spans);
     }
-    if ('band' in row) drawBand(paper, table, row.band, columns.length);
-    else drawRow(paper, table, row, places);
+    if (row.band !== null) drawBand(paper, table, row.band, columns.length);
+    else drawRow(paper, table, row);
   });
   paper.y += 9;
 }
@@ -111,10 +111,20 @@ function laid(paper: Paper, cell: PrintedCell, place: Place | undefined, strong:
 const heightOf = (cells: readonly Laid[]): number =>
   Math.max(1, ...cells.map(({ lines }) => lines.length)) * HIGH + 2 * PAD.y;
 
-function rowHeight(paper: Paper, row: PrintedRow, places: readonly Place[]): number {
-  if ('band' in row) return bandLines(paper, row.band).length * HIGH + 2 * PAD.y + BAND;
-  const high = heightOf(row.cells.map((cell, index) => laid(paper, cell, places[index], false)));
-  return row.tall === true ? Math.max(TALL, high) : high;
+/** A row as it will stand: its cells, or its line across, and how high it is with the space above. */
+interface LaidRow {
+  band: Line[] | null;
+  cells: Laid[];
+  high: number;
+}
+
+function laidRow(paper: Paper, row: PrintedRow, places: readonly Place[]): LaidRow {
+  if ('band' in row) {
+    const band = broken(paper, [{ text: row.band, weight: 'strong' }], WIDTH - 2 * PAD.x, SIZE.table);
+    return { band, cells: [], high: band.length * HIGH + 2 * PAD.y + BAND };
+  }
+  const cells = row.cells.map((cell, index) => laid(paper, cell, places[index], row.strong ?? false));
+  return { band: null, cells, high: Math.max(row.tall === true ? TALL : 0, heightOf(cells)) };
 }
 
 /** With a table: for the first time, as its heads. Without: again on a further page, for the eye alone. */
@@ -155,28 +165,24 @@ function writeCell(paper: Paper, { lines, place }: Laid, high: number, atFoot = 
   });
 }
 
-function drawRow(
-  paper: Paper,
-  table: PDFKit.PDFStructureElement,
-  row: Exclude<PrintedRow, { band: string }>,
-  places: readonly Place[],
-): void {
-  const high = rowHeight(paper, row, places);
+function drawRow(paper: Paper, table: PDFKit.PDFStructureElement, { cells, high }: LaidRow): void {
   const of = element(paper, 'TR', {}, table);
-  row.cells.forEach((cell, index) => {
+  cells.forEach((cell, index) => {
     const names = index === 0;
     const own = element(paper, names ? 'TH' : 'TD', names ? { scope: 'Row' } : {}, of);
-    within(paper, own, names ? 'TH' : 'TD', () =>
-      writeCell(paper, laid(paper, cell, places[index], row.strong ?? false), high),
-    );
+    within(paper, own, names ? 'TH' : 'TD', () => writeCell(paper, cell, high));
   });
   paper.y += high;
   aside(paper, () => rule(paper, PAGE.left, PAGE.left + WIDTH, paper.y, INK.faint, 0.6));
 }
 
 /** A line across that names the rows below it. */
-function drawBand(paper: Paper, table: PDFKit.PDFStructureElement, text: string, columns: number): void {
-  const lines = bandLines(paper, text);
+function drawBand(
+  paper: Paper,
+  table: PDFKit.PDFStructureElement,
+  lines: readonly Line[],
+  columns: number,
+): void {
   const of = element(paper, 'TR', {}, table);
   paper.y += BAND;
   within(paper, element(paper, 'TH', { scope: 'Row', columns }, of), 'TH', () =>
@@ -187,6 +193,3 @@ function drawBand(paper: Paper, table: PDFKit.PDFStructureElement, text: string,
   paper.y += lines.length * HIGH + 2 * PAD.y;
   aside(paper, () => rule(paper, PAGE.left, PAGE.left + WIDTH, paper.y, INK.line, 0.6));
 }
-
-const bandLines = (paper: Paper, text: string): Line[] =>
-  broken(paper, [{ text, weight: 'strong' }], WIDTH - 2 * PAD.x, SIZE.table);

@@ -27,6 +27,8 @@ const HEADINGS = {
 
 export function drawHeading(paper: Paper, level: 1 | 2 | 3, text: string): void {
   const { tag, size, before, after } = HEADINGS[level];
+  // What waits for a page belongs to what stands before a new heading.
+  if (level === 2 && paper.waiting.length > 0) newPage(paper);
   const lines = broken(paper, [{ text, weight: 'strong' }], WIDTH, size);
   wantRoom(paper, before + lines.length * lineHeight(size) + after + WITH_HEADING);
   if (paper.y > PAGE.top) paper.y += before;

@@ -32,6 +32,8 @@ export interface Paper {
   y: number;
   /** Of the document. */
   language: string;
+  /** What found no room and stands at the head of the next page. */
+  waiting: (() => void)[];
 }
 
 export const room = (paper: Paper): number => PAGE.height - PAGE.bottom - paper.y;
@@ -44,6 +46,7 @@ export function wantRoom(paper: Paper, points: number): void {
 export function newPage(paper: Paper): void {
   paper.pdf.addPage();
   paper.y = PAGE.top;
+  for (const draw of paper.waiting.splice(0)) draw();
 }
 
 /** Which cells a head is of, beside what the library takes: across how many columns it stands. */

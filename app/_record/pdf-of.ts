@@ -1,26 +1,13 @@
 import PDFDocument from 'pdfkit';
 import type { Block, PrintedDocument } from './document';
 import { drawCaution } from './draw-caution';
-import { drawDrawing } from './draw-drawing';
+import { drawDrawing, drawWaiting } from './draw-drawing';
 import { drawFacts } from './draw-facts';
-import { drawLines } from './draw-lines';
+import { drawSigning } from './draw-signing';
 import { drawTable } from './draw-table';
 import { drawHeading, drawList, drawParagraph } from './draw-text';
 import { fontsOf } from './fonts';
-import {
-  aside,
-  broken,
-  element,
-  INK,
-  newPage,
-  PAGE,
-  rule,
-  SIZE,
-  WIDTH,
-  within,
-  write,
-  type Paper,
-} from './paper';
+import { aside, broken, element, INK, PAGE, rule, SIZE, WIDTH, within, write, type Paper } from './paper';
 
 /**
  * A document as a PDF that is read as it is made: A4, tagged with its structure, its language and its title, with the
@@ -36,7 +23,7 @@ export function pdfOf(printed: PrintedDocument): PDFKit.PDFDocument {
   });
   const root = pdf.struct('Document');
   pdf.addStructure(root);
-  const paper: Paper = { pdf, root, language, fonts: fontsOf(pdf), y: PAGE.top };
+  const paper: Paper = { pdf, root, language, fonts: fontsOf(pdf), y: PAGE.top, waiting: [] };
 
   const above = broken(paper, [{ text: printed.above, weight: 'plain' }], WIDTH, SIZE.text)[0];
   within(paper, element(paper, 'P'), 'P', () => {
@@ -45,6 +32,7 @@ export function pdfOf(printed: PrintedDocument): PDFKit.PDFDocument {
   paper.y += 16;
   drawHeading(paper, 1, title);
   for (const block of printed.blocks) draw(paper, block);
+  drawWaiting(paper);
   drawFeet(paper, printed);
   root.end();
   pdf.end();
@@ -67,10 +55,8 @@ function draw(paper: Paper, block: Block): void {
       return drawCaution(paper, block);
     case 'drawing':
       return drawDrawing(paper, block.drawing, block.caption);
-    case 'lines':
-      return drawLines(paper, block.names, block.tall ?? false);
-    case 'page':
-      return newPage(paper);
+    case 'signing':
+      return drawSigning(paper, block);
   }
 }
 
