@@ -5,6 +5,7 @@ import { answering } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
 import { viewerOf, type Viewer } from '@/lib/identity';
 import { comesFromElsewhere } from './same-origin';
+import { told } from '@/app/_words/told';
 
 /** A form of a few words; what is larger is none. */
 const MOST_BYTES = 20_000;
@@ -24,7 +25,7 @@ export const admit = (request: NextRequest, work: Work): Promise<Response> =>
     try {
       return await work(viewer);
     } catch (error) {
-      if (error instanceof Refused) return sentence(403, error.message);
+      if (error instanceof Refused) return sentence(403, told(error.message));
       throw error;
     }
   });

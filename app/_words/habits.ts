@@ -1,5 +1,5 @@
 import { address } from './address';
-import { decimal, percent, signed, signedDecimal, unit } from './numbers';
+import { brief, decimal, percent, signed, signedDecimal, unit } from './numbers';
 import { words } from './words';
 import { millimetresToInches } from '@/lib/measure/units';
 import type { EffectUnit, HabitEffect, HabitKey, HabitState } from '@/lib/assess/habits';
@@ -36,11 +36,6 @@ export function effectValue(value: number, of: EffectUnit): string {
 export function effectTick(tick: number, of: EffectUnit): string {
   if (isShare(of)) return `${brief(tick * 100, 1)}\u00a0%`;
   return of === 'ratio' || unit() === 'mm' ? brief(tick, 2) : brief(millimetresToInches(tick), 4);
-}
-
-function brief(value: number, most: number): string {
-  const digits = String(Number(value.toFixed(most))).split('.')[1]?.length ?? 0;
-  return decimal(value, digits);
 }
 
 /** `83 % of readings (95 % interval 81 % to 85 %)` */

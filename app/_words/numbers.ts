@@ -70,6 +70,18 @@ export function signedDecimal(value: number, digits: number, to: Speech = speech
   return value > 0 && Number(value.toFixed(digits)) !== 0 ? `+${text}` : text;
 }
 
+/** A number that is no length, with no more digits than it has, and at most so many: `3`, `0.5`. */
+export function brief(value: number, most = 2, to: Speech = speech()): string {
+  const digits = String(Number(value.toFixed(most))).split('.')[1]?.length ?? 0;
+  return fixed(value, digits, to);
+}
+
+/** A length given in millimetres, with no more digits than it has: `3 mm`, `0.5 mm`, `0.118 in`. */
+export function briefMillimetres(value: number, to: Speech = speech()): string {
+  const [shown, most] = inUnits(value, 1, to);
+  return `${brief(shown, to.units === 'mm' ? 3 : most, to)}${NO_BREAK}${unit(to)}`;
+}
+
 /** A share of one as a percentage: `78 %`. Certainty is not claimed by rounding. */
 export function percent(share: number): string {
   const rounded = Math.round(share * 100);

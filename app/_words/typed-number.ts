@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { inchesToMillimetres } from '@/lib/measure/units';
+import { speech } from './speech';
 
 /** A number as people type it, with a point or a comma and with either sign for minus; null where it is none. */
 export function numberFrom(text: string): number | null {
@@ -13,3 +15,11 @@ export const typedNumber = z.string().transform((text, context) => {
   context.addIssue({ code: 'custom', message: 'no number' });
   return z.NEVER;
 });
+
+/** The field of a form that holds a length, typed in the reader's unit; comes out in millimetres. */
+export const typedLength = typedNumber.transform(typedMillimetres);
+
+/** A length typed in the reader's unit, in millimetres. */
+export function typedMillimetres(typed: number): number {
+  return speech().units === 'in' ? inchesToMillimetres(typed) : typed;
+}

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
@@ -16,12 +15,15 @@ import { day } from '@/app/_words/times';
 import { gaugeEstimates } from '../_parts/estimates';
 import { currentFigures, listGauges, listSetups } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 
-export const metadata: Metadata = { title: 'Gauges' };
+export const generateMetadata = titled(() => words('gauges')('title'));
 
 export default async function Gauges() {
   const viewer = await enter();
   const { shop } = viewer;
+  const t = words('gauges');
   const [gauges, figures, newest] = await Promise.all([
     listGauges(viewer),
     currentFigures(viewer),
@@ -31,35 +33,29 @@ export default async function Gauges() {
   const out = gauges.filter(({ state }) => state === 'out-of-service');
   if (gauges.length === 0) {
     return (
-      <Page title="Gauges">
-        <Empty title="No gauge is known yet" action={<Link href="/load">Load a measurement file</Link>}>
-          <p>Gauges appear with the first file that names their asset tags.</p>
+      <Page title={t('title')}>
+        <Empty title={t('none.title')} action={<Link href="/load">{t('none.load')}</Link>}>
+          <p>{t('none.text')}</p>
         </Empty>
       </Page>
     );
   }
   return (
-    <Page
-      title="Gauges"
-      lead="A gauge that was dropped or looks bent is out of service until it is verified."
-    >
+    <Page title={t('title')} lead={t('lead')}>
       {out.length > 0 && (
         <Note kind="caution">
-          <p>
-            Out of service until verified: {out.map(({ tag }) => tag).join(', ')}. Do not hang{' '}
-            {out.length === 1 ? 'it' : 'them'}.
-          </p>
+          <p>{t('out', { n: out.length, tags: out.map(({ tag }) => tag).join(', ') })}</p>
         </Note>
       )}
-      <Panel id="list" title="State of service">
+      <Panel id="list" title={t('list.title')}>
         <Table
-          caption="Gauges in the order of their asset tags"
+          caption={t('list.caption')}
           rows={[...gauges].sort((a, b) => a.tag.localeCompare(b.tag, 'en', { numeric: true }))}
           rowKey={(gauge) => gauge.tag}
           columns={[
             {
               key: 'tag',
-              head: 'Asset tag',
+              head: t('list.tag'),
               names: true,
               cell: (gauge) => (
                 <Link href={gaugeAddress(gauge.tag)} prefetch={false}>
@@ -67,47 +63,43 @@ export default async function Gauges() {
                 </Link>
               ),
             },
-            { key: 'state', head: 'State', cell: (gauge) => <StateTag gauge={gauge} /> },
+            { key: 'state', head: t('list.state'), cell: (gauge) => <StateTag gauge={gauge} /> },
             {
               key: 'verified',
-              head: 'Last verified',
+              head: t('list.verified'),
               whole: true,
               cell: (gauge) => (
                 <>
-                  {gauge.verifiedAt === null ? 'not on record' : day(gauge.verifiedAt, shop.timeZone)}
+                  {gauge.verifiedAt === null ? t('list.noRecord') : day(gauge.verifiedAt, shop.timeZone)}
                   {gaugeConcern(gauge, now) === 'verification overdue' && (
                     <>
                       {' '}
-                      <Tag name="caution">overdue</Tag>
+                      <Tag name="caution">{t('list.overdue')}</Tag>
                     </>
                   )}
                 </>
               ),
             },
-            { key: 'kind', head: 'Kind', whole: true, cell: (gauge) => kindName(gauge.kind) },
+            { key: 'kind', head: t('list.kind'), whole: true, cell: (gauge) => kindName(gauge.kind) },
             {
               key: 'mark',
-              head: 'Tip to fixed mark',
+              head: t('fixedMark'),
               numeric: true,
-              cell: (gauge) => (gauge.fixedMark === null ? 'not recorded' : millimetres(gauge.fixedMark)),
+              cell: (gauge) => (gauge.fixedMark === null ? t('notRecorded') : millimetres(gauge.fixedMark)),
             },
           ]}
         />
       </Panel>
       {figures !== null && (
-        <Panel
-          id="bias"
-          title="Bias"
-          note="Whether heights read with this gauge come out high or low, technicians set aside. Where the interval leaves zero out, verify the gauge."
-        >
+        <Panel id="bias" title={t('bias.title')} note={t('bias.listNote')}>
           <EstimateTable
-            caption="Bias of heights, by gauge"
-            head="Gauge"
+            caption={t('bias.listCaption')}
+            head={t('gauge')}
             kind="bias"
             estimates={gaugeEstimates(figures.figures.gauges)}
           />
           <DownloadLinks
-            of="bias by gauge"
+            of={t('bias.download')}
             csv="/figures/gauges/download"
             picture="/figures/gauges/picture"
           />

@@ -12,7 +12,7 @@ import { Tag } from '@/app/_look/tag';
 import { gaugeConcern } from '@/app/_overview/attention';
 import { address, gaugeAddress, type Query } from '@/app/_words/address';
 import { kindName, gaugeStateName, StateTag } from '@/app/_words/gauges';
-import { count, millimetres } from '@/app/_words/numbers';
+import { grouped, millimetres } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
 import { day } from '@/app/_words/times';
@@ -25,6 +25,8 @@ import { DroppedForm, LookForm, VerifyForm } from '../_parts/verify-form';
 import { allowedError, currentFigures, gaugeVerdict, getGauge, listSetups, may } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 import { said } from '@/app/_shop/said';
+import { hear } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
 interface Props {
   params: Promise<{ tag: string }>;
@@ -34,7 +36,8 @@ interface Props {
 const SETUPS_A_PAGE = 20;
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Gauge ${labelFrom((await params).tag)}` };
+  await hear();
+  return { title: words('gauges')('named', { tag: labelFrom((await params).tag) }) };
 }
 
 export default async function GaugePage({ params, searchParams }: Props) {
@@ -42,6 +45,7 @@ export default async function GaugePage({ params, searchParams }: Props) {
   const page = pageNumber(await searchParams);
   const viewer = await enter();
   const { shop } = viewer;
+  const t = words('gauges');
   const [gauge, figures, setups, newest, told] = await Promise.all([
     getGauge(viewer, tag),
     currentFigures(viewer),
@@ -56,8 +60,8 @@ export default async function GaugePage({ params, searchParams }: Props) {
 
   return (
     <Page
-      above={<Link href="/gauges">All gauges</Link>}
-      title={`Gauge ${gauge.tag}`}
+      above={<Link href="/gauges">{t('all')}</Link>}
+      title={t('named', { tag })}
       lead={
         <>
           {kindName(gauge.kind)}. <StateTag gauge={gauge} />
@@ -74,35 +78,27 @@ export default async function GaugePage({ params, searchParams }: Props) {
       <FiguresRow
         figures={[
           {
-            name: 'Tip to fixed mark',
-            value: gauge.fixedMark === null ? 'not recorded' : millimetres(gauge.fixedMark),
+            name: t('fixedMark'),
+            value: gauge.fixedMark === null ? t('notRecorded') : millimetres(gauge.fixedMark),
           },
           {
-            name: 'Last verified',
-            value: gauge.verifiedAt === null ? 'never' : day(gauge.verifiedAt, shop.timeZone),
-            detail: overdue ? <Tag name="caution">overdue: verify it</Tag> : gaugeStateName(gauge.state),
+            name: t('verified'),
+            value: gauge.verifiedAt === null ? t('never') : day(gauge.verifiedAt, shop.timeZone),
+            detail: overdue ? <Tag name="caution">{t('overdue')}</Tag> : gaugeStateName(gauge.state),
           },
-          { name: 'Setups', value: setups.total },
+          { name: t('setups.name'), value: grouped(setups.total) },
         ]}
       />
-      <Panel
-        id="bias"
-        title="Bias"
-        note="Whether heights read with this gauge come out high or low, technicians set aside."
-      >
+      <Panel id="bias" title={t('bias.title')} note={t('bias.note')}>
         <EstimateTable
-          caption={`Bias of heights read with ${gauge.tag}`}
-          head="Gauge"
+          caption={t('bias.caption', { tag })}
+          head={t('gauge')}
           kind="bias"
           estimates={gaugeEstimates(own)}
-          empty="Not known yet: it takes heights read with this and with other gauges."
+          empty={t('bias.none')}
         />
       </Panel>
-      <Panel
-        id="verifications"
-        title="Verifications"
-        note="Whether it passes is judged with the uncertainty of the verification itself; between pass and fail it decides nothing."
-      >
+      <Panel id="verifications" title={t('verifications.title')} note={t('verifications.note')}>
         {verdict.verifications.length > 0 && (
           <VerificationChart
             gauge={tag}
@@ -119,33 +115,25 @@ export default async function GaugePage({ params, searchParams }: Props) {
       {gauge.state !== 'retired' && (
         <>
           {may(viewer, 'keep gauges') && (
-            <Panel id="verify" title="Verify it">
+            <Panel id="verify" title={t('verify.title')}>
               <VerifyForm gauge={tag} allowed={allowedError(gauge.kind)} />
               <details>
-                <summary>It was only looked at</summary>
+                <summary>{t('look.title')}</summary>
                 <LookForm gauge={tag} />
               </details>
             </Panel>
           )}
-          <Panel
-            id="dropped"
-            title="It fell, or looks bent"
-            note="Anybody may say so, and nobody is blamed for it: what a bent gauge costs is found out weeks later."
-          >
+          <Panel id="dropped" title={t('dropped.title')} note={t('dropped.note')}>
             <DroppedForm gauge={tag} />
           </Panel>
         </>
       )}
-      <Panel
-        id="setups"
-        title="Setups with this gauge"
-        note="Newest first. The label of a setup opens its readings on the job’s page."
-      >
+      <Panel id="setups" title={t('setups.title')} note={t('setups.note')}>
         <SetupTable
           setups={setups.rows}
           timeZone={shop.timeZone}
           show="technician"
-          caption={`${count(setups.total, 'setup')} with ${gauge.tag}`}
+          caption={t('setups.caption', { n: setups.total, tag })}
         />
         <Pager
           page={page}

@@ -1,8 +1,9 @@
 import Link from 'next/link';
 import type { Estimate } from '@/app/_figures/estimate-table';
 import { gaugeAddress } from '@/app/_words/address';
-import { count } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { GaugeFigures } from '@/lib/assess';
+import { told } from '@/app/_words/told';
 
 /** Bias of every gauge, in the order of their tags. */
 export function gaugeEstimates(gauges: readonly GaugeFigures[]): Estimate[] {
@@ -18,7 +19,7 @@ export function gaugeEstimates(gauges: readonly GaugeFigures[]): Estimate[] {
       value: one.bias.mean,
       low: one.bias.low,
       high: one.bias.high,
-      why: one.bias.why,
-      rests: count(one.readings, 'reading'),
+      why: one.bias.why === null ? null : told(one.bias.why),
+      rests: words('gauges')('readings', { n: one.readings }),
     }));
 }

@@ -1,8 +1,9 @@
 import { axisOver } from '@/app/_figures/axis';
-import { count, signed, signedMillimetres } from '@/app/_words/numbers';
+import { bareMillimetres, briefMillimetres, signed, signedMillimetres, unit } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import type { GaugeVerdict } from '@/lib/access';
 import styles from './verification-chart.module.css';
+import { words } from '@/app/_words/words';
 
 const WIDTH = 800;
 const HEIGHT = 300;
@@ -23,6 +24,7 @@ interface VerificationChartProps {
 
 /** Every measured error with its uncertainty over time, what is allowed behind it, and reports of drops. */
 export function VerificationChart({ gauge, verdict, allowed, doubts, timeZone }: VerificationChartProps) {
+  const t = words('gauges');
   const { verifications, chart } = verdict;
   const times = [...verifications.map(({ at }) => at), ...doubts];
   const [first, last] = [Math.min(...times), Math.max(...times)];
@@ -71,7 +73,7 @@ export function VerificationChart({ gauge, verdict, allowed, doubts, timeZone }:
           <g key={at}>
             <path className={styles.event} d={`M${x(at)} ${TOP}V${HEIGHT - BOTTOM}`} />
             <text className={styles.eventName} x={x(at)} y={TOP - 12} textAnchor="middle">
-              in doubt
+              {t('chart.inDoubt')}
             </text>
           </g>
         ))}
@@ -98,11 +100,8 @@ export function VerificationChart({ gauge, verdict, allowed, doubts, timeZone }:
         )}
       </svg>
       <figcaption className={styles.caption}>
-        Error found in mm with its expanded uncertainty (k = 2). The band is what this gauge may be off, ±{' '}
-        {allowed} mm; a square failed.{' '}
-        {limits.length > 0
-          ? 'Broken lines are the limits of its own scatter since it was last mended.'
-          : 'Limits of its own scatter take more verifications since it was last mended.'}
+        {t('chart.caption', { unit: unit(), allowed: briefMillimetres(allowed) })}{' '}
+        {t(limits.length > 0 ? 'chart.limits' : 'chart.noLimits')}
       </figcaption>
     </figure>
   );
@@ -115,15 +114,20 @@ function sentence(
   doubts: readonly number[],
   timeZone: string,
 ): string {
-  const each = verifications.map(
-    ({ at, error, uncertainty, call }) =>
-      `${day(at, timeZone)}: ${signedMillimetres(error, 2)} ± ${(2 * uncertainty).toFixed(2)}, ${CALLS[call]}`,
+  const t = words('gauges');
+  const each = verifications.map(({ at, error, uncertainty, call }) =>
+    t(`chart.each.${call}`, {
+      day: day(at, timeZone),
+      error: signedMillimetres(error, 2),
+      uncertainty: bareMillimetres(2 * uncertainty, 2),
+    }),
   );
-  const doubted =
-    doubts.length === 0
-      ? ''
-      : ` Reported dropped or found bent: ${doubts.map((at) => day(at, timeZone)).join(', ')}.`;
-  return `${count(verifications.length, 'measured error')} of gauge ${gauge}; ± ${allowed} mm are allowed. ${each.join('; ')}.${doubted}`;
+  const doubted = doubts.map((at) => day(at, timeZone)).join(', ');
+  const all = t('chart.told', {
+    n: verifications.length,
+    gauge,
+    allowed: briefMillimetres(allowed),
+    each: each.join('; '),
+  });
+  return doubts.length === 0 ? all : `${all} ${t('chart.doubts', { days: doubted })}`;
 }
-
-const CALLS = { pass: 'passed', fail: 'failed', undecided: 'decides nothing' } as const;

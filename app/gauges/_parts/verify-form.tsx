@@ -3,22 +3,24 @@ import { Field } from '@/app/_look/field';
 import form from '@/app/_look/form.module.css';
 import { gaugeAddress } from '@/app/_words/address';
 import { LEAST_READINGS } from '@/lib/access';
+import { bareMillimetres, briefMillimetres, unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 
 /** A verification against something whose length is known. */
 export function VerifyForm({ gauge, allowed }: { gauge: string; allowed: number }) {
+  const t = words('gauges');
   return (
     <form className={form.form} action={`${gaugeAddress(gauge)}/verify`} method="post">
       <p className={form.hint}>
-        Read at least {LEAST_READINGS} times, the gauge taken off between. It passes where its error is within
-        ± {allowed} mm with 95 % certainty, the uncertainty of the readings and of the reference counted in.
+        {t('verify.hint', { least: LEAST_READINGS, allowed: briefMillimetres(allowed) })}
       </p>
-      <Field label="Held against" id="kind">
+      <Field label={t('verify.against')} id="kind">
         <select id="kind" name="kind">
-          <option value="reference-length">a reference length</option>
-          <option value="check-standard">a check standard</option>
+          <option value="reference-length">{t('verify.referenceLength')}</option>
+          <option value="check-standard">{t('verify.checkStandard')}</option>
         </select>
       </Field>
-      <Field label="Its length, mm" id="reference">
+      <Field label={t('verify.length', { unit: unit() })} id="reference">
         <input
           id="reference"
           name="reference"
@@ -28,7 +30,7 @@ export function VerifyForm({ gauge, allowed }: { gauge: string; allowed: number 
           autoComplete="off"
         />
       </Field>
-      <Field label="Standard uncertainty of that length, mm" id="uncertainty">
+      <Field label={t('verify.uncertainty', { unit: unit() })} id="uncertainty">
         <input
           id="uncertainty"
           name="uncertainty"
@@ -36,17 +38,17 @@ export function VerifyForm({ gauge, allowed }: { gauge: string; allowed: number 
           inputMode="decimal"
           maxLength={12}
           autoComplete="off"
-          defaultValue="0.05"
+          defaultValue={bareMillimetres(0.05, 2)}
         />
       </Field>
-      <Field label="What the gauge showed, mm, one space between readings" id="readings">
+      <Field label={t('verify.readings', { unit: unit() })} id="readings">
         <input id="readings" name="readings" required maxLength={200} autoComplete="off" />
       </Field>
-      <Field label="Note (what was mended, which standard)" id="verify-note">
+      <Field label={t('verify.note')} id="verify-note">
         <input id="verify-note" name="note" maxLength={200} autoComplete="off" />
       </Field>
       <button type="submit" className={button.strong}>
-        Record the verification
+        {t('verify.record')}
       </button>
     </form>
   );
@@ -54,22 +56,21 @@ export function VerifyForm({ gauge, allowed }: { gauge: string; allowed: number 
 
 /** The state judged by looking: it can take a gauge out of service, never bring it back. */
 export function LookForm({ gauge }: { gauge: string }) {
+  const t = words('gauges');
   return (
     <form className={form.form} action={`${gaugeAddress(gauge)}/look`} method="post">
-      <p className={form.hint}>
-        A look can take a gauge out of service. It never brings one back: that takes a measured error.
-      </p>
-      <Field label="It looks" id="looks">
+      <p className={form.hint}>{t('look.hint')}</p>
+      <Field label={t('look.looks')} id="looks">
         <select id="looks" name="looks">
-          <option value="as-ever">as ever</option>
-          <option value="bent">bent, loose or worn</option>
+          <option value="as-ever">{t('look.asEver')}</option>
+          <option value="bent">{t('look.bent')}</option>
         </select>
       </Field>
-      <Field label="Note" id="look-note">
+      <Field label={t('look.note')} id="look-note">
         <input id="look-note" name="note" maxLength={200} autoComplete="off" />
       </Field>
       <button type="submit" className={button.button}>
-        Record the look
+        {t('look.record')}
       </button>
     </form>
   );
@@ -77,13 +78,14 @@ export function LookForm({ gauge }: { gauge: string }) {
 
 /** For everybody: whoever sees it fall says so. */
 export function DroppedForm({ gauge }: { gauge: string }) {
+  const t = words('gauges');
   return (
     <form className={form.form} action={`${gaugeAddress(gauge)}/dropped`} method="post">
-      <Field label="What happened" id="dropped-note">
+      <Field label={t('dropped.what')} id="dropped-note">
         <input id="dropped-note" name="note" maxLength={200} autoComplete="off" />
       </Field>
       <button type="submit" className={button.button}>
-        Report {gauge} dropped: out of service until verified
+        {t('dropped.report', { gauge })}
       </button>
     </form>
   );

@@ -6,6 +6,7 @@ import { Table } from '@/app/_look/table';
 import { dayAndTime } from '@/app/_words/times';
 import { REPORT_EVERY, REPORTS_KEPT, type ReportPlan, type ScheduledReport } from '@/lib/access';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const HOURS = Array.from({ length: 24 }, (_, hour) => hour);
 const clock = (hour: number) => `${String(hour).padStart(2, '0')}:00`;
@@ -72,7 +73,7 @@ export function ReportSchedule({ plan: { schedule, next, reports }, timeZone }: 
 }
 
 function whatCame({ id, doneAt, failed }: ScheduledReport) {
-  if (failed !== null) return failed;
+  if (failed !== null) return told(failed);
   const t = words('settings');
   if (doneAt === null) return t('report.atWork');
   return (

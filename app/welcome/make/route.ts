@@ -8,6 +8,7 @@ import { address } from '@/app/_words/address';
 import { chooseCredentials, isSetUpKey, LONGEST_PASSWORD, makeFirstManager, signIn } from '@/lib/identity';
 import { answering } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const line = (most: number) => z.string().trim().min(1).max(most);
 const setUp = z.object({
@@ -33,7 +34,7 @@ async function make(request: NextRequest): Promise<Response> {
   const back = (fault: string) => leadTo(address('/welcome', { key }), [saying(fault, '/welcome')]);
   if (!IANAZone.isValidZone(said.timeZone)) return back(t('noTimeZone', { written: said.timeZone }));
   const credentials = await chooseCredentials(signInName, password);
-  if (typeof credentials === 'string') return back(credentials);
+  if (typeof credentials === 'string') return back(told(credentials));
   if (!(await makeFirstManager({ ...said, ...credentials }))) return leadTo('/sign-in');
   const answer = await signIn(credentials.signInName, password, request.headers);
   return answer.kind === 'in' ? leadTo('/', answer.cookies) : leadTo('/sign-in');

@@ -5,6 +5,8 @@ import { saying } from '@/app/_shop/said';
 import { gaugeAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
 import { reportDropped } from '@/lib/access';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 
 const form = z.object({ note: z.string().trim().max(200) });
 
@@ -18,15 +20,14 @@ export async function POST(
     const { fields, refused } = await fieldsOf(request, form);
     if (refused !== null) return refused;
     const place = gaugeAddress(tag);
+    const t = words('gauges');
     const tell = (text: string) => leadTo(place, [saying(text, place)]);
-    if (fields === null) return tell('Nothing was reported: the note is longer than 200 characters.');
+    if (fields === null) return tell(t('dropped.tooLong'));
     try {
       await reportDropped(viewer, tag, fields.note === '' ? null : fields.note);
-      return tell(
-        'Thank you for saying so. The gauge is out of service until a verification passes; check what it measured since it fell.',
-      );
+      return tell(t('dropped.done'));
     } catch (error) {
-      if (error instanceof RangeError) return tell(`Nothing was reported. ${error.message}`);
+      if (error instanceof RangeError) return tell(t('dropped.fault', { fault: told(error.message) }));
       throw error;
     }
   });

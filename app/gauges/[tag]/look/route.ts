@@ -5,6 +5,8 @@ import { saying } from '@/app/_shop/said';
 import { gaugeAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
 import { demand, recordLook } from '@/lib/access';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 
 const form = z.object({ looks: z.enum(['as-ever', 'bent']), note: z.string().trim().max(200) });
 
@@ -19,16 +21,15 @@ export async function POST(
     const { fields, refused } = await fieldsOf(request, form);
     if (refused !== null) return refused;
     const place = gaugeAddress(tag);
+    const t = words('gauges');
     const tell = (text: string) => leadTo(place, [saying(text, place)]);
-    if (fields === null) return tell('Nothing was recorded: say whether anything is wrong with it.');
+    if (fields === null) return tell(t('look.incomplete'));
     const passed = fields.looks === 'as-ever';
     try {
       await recordLook(viewer, tag, { passed, note: fields.note === '' ? null : fields.note });
-      return tell(
-        passed ? 'The look is on record.' : 'The gauge is out of service until a verification passes.',
-      );
+      return tell(t(passed ? 'look.recorded' : 'look.outNow'));
     } catch (error) {
-      if (error instanceof RangeError) return tell(`Nothing was recorded. ${error.message}`);
+      if (error instanceof RangeError) return tell(t('verify.fault', { fault: told(error.message) }));
       throw error;
     }
   });

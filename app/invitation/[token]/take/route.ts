@@ -13,6 +13,7 @@ import {
 } from '@/lib/identity';
 import { answering } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const chosen = z.object({ signInName: z.string().max(100), password: z.string().max(LONGEST_PASSWORD + 1) });
 
@@ -29,11 +30,11 @@ async function take(request: NextRequest, token: string): Promise<Response> {
   if (refused !== null) return refused;
   if (fields === null || (await openInvitation(token)) === null) return leadTo(place);
   const credentials = await chooseCredentials(fields.signInName, fields.password);
-  if (typeof credentials === 'string') return leadTo(place, [saying(credentials, place)]);
+  if (typeof credentials === 'string') return leadTo(place, [saying(told(credentials), place)]);
   try {
     if (!(await takeUpInvitation(token, credentials))) return leadTo(place);
   } catch (error) {
-    if (error instanceof SignInNameTaken) return leadTo(place, [saying(error.message, place)]);
+    if (error instanceof SignInNameTaken) return leadTo(place, [saying(told(error.message), place)]);
     throw error;
   }
   const answer = await signIn(credentials.signInName, fields.password, request.headers);

@@ -5,6 +5,7 @@ import { saying } from '@/app/_shop/said';
 import { invite } from '@/lib/access';
 import { origin } from '@/lib/identity';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const PLACE = '/settings/people';
 const whom = z.object({ code: z.string().trim().min(1).max(80) });
@@ -24,7 +25,7 @@ export function POST(request: NextRequest): Promise<Response> {
         }),
       );
     } catch (error) {
-      if (error instanceof RangeError) return tell(error.message);
+      if (error instanceof RangeError) return tell(told(error.message));
       throw error;
     }
   });

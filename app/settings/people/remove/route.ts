@@ -4,6 +4,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { demand, refreshSoon, removePerson } from '@/lib/access';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const PLACE = '/settings/people';
 const removal = z.object({
@@ -27,7 +28,7 @@ export function POST(request: NextRequest): Promise<Response> {
       refreshSoon(viewer);
       return tell(t('people.removal.done', { pseudonym }));
     } catch (error) {
-      if (error instanceof RangeError) return tell(t('people.removal.fault', { fault: error.message }));
+      if (error instanceof RangeError) return tell(t('people.removal.fault', { fault: told(error.message) }));
       throw error;
     }
   });

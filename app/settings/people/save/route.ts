@@ -4,6 +4,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { demand, getPerson, ROLES, savePerson } from '@/lib/access';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const PLACE = '/settings/people';
 
@@ -29,7 +30,7 @@ export function POST(request: NextRequest): Promise<Response> {
     try {
       await savePerson(viewer, { ...fields, name });
     } catch (error) {
-      if (error instanceof RangeError) return tell(t('people.form.fault', { fault: error.message }));
+      if (error instanceof RangeError) return tell(t('people.form.fault', { fault: told(error.message) }));
       throw error;
     }
     return tell(t(known === null ? 'people.form.added' : 'people.form.changed', { code: fields.code }));

@@ -4,6 +4,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { endSessionsOf } from '@/lib/access';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const PLACE = '/settings/people';
 const whom = z.object({ code: z.string().trim().min(1).max(80) });
@@ -18,7 +19,7 @@ export function POST(request: NextRequest): Promise<Response> {
       const ended = await endSessionsOf(viewer, fields?.code ?? '');
       return tell(words('settings')('people.signedOut', { code: fields?.code ?? '', n: ended }));
     } catch (error) {
-      if (error instanceof RangeError) return tell(error.message);
+      if (error instanceof RangeError) return tell(told(error.message));
       throw error;
     }
   });

@@ -4,6 +4,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { demand, makeToken, TOKEN_SCOPES } from '@/lib/access';
 import { words } from '@/app/_words/words';
+import { told } from '@/app/_words/told';
 
 const PLACE = '/settings/tokens';
 const DAY = 24 * 3600 * 1000;
@@ -35,7 +36,7 @@ export function POST(request: NextRequest): Promise<Response> {
       });
       return tell(t('tokens.made', { name: name.trim(), token }));
     } catch (error) {
-      if (error instanceof RangeError) return tell(error.message);
+      if (error instanceof RangeError) return tell(told(error.message));
       throw error;
     }
   });

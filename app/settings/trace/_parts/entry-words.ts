@@ -28,12 +28,16 @@ export const subjectWords = (subject: string): string =>
 export function valueWords(of: TraceRow['before']): string {
   if (of === null) return '';
   return Object.entries(of)
-    .map(([name, value]) => `${known('values', name) ?? name} ${typeof value === 'string' ? value : plain(value)}`)
+    .map(
+      ([name, value]) =>
+        `${known('values', name) ?? name} ${typeof value === 'string' ? value : plain(value)}`,
+    )
     .join(', ');
 }
 
 function plain(value: unknown): string {
-  if (typeof value === 'boolean' || value === null) return words('settings')(`trace.plain.${value ?? 'none'}`);
+  if (typeof value === 'boolean' || value === null)
+    return words('settings')(`trace.plain.${value ?? 'none'}`);
   return JSON.stringify(value);
 }
 
