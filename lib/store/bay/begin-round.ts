@@ -15,7 +15,7 @@ const ZERO_STATIONS = 2;
  * @throws RangeError where it cannot be: no such sheet, one that carries no datum or is retired; a job that is measured
  * against another sheet; a round that is finished or came from a file; another clearance than the open round's.
  */
-export function beginBayRound(
+export async function beginBayRound(
   shop: ShopId,
   { job: named, sheet, stage, attempt, clearance }: NewBayRound,
   by: string,

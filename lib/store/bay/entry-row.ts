@@ -30,8 +30,13 @@ export function bodyOf({ document, hand }: Pick<EntryRow, 'document' | 'hand'>):
 const NO_SUCH_HAND = 'noSuchHand';
 
 export function documentOf({ body }: Pick<Entry, 'body'>, noSuchHand: boolean): Record<string, Json> {
-  const document = { ...body, ...(body.kind === 'hang' && { hand: null }) };
-  return { ...document, ...(noSuchHand && { [NO_SUCH_HAND]: true }) };
+  const document: Record<string, unknown> = {
+    ...body,
+    ...(body.kind === 'hang' && { hand: null }),
+    ...(noSuchHand && { [NO_SUCH_HAND]: true }),
+  };
+  // An entry is plain data throughout.
+  return document as Record<string, Json>;
 }
 
 export const hasNoSuchHand = (document: EntryRow['document']): boolean =>

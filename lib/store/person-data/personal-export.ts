@@ -1,10 +1,11 @@
 import { database } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import type { Json, ShopId } from '@/lib/store/types';
+import { atTheBay } from './at-the-bay';
 import { toldOf } from './told-of';
 
 /** Grows when the shape of the document changes. */
-const FORMAT = 1;
+const FORMAT = 2;
 
 const job = { select: { number: true } } as const;
 const place = { select: { label: true, job } } as const;
@@ -113,6 +114,7 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
     missCostsSet: missCosts,
     trialReadings: trialReadings.map(({ trial, ...rest }) => ({ trial: trial.name, ...rest })),
     sheetsRevised: sheets.map(({ sheet, ...rest }) => ({ sheet: sheet.name, ...rest })),
+    ...(await atTheBay(shop, id)),
     trace: trace.map(({ personId, concernsId, ...row }) => ({
       ...{ ...row, byThisPerson: personId === id, aboutThisPerson: concernsId === id },
     })),

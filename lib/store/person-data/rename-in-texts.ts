@@ -1,6 +1,7 @@
 import type { Queries } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { changeAppendOnly } from '@/lib/store/sql/change-append-only';
+import { entriesWithout } from './entries-without';
 import type { ShopId } from '@/lib/store/types';
 import { lookedFor, textWithout, type Renaming } from './without-person';
 
@@ -26,9 +27,12 @@ interface Change {
 export async function renameInTexts(queries: Queries, shop: ShopId, renaming: Renaming): Promise<void> {
   for (const change of await changesIn(queries, shop, WRITTEN, renaming)) await make(queries, shop, change);
   const forGood = await changesIn(queries, shop, WRITTEN_FOR_GOOD, renaming);
-  if (forGood.length === 0) return;
+  const entries = await entriesWithout(queries, shop, renaming);
+  if (forGood.length + entries.length === 0) return;
   await changeAppendOnly(queries, async () => {
     for (const change of forGood) await make(queries, shop, change);
+    for (const { id, document } of entries)
+      await queries.bayEntry.update({ where: { id }, data: { document } });
   });
 }
 

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import type { Entry } from '@/lib/bay';
 import { collapse, type Reading } from '@/lib/measure';
 import * as door from '@/lib/store';
 import { statement } from './fresh-store';
@@ -108,6 +109,13 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   await door.enterTrialReading(shop, trial, { ...first, value: 300, by: 'T0' }, ACTOR);
   await door.correctTrialReading(shop, trial, { ...first, value: 301, reason: mark }, ACTOR);
   await door.closeTrial(shop, trial, ACTOR);
+  const bay = { job: mark, sheet: 'S1', stage: 'before', attempt: 1, clearance: 100 } as const;
+  const round = await door.beginBayRound(shop, bay, 'T0', ACTOR);
+  const skipped: Entry = {
+    ...{ key: `00000000-0000-4000-8000-0000000000${shop === OTHER ? '02' : '01'}`, device: 'aaa' },
+    ...{ sequence: 1, at: 1, body: { kind: 'skip', step: 'lengths', place: null, reason: mark } },
+  };
+  await door.takeBayEntries(shop, round, [skipped], { by: 'T0', forOthers: false }, ACTOR);
   await keepSheets(shop, mark);
   return fit.id;
 }
@@ -125,9 +133,15 @@ async function keepSheets(shop: number, mark: string): Promise<void> {
 /** What every function of the door that only reads says of a shop. */
 async function everything(shop: number, fit: number) {
   const trial = (await door.listTrials(shop))[0]?.id ?? 0;
+  const round = (await door.listBayRounds(shop, 'T0'))[0]?.id ?? 0;
   const readings: Reading[] = [];
   for await (const one of door.readingsFor(shop)) readings.push(one);
   return {
+    listBayRounds: (await door.listBayRounds(shop, 'T0')).map(({ job }) => job),
+    getBayRound: (await door.getBayRound(shop, round))?.job ?? null,
+    notTheirRound: await door.getBayRound(shop, round + 1),
+    bayStanding: await door.bayStanding(shop, round, 'T0'),
+    bayEntries: (await door.bayEntries(shop, round, 0)).map(({ body }) => body),
     inputsVersion: await door.inputsVersion(shop),
     listPeople: await door.listPeople(shop),
     getPerson: await door.getPerson(shop, 'T0'),
