@@ -129,6 +129,20 @@ const ROUTES: Record<string, Route> = {
   'settings/tokens/make/route.ts': { who: 'manager', ask: '/settings/tokens/make', form: { name: '' } },
   'settings/tokens/revoke/route.ts': { who: 'manager', ask: '/settings/tokens/revoke', form: { id: '1' } },
   'settings/trace/page.tsx': { who: 'manager', ask: '/settings/trace' },
+  'sheets/page.tsx': { who: 'signed in', ask: '/sheets' },
+  'sheets/[sheet]/page.tsx': { who: 'signed in', ask: '/sheets/Coupe' },
+  'sheets/[sheet]/amend/route.ts': {
+    who: 'trainer',
+    ask: '/sheets/Coupe/amend',
+    form: { do: 'save', revision: '1' },
+  },
+  'sheets/[sheet]/copy/route.ts': { who: 'trainer', ask: '/sheets/Coupe/copy', form: { name: '' } },
+  'sheets/[sheet]/correct/page.tsx': { who: 'trainer', ask: '/sheets/Coupe/correct' },
+  'sheets/[sheet]/download/route.ts': { who: 'signed in', ask: '/sheets/Coupe/download' },
+  'sheets/[sheet]/retire/route.ts': { who: 'trainer', ask: '/sheets/Coupe/retire', form: { retired: 'x' } },
+  'sheets/new/enter/page.tsx': { who: 'trainer', ask: '/sheets/new/enter' },
+  'sheets/new/keep/route.ts': { who: 'trainer', ask: '/sheets/new/keep', form: { do: 'save' } },
+  'sheets/new/load/route.ts': { who: 'trainer', ask: '/sheets/new/load', form: { file: 'x' } },
   'sign-in/page.tsx': { who: 'everybody', ask: '/sign-in' },
   'sign-in/try/route.ts': {
     who: 'everybody',
@@ -326,6 +340,8 @@ test('the manager of another shop in the same database sees nothing of this one'
     `/jobs/${names.own}/evidence?round=before-1`,
     '/technicians/QUI',
     `/gauges/${names.gauge}`,
+    '/sheets/Coupe',
+    '/sheets/Coupe/download',
   ])
     expect((await other.get(place)).status(), place).toBe(404);
   expect(measurements(await (await other.get('/jobs/download')).text())).toEqual([]);
@@ -335,6 +351,7 @@ test('the manager of another shop in the same database sees nothing of this one'
     '/technicians',
     '/training',
     '/gauges',
+    '/sheets',
     '/load',
     '/settings',
     '/settings/people',

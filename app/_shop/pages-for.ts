@@ -26,6 +26,7 @@ export function pagesFor(viewer: Viewer | null): NamedPage[] {
       : []),
     ['/trials', t('navigation.trials')],
     ['/gauges', t('navigation.gauges')],
+    ['/sheets', t('navigation.sheets')],
     ['/calibration', t('navigation.calibration')],
     ...(may(viewer, 'load files') ? ([['/load', t('navigation.load')]] as const) : []),
     ...(may(viewer, 'change settings') ? ([['/settings', t('navigation.settings')]] as const) : []),

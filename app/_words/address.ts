@@ -20,6 +20,7 @@ export function address(path: string, query: Record<string, string | number | un
 export const jobAddress = (job: string) => `/jobs/${encodeURIComponent(job)}`;
 export const technicianAddress = (code: string) => `/technicians/${encodeURIComponent(code)}`;
 export const gaugeAddress = (tag: string) => `/gauges/${encodeURIComponent(tag)}`;
+export const sheetAddress = (sheet: string) => `/sheets/${encodeURIComponent(sheet)}`;
 
 /** The anchor of a round within its job's page. */
 export const roundAnchor = (stage: string, attempt: number) => `${stage}-${attempt}`;

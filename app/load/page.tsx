@@ -66,6 +66,7 @@ export default async function Load({ searchParams }: { searchParams: Promise<Que
         <p>
           <Link href="/jobs">{t('seeJobs')}</Link>
         </p>
+        <p>{words('sheets').rich('fromLoad', { link: (chunks) => <Link href="/sheets">{chunks}</Link> })}</p>
       </Panel>
     </Page>
   );

@@ -33,6 +33,11 @@ export default async function Settings({ searchParams }: { searchParams: Promise
       <Panel id="people" title={t('people.title')}>
         <p>{t.rich('toPeople', { link: (chunks) => <Link href="/settings/people">{chunks}</Link> })}</p>
       </Panel>
+      <Panel id="sheets" title={words('sheets')('title')}>
+        <p>
+          {words('sheets').rich('fromSettings', { link: (chunks) => <Link href="/sheets">{chunks}</Link> })}
+        </p>
+      </Panel>
       <Panel id="trace" title={t('trace.title')}>
         <p>{t.rich('toTrace', { link: (chunks) => <Link href="/settings/trace">{chunks}</Link> })}</p>
       </Panel>

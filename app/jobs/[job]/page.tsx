@@ -4,7 +4,7 @@ import { notFound } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
 import { missCostOf } from '@/app/_shop/miss-cost';
-import { address, jobAddress, technicianAddress } from '@/app/_words/address';
+import { address, jobAddress, sheetAddress, technicianAddress } from '@/app/_words/address';
 import { OutcomeTag } from '@/app/_words/jobs';
 import { count } from '@/app/_words/numbers';
 import { labelFrom } from '@/app/_words/parameters';
@@ -78,8 +78,8 @@ export default async function JobPage({ params }: Props) {
 function Lead({ row, timeZone }: { row: JobRow; timeZone: string }) {
   return (
     <>
-      Sheet {row.sheet ?? 'not named'}; first read {day(row.openedAt, timeZone)}; {count(row.rounds, 'round')}
-      ; by{' '}
+      Sheet {row.sheet === null ? 'not named' : <Link href={sheetAddress(row.sheet)}>{row.sheet}</Link>};
+      first read {day(row.openedAt, timeZone)}; {count(row.rounds, 'round')}; by{' '}
       {row.technicians.map((code, index) => (
         <span key={code}>
           {index > 0 && ', '}

@@ -16,6 +16,7 @@ import readings from './readings.json';
 import record from './record.json';
 import settings from './settings.json';
 import shop from './shop.json';
+import sheets from './sheets.json';
 import signIn from './sign-in.json';
 import terms from './terms.json';
 import upload from './upload.json';
@@ -43,6 +44,7 @@ export default {
   shop,
   signIn,
   terms,
+  sheets,
   upload,
   welcome,
 };
