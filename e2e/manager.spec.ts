@@ -138,6 +138,21 @@ test('other rules stand beside as now, and better or worse is said with the inte
   expect(new Set(rows.map(({ scenario }) => scenario)).size).toBeGreaterThan(4);
 });
 
+test('any gauge may be taken out of service in what-if', async ({ page, request }) => {
+  await page.goto('/what-if');
+  const gauge = page.getByLabel('Gauge out of service');
+  await expect(gauge.locator('option:checked')).toContainText('reads farthest from the others');
+  await gauge.selectOption('CG2');
+  await page.getByRole('form', { name: 'Which gauge' }).getByRole('button', { name: 'Show' }).click();
+  const change = page.getByRole('table', { name: /^Change against as now/ });
+  await expect(change.getByRole('row', { name: /^Gauge CG2 out of service/ })).toBeVisible();
+  await expect(page.getByRole('img', { name: /Gauge CG2 out of service: needless re-dos/ })).toBeVisible();
+  await expect(page.getByText(/It rests on everything measured from \d+ Nov 2025 to/)).toBeVisible();
+  expect(await (await request.get('/what-if/picture?without=CG2')).text()).toContain(
+    'Gauge CG2 out of service',
+  );
+});
+
 test.describe('a technician', () => {
   test.use({ storageState: SIGNED_IN.technician });
 

@@ -52,16 +52,38 @@ test('the technician: the last ten rounds say what was gauge, and a time holds t
   await expect(rounds.getByRole('heading', { level: 3 })).toHaveCount(10);
   const gauge = rounds.getByRole('listitem').filter({ hasText: /^\S+ (left|right).*Likely gauge/ });
   for (const height of await gauge.all()) await expect(height).toContainText('Re-hang and read again.');
-  await page.getByLabel('Hung from').fill('2026-01-01');
-  await page.getByLabel('Hung until').fill('2026-03-31');
-  await page.getByRole('search', { name: 'Time and gauge' }).getByRole('button', { name: 'Show' }).click();
-  await expect(page).toHaveURL(/from=2026-01-01&to=2026-03-31/);
+  await page.getByLabel('From month').selectOption('2026-01');
+  await page.getByLabel('Until month').selectOption('2026-03');
+  await page
+    .getByRole('search', { name: 'Which part of the work' })
+    .getByRole('button', { name: 'Show' })
+    .click();
+  await expect(page).toHaveURL(/from=2026-01&to=2026-03/);
   await expect(rounds.getByRole('heading', { level: 3 })).toHaveCount(10);
   for (const text of await rounds.getByText(/^\d+ \w+ 2026, \d\d:\d\d\./).allInnerTexts())
     expect(text).toMatch(/^\d+ (Jan|Feb|Mar) 2026/);
   await expect(page.getByRole('img', { name: /by quarter from 2026 Q1 to 2026 Q1/ }).first()).toBeVisible();
   await rounds.getByRole('heading', { level: 3 }).first().getByRole('link').click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Job /);
+});
+
+test('the technician: a part of the work is told beside the shop in the same, on the page and in its files', async ({
+  page,
+  request,
+}) => {
+  await page.goto('/technicians/QUI?last=3&section=rear');
+  const scatter = page.getByRole('table', { name: /^Scatter in what was asked for/ });
+  await expect(scatter.getByRole('row', { name: /^Setting, as judged \d/ })).toContainText(/\d\.\d\d to \d/);
+  await expect(scatter.getByRole('row', { name: /^The shop, setting \d/ })).toBeVisible();
+  const places = page.getByRole('table', { name: 'Scatter of setting by section and side' });
+  expect(await places.getByRole('rowheader').allInnerTexts()).toEqual(['rear left', 'rear right']);
+  const files = page.getByRole('link', { name: /^Download figures as CSV/ });
+  const text = await (await request.get((await files.getAttribute('href')) ?? '')).text();
+  expect(text).toContain('scatter of setting by section and side,rear left');
+  expect(text).not.toContain('front left');
+  expect(text).not.toMatch(COLLEAGUES);
+  const picture = await request.get('/technicians/QUI/picture?of=asked&last=3&section=rear');
+  expect(await picture.text()).toContain('The shop, setting');
 });
 
 test('the technician: the readings behind the figures are one click away', async ({ page }) => {

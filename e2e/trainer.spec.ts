@@ -46,6 +46,24 @@ test('the trainer: from the matrix to the evidence, and on to the readings, in t
   await expect(page.locator(':target').getByRole('table', { name: /^Readings of setup/ })).toBeVisible();
 });
 
+test('the trainer: the habits of some months and one sheet, and what opens from them stays within', async ({
+  page,
+}) => {
+  await page.goto('/habits');
+  await page.getByLabel('Newest months').selectOption('6');
+  await page.getByRole('search', { name: 'Which readings' }).getByRole('button', { name: 'Show' }).click();
+  await expect(page).toHaveURL(/last=6/);
+  await expect(page.getByText(/^These are the jobs begun Jun 2026 to Nov 2026\./)).toBeVisible();
+  const matrix = page.getByRole('table', { name: /^Habits by technician/ });
+  await matrix.getByRole('link', { name: 'Found in WIN: One hanger always low' }).click();
+  await expect(page).toHaveURL(/last=6.*technician=WIN/);
+  const setups = page.getByRole('table', { name: 'Setups that show it, newest first' });
+  for (const text of await setups.getByText(/ 202[56], /).allInnerTexts())
+    expect(text).toMatch(/(Jun|Jul|Aug|Sept?|Oct|Nov) 2026/);
+  await page.goto('/habits?sheet=Coupe&technician=WIN');
+  expect(await matrix.getByRole('columnheader').getByRole('link').allInnerTexts()).toEqual(['WIN']);
+});
+
 test('a habit’s page shows every technician with an interval, in the order of codes', async ({ page }) => {
   await page.goto('/habits/low-hanger');
   const effects = page.getByRole('table', { name: /^One hanger always low, by technician/ });
@@ -72,6 +90,21 @@ test('the matrix as a file: a line a technician and habit, found ones with their
   for (const { adjusted_p, shown_by } of found) {
     expect(Number(adjusted_p)).toBeLessThanOrEqual(0.05);
     expect(shown_by).toMatch(/^\S+\/\S+/);
+  }
+});
+
+test('the matrix and every table of intervals are had as pictures that say what they show', async ({
+  request,
+}) => {
+  for (const [address, words] of [
+    ['/habits/picture', 'MAR: found Clearance left out or added twice'],
+    ['/habits/picture?habit=low-hanger', 'WIN: −'],
+    ['/figures/technicians/picture?of=setting', 'The shop: '],
+    ['/figures/gauges/picture', 'CG4: '],
+  ] as const) {
+    const picture = await request.get(address);
+    expect(picture.headers()['content-type'], address).toContain('image/svg+xml');
+    expect(/<desc>(.*)<\/desc>/.exec(await picture.text())?.[1], address).toContain(words);
   }
 });
 

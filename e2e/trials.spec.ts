@@ -71,6 +71,7 @@ test('a trial is planned by its power, read blind by number and Enter alone, and
     // Neither the sheet nor what was read before: no length stands on the page at all.
     expect(await tablet.locator('body').innerText()).not.toMatch(/31[0-9][.,]\d/);
   });
+  expect((await hand.request.get(`${place}/figures`)).status()).toBe(409);
   await tablet.goto(place);
   await expect(tablet.getByRole('main')).not.toContainText(/FEL|31[0-9]\.\d/);
   expect((await hand.request.get(`${place}/readings`)).status()).toBe(403);
@@ -111,6 +112,25 @@ test('a trial is planned by its power, read blind by number and Enter alone, and
   await expect(page.getByText('The trial is closed.')).toBeVisible();
   await expect(page.getByRole('link', { name: 'Enter readings' })).toHaveCount(0);
   expect((await sheetLines(page, place)).length).toBe(17);
+
+  // Closed, it shows the technician the own part; with two in it all together would be the other's.
+  const after = await browser.newContext({
+    ...(baseURL !== undefined && { baseURL }),
+    storageState: SIGNED_IN.technician,
+  });
+  const own = await after.newPage();
+  await own.goto(place);
+  const scatter = own.getByRole('table', { name: 'Scatter, standard deviations' });
+  await expect(scatter.getByRole('row', { name: /^Setting and hanging again/ })).toBeVisible();
+  await expect(scatter.getByRole('row', { name: /^Reading again \d\.\d\d \d\.\d\d to \d/ })).toBeVisible();
+  await expect(own.getByText(/would be a colleague’s/)).toBeVisible();
+  await expect(own.getByRole('img', { name: /^Means of 4 hangings/ })).toBeVisible();
+  await expect(own.getByRole('main')).not.toContainText('FEL');
+  const figures = await (await after.request.get(`${place}/figures`)).text();
+  expect(figures).toContain('setting and hanging again,own');
+  expect(figures).not.toMatch(/FEL|all together/);
+  expect(await (await after.request.get(`${place}/picture`)).text()).not.toContain('FEL');
+  await after.close();
 });
 
 const sheetLines = async (page: Page, place: string) =>
