@@ -1,24 +1,37 @@
 import type { Learned, RoundVerdict } from '@/lib/assess';
 import { verdictsFor, type ShopId, type VerdictFilter } from '@/lib/store';
 import type { ShopFigures } from './figures';
-import { readFitWithAge } from './stored-fit';
+import { readFitWithAge, type StoredFit } from './stored-fit';
 
-/** When something was learned, and whether readings have come in since. */
+/** When figures were worked out and what they rest on, and whether readings have come in since. */
 export interface Dated {
+  /** When the figures were worked out last. */
   fittedAt: number;
   stale: boolean;
+  /** When hands, gauges and rates were learned, from how many rounds, and how many are new or changed since. */
+  learnedAt: number;
+  learnedFrom: number;
+  unlearned: number;
 }
+
+const datedOf = (fit: StoredFit & { stale: boolean }): Dated => ({
+  fittedAt: fit.workedOutAt,
+  stale: fit.stale,
+  learnedAt: fit.learnedAt,
+  learnedFrom: fit.learned.rounds,
+  unlearned: fit.unlearned,
+});
 
 /** What the shop has learned; null before the first fit. */
 export async function currentLearned(shop: ShopId): Promise<(Dated & { learned: Learned }) | null> {
   const fit = await readFitWithAge(shop);
-  return fit && { learned: fit.learned, fittedAt: fit.fittedAt, stale: fit.stale };
+  return fit && { learned: fit.learned, ...datedOf(fit) };
 }
 
 /** The figures of technicians, gauges and the shop; null before the first fit. */
 export async function currentFigures(shop: ShopId): Promise<(Dated & { figures: ShopFigures }) | null> {
   const fit = await readFitWithAge(shop);
-  return fit && { figures: fit.figures, fittedAt: fit.fittedAt, stale: fit.stale };
+  return fit && { figures: fit.figures, ...datedOf(fit) };
 }
 
 /** Verdicts as assessed, newest round first. */

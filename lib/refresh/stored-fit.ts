@@ -1,26 +1,26 @@
 import type { Learned } from '@/lib/assess';
-import { currentFit, inputsVersion, saveFit, type Fit, type Json, type ShopId } from '@/lib/store';
+import { currentFit, followFit, inputsVersion, saveFit, type Fit, type Json, type ShopId } from '@/lib/store';
 import type { ShopFigures } from './figures';
 
 /** Grows when the shape of what is kept changes; a fit of another shape is learned again. */
-const FORMAT = 1;
+const FORMAT = 2;
 
 export interface StoredFit {
   id: number;
+  /** The figures are up to these inputs; what was learned may be from earlier ones. */
   inputsVersion: number;
-  fittedAt: number;
+  learnedAt: number;
+  /** When the figures were worked out last. */
+  workedOutAt: number;
+  /** Rounds that are new or changed since it was learned. */
+  unlearned: number;
   /** Stamp of the program that learned it. */
   program: string;
   learned: Learned;
   figures: ShopFigures;
 }
 
-export interface NewFit {
-  inputsVersion: number;
-  program: string;
-  learned: Learned;
-  figures: ShopFigures;
-}
+export type NewFit = Pick<StoredFit, 'inputsVersion' | 'program' | 'learned' | 'figures'>;
 
 /** The newest fit of this program's shape; null before the first. */
 export async function readFit(shop: ShopId): Promise<StoredFit | null> {
@@ -34,28 +34,45 @@ export async function readFitWithAge(shop: ShopId): Promise<(StoredFit & { stale
   return fit && { ...fit, stale: fit.inputsVersion !== version };
 }
 
-export async function keepFit(
+export async function keepFit(shop: ShopId, fit: NewFit): Promise<StoredFit> {
+  const workedOutAt = Date.now();
+  const kept = await saveFit(shop, asStored({ ...fit, workedOutAt, unlearned: 0 }));
+  return { ...fit, id: kept.id, learnedAt: kept.fittedAt, workedOutAt, unlearned: 0 };
+}
+
+/** Keeps figures from newer inputs with what was learned before them. */
+export async function keepFollowed(
   shop: ShopId,
-  { inputsVersion, program, learned, figures }: NewFit,
+  fit: StoredFit,
+  newer: Pick<StoredFit, 'inputsVersion' | 'figures' | 'unlearned'>,
 ): Promise<StoredFit> {
-  const kept = await saveFit(shop, {
-    inputsVersion,
-    parameters: asJson({ format: FORMAT, program, learned }),
-    figures: asJson(figures),
-  });
-  return { id: kept.id, inputsVersion, fittedAt: kept.fittedAt, program, learned, figures };
+  const followed = { ...fit, ...newer, workedOutAt: Date.now() };
+  await followFit(shop, fit.id, asStored(followed));
+  return followed;
+}
+
+/** What is kept beside the figures. */
+interface Parameters {
+  format: number;
+  program: string;
+  learned: Learned;
+  workedOutAt: number;
+  unlearned: number;
+}
+
+function asStored(fit: NewFit & Pick<Parameters, 'workedOutAt' | 'unlearned'>) {
+  const { program, learned, workedOutAt, unlearned } = fit;
+  const parameters: Parameters = { format: FORMAT, program, learned, workedOutAt, unlearned };
+  return { inputsVersion: fit.inputsVersion, parameters: asJson(parameters), figures: asJson(fit.figures) };
 }
 
 /** What this program wrote itself, in the shape that `FORMAT` stands for. */
 function typed({ id, inputsVersion, fittedAt, parameters, figures }: Fit): StoredFit | null {
-  const kept = parameters as unknown as { format?: number; program: string; learned: Learned } | null;
+  const kept = parameters as unknown as Partial<Parameters> | null;
   if (kept?.format !== FORMAT) return null;
+  const { program, learned, workedOutAt, unlearned } = kept as Parameters;
   return {
-    id,
-    inputsVersion,
-    fittedAt,
-    program: kept.program,
-    learned: kept.learned,
+    ...{ id, inputsVersion, learnedAt: fittedAt, workedOutAt, unlearned, program, learned },
     figures: figures as unknown as ShopFigures,
   };
 }

@@ -7,12 +7,11 @@ import { unreadLengths } from './unread-lengths';
 const JOBS_AT_ONCE = 100;
 
 /**
- * Judges every round that has no verdict by this fit yet; none of them where more than `atMost` wait.
+ * Judges every round that has no verdict by this fit yet.
  * @returns how many were judged.
  */
-export async function updateVerdicts(shop: ShopId, fit: StoredFit, atMost = Infinity): Promise<number> {
+export async function updateVerdicts(shop: ShopId, fit: StoredFit): Promise<number> {
   const waiting = await roundsWithoutVerdict(shop, fit.id);
-  if (waiting.length > atMost) return 0;
   const versions = new Map(waiting.map((round) => [keyOf(round), round.version]));
   const jobs = [...new Set(waiting.map(({ job }) => job))];
   const sheets = await sheetBook(shop);

@@ -60,7 +60,7 @@ export { listRecheckOutcomes, recordOutcome } from './outcomes/record-outcome';
 export { countOutcomes } from './outcomes/count-outcomes';
 export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 
-export { currentFit, saveFit } from './verdicts/fit';
+export { currentFit, followFit, saveFit } from './verdicts/fit';
 export { fitAnswer, fitAnswers, hasFitAnswers, saveFitAnswers } from './verdicts/fit-answers';
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';
 export { saveRoundVerdicts } from './verdicts/save-round-verdicts';

@@ -1,4 +1,4 @@
-import { database, transaction } from '@/lib/store/connection/database';
+import { database, transaction, type Queries } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { lastRemoval } from '@/lib/store/person-data/last-removal';
 import type { Fit, Json, ShopId } from '@/lib/store/types';
@@ -28,8 +28,7 @@ export function saveFit(
 ): Promise<Fit> {
   return transaction(shop, async (queries) => {
     const { inputsVersion, parameters, figures } = fit;
-    if (inputsVersion < (await lastRemoval(queries, shop)))
-      throw new RangeError('Somebody was removed from the shop meanwhile: this has to be learned again.');
+    await requireNobodyRemoved(queries, shop, inputsVersion);
     const row = await queries.shopFit.create({
       data: {
         shopId: shop,
@@ -50,6 +49,31 @@ export function saveFit(
     });
     return fitOf(row);
   });
+}
+
+/**
+ * Brings a fit up to newer inputs without learning anew: its figures, and what is said of it. When it was learned stays.
+ * @throws RangeError as `saveFit`, and where there is no such fit any more.
+ */
+export function followFit(
+  shop: ShopId,
+  id: number,
+  fit: { inputsVersion: number; parameters: Json; figures: Json },
+): Promise<void> {
+  return transaction(shop, async (queries) => {
+    const { inputsVersion, parameters, figures } = fit;
+    await requireNobodyRemoved(queries, shop, inputsVersion);
+    const { count } = await queries.shopFit.updateMany({
+      where: { shopId: shop, id },
+      data: { inputsVersion, parameters: stored(parameters), figures: stored(figures) },
+    });
+    if (count === 0) throw new RangeError(`The shop has no fit ${id} any more: learn again.`);
+  });
+}
+
+async function requireNobodyRemoved(queries: Queries, shop: ShopId, inputsVersion: number): Promise<void> {
+  if (inputsVersion < (await lastRemoval(queries, shop)))
+    throw new RangeError('Somebody was removed from the shop meanwhile: this has to be learned again.');
 }
 
 /** The newest fit, or null before the first. It may be older than the readings: compare `inputsVersion`. */

@@ -67,6 +67,32 @@ describe('refresh', () => {
     expect((await getJobRow(store.shop, 'J000006'))?.outcome).not.toBe('unknown');
   });
 
+  it('judges a round among many by what was learned before it, and counts it in the figures', async () => {
+    const many = regularShop(30);
+    const last = many.filter(({ job, stage }) => job === 'J000029' && stage === 'after');
+    const first = many.filter((reading) => !last.includes(reading));
+    const counted = async () =>
+      (await currentFigures(store.shop))?.figures.technicians.map((one) => one.readings);
+    await saveReadings(store.shop, first, fileNamed('many.csv'), BY_COMMAND);
+    await refresh(store.shop, 'this program');
+    const before = await currentLearned(store.shop);
+    const readings = await counted();
+    await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
+    expect((await currentLearned(store.shop))?.stale).toBe(true);
+    await refresh(store.shop, 'this program');
+    const after = await currentLearned(store.shop);
+    expect(before).toMatchObject({ learnedFrom: 59, unlearned: 0 });
+    expect(after).toMatchObject({
+      stale: false,
+      learnedFrom: 59,
+      unlearned: 1,
+      learnedAt: before?.learnedAt,
+    });
+    expect(after?.learned).toEqual(before?.learned);
+    expect(await roundVerdicts(store.shop, { job: 'J000029' })).toHaveLength(2);
+    expect(await counted()).toEqual(readings?.map((count, hand) => count + (hand === 2 ? last.length : 0)));
+  });
+
   it('leaves nothing waiting', async () => {
     await refresh(store.shop, 'this program');
     const fit = await currentFit(store.shop);
