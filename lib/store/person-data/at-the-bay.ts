@@ -9,10 +9,10 @@ const round = {
   ...{ id: true, job: true, stage: true, attempt: true, clearance: true, startedAt: true, finishedAt: true },
 } as const;
 
-/** What one person began and entered beside the car, what others entered for their hand, and sheets they corrected. */
+/** What one person began and entered beside the car, and what others entered for their hand. */
 export async function atTheBay(shop: ShopId, personId: number) {
   const db = database();
-  const [begun, entries, hung, sheets] = await Promise.all([
+  const [begun, entries, hung] = await Promise.all([
     db.bayRound.findMany({ where: { shopId: shop, personId }, select: round, orderBy: { id: 'asc' } }),
     db.bayEntry.findMany({ where: { shopId: shop, personId }, select: entered, orderBy: { id: 'asc' } }),
     db.bayEntry.findMany({
@@ -20,20 +20,9 @@ export async function atTheBay(shop: ShopId, personId: number) {
       select: entered,
       orderBy: { id: 'asc' },
     }),
-    db.sheetRevision.findMany({
-      where: { shopId: shop, personId },
-      select: { sheetId: true, revision: true, reason: true, at: true },
-      orderBy: [{ sheetId: 'asc' }, { revision: 'asc' }],
-    }),
   ]);
   const rounds = new Map(
     (await db.bayRound.findMany({ where: { shopId: shop }, select: round })).map((one) => [one.id, one]),
-  );
-  const names = new Map(
-    (await db.sheet.findMany({ where: { shopId: shop }, select: { id: true, name: true } })).map((one) => [
-      one.id,
-      one.name,
-    ]),
   );
   const told = ({ bayRoundId, document, ...rest }: (typeof entries)[number]) => {
     const { job, stage, attempt } = rounds.get(bayRoundId) ?? { job: null, stage: null, attempt: null };
@@ -43,6 +32,5 @@ export async function atTheBay(shop: ShopId, personId: number) {
     bayRoundsBegun: begun.map(({ id: _, ...one }) => one),
     bayEntries: entries.map(told),
     hungByThemEnteredByOthers: hung.map(told),
-    sheetsCorrected: sheets.map(({ sheetId, ...one }) => ({ sheet: names.get(sheetId) ?? null, ...one })),
   };
 }

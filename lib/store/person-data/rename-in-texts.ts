@@ -1,8 +1,8 @@
 import type { Queries } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { changeAppendOnly } from '@/lib/store/sql/change-append-only';
-import { entriesWithout } from './entries-without';
 import type { ShopId } from '@/lib/store/types';
+import { entriesWithout } from './entries-without';
 import { lookedFor, textWithout, type Renaming } from './without-person';
 
 /** Where people write freely, table and column. */
@@ -13,7 +13,7 @@ const WRITTEN = [
 ];
 const WRITTEN_FOR_GOOD = [
   ...[['Reading', 'reason'] as const, ['Trace', 'reason'] as const],
-  ...[['SheetRevision', 'reason'] as const],
+  ...[['SheetRevision', 'reason'] as const, ['BayEntry', 'conflict'] as const],
 ];
 
 interface Change {

@@ -1,8 +1,17 @@
-import { correctReading, recordOutcome, recordVerification, setMissCost, type Person } from '@/lib/store';
+import {
+  beginBayRound,
+  correctReading,
+  recordOutcome,
+  recordVerification,
+  setMissCost,
+  takeBayEntries,
+  type Person,
+} from '@/lib/store';
 import { invite, takeUpInvitation } from '@/lib/store/accounts';
 import { database } from '@/lib/store/connection/database';
 import { tablesOf } from '@/lib/store/copying/tables';
 import { lastSchema } from '@/lib/store/migrations/migration-list';
+import { Device, dimension } from './bay-device';
 import { regularShop } from './invented-readings';
 
 export const THEM: Person = { code: 'QUI', name: 'Tibor Quillow', role: 'technician', active: true };
@@ -85,6 +94,7 @@ export async function leaveTraces(shop: number): Promise<void> {
       ...{ document: {}, reason: 'QUI found it', at: now },
     },
   });
+  await leaveTracesAtTheBay(shop);
   const { id: jobId } = await database().job.findFirstOrThrow({ where: { number: 'J000001' } });
   await database().habitTally.create({
     data: {
@@ -97,4 +107,19 @@ export async function leaveTraces(shop: number): Promise<void> {
       document: { technician: 'QUI' },
     },
   });
+}
+
+/** A round begun, entries with their words, and a hanging that somebody else entered. */
+async function leaveTracesAtTheBay(shop: number): Promise<void> {
+  const begun = { job: 'J9', sheet: 'S1', stage: 'before', attempt: 1, clearance: 100 } as const;
+  const round = await beginBayRound(shop, begun, 'QUI', BY_THEM);
+  const [own, others] = [new Device('aaa'), new Device('bbb')];
+  own.hang('b1-1aaa', { gauge: 'C0' });
+  own.read('b1-1aaa', dimension('A', 'L'), 301);
+  own.make({ kind: 'equipment', check: 'same-tips', ok: false, note: 'told by Tibor Quillow' });
+  own.make({ kind: 'skip', step: 'lengths', place: 'lengths K-N 1200', reason: 'QUI had no time' });
+  others.hang('b1-1bbb', { gauge: 'C0', hand: 'QUI' });
+  others.make({ kind: 'skip', step: 'struts', place: null, reason: 'asked QUI' });
+  await takeBayEntries(shop, round, own.made, { by: 'QUI', forOthers: false }, BY_THEM);
+  await takeBayEntries(shop, round, others.made, { by: 'GRE', forOthers: true }, BY_BOSS);
 }

@@ -44,7 +44,10 @@ describe('the export of one person', () => {
       account: { signInName: 'quillow', secondFactor: false },
       sessions: [{ browser: 'a browser', address: '10.0.0.7' }],
       invitations: [{}, {}],
-      readingsEnteredOrChanged: [{ job: 'J000001', revision: 2, value: 306, reason: 'misread' }],
+      readingsEnteredOrChanged: [
+        { job: 'J000001', revision: 2, value: 306, reason: 'misread' },
+        { job: 'J9', revision: 1, value: 301, reason: null },
+      ],
       outcomesRecorded: [{ job: 'J000001', setup: 'before-0', side: 'L', cause: 'gauge' }],
       verifications: [{ gauge: 'C0', passed: true }],
       missCostsSet: [{ cost: 12 }],
@@ -53,6 +56,12 @@ describe('the export of one person', () => {
       habits: [{ job: 'J000001', month: '2026-01' }],
       sheetsRevised: [{ revision: 1, reason: 'QUI found it' }],
       figures: { figures: [{ technician: 'QUI' }] },
+      bayRoundsBegun: [{ job: 'J9', stage: 'before', attempt: 1 }],
+      bayEntries: [
+        { job: 'J9', kind: 'hang', device: 'aaa', entry: { setup: 'b1-1aaa', gauge: 'C0' } },
+        ...[{ kind: 'read' }, { kind: 'equipment' }, { kind: 'skip' }],
+      ],
+      hungByThemEnteredByOthers: [{ job: 'J9', entry: { setup: 'b1-1bbb' } }],
     });
     const { setups, trace, reports, trials } = document as {
       setups: { readings: Json[] }[];
@@ -60,7 +69,7 @@ describe('the export of one person', () => {
       reports: { told: Json[] }[];
       trials: { told: Json[] }[];
     };
-    expect(setups.flatMap(({ readings }) => readings)).toHaveLength(own.length + 2);
+    expect(setups.flatMap(({ readings }) => readings)).toHaveLength(own.length + 3);
     expect(trace.map(({ action }) => action)).toEqual(
       expect.arrayContaining([
         'added',
@@ -107,7 +116,7 @@ describe('a person who is removed', () => {
     expect(await countOutcomes(store.shop, 'technician')).toEqual(expect.arrayContaining(renamed(outcomes)));
     expect(await verdictsFor(store.shop, {})).toEqual([]);
     await refresh(store.shop, 'this program');
-    expect(await verdictsFor(store.shop, {})).toHaveLength(6);
+    expect(await verdictsFor(store.shop, {})).toHaveLength(7);
     const again = await currentFigures(store.shop);
     const of = (all: typeof figures, who: string) =>
       all?.figures.technicians.find(({ technician }) => technician === who);
@@ -119,7 +128,7 @@ describe('a person who is removed', () => {
     });
     // Hands are summed in the order of their codes: the last bits may differ.
     expect(same?.bias.mean).toBeCloseTo(hand?.bias.mean ?? NaN, 9);
-    expect(await wholeDatabase()).not.toMatch(/QUI(?!ET|\\?")|tibor|quillow/i);
+    expect(await wholeDatabase()).not.toMatch(/\bQUI(?!ET|\\?")|tibor|quillow/i);
     const [outcome] = await listRecheckOutcomes(store.shop);
     expect(outcome).toMatchObject({ by: code, note: `${code} hung it again (QUIET)` });
     expect((await getGauge(store.shop, 'C0'))?.verifications).toMatchObject([
@@ -147,6 +156,7 @@ describe('a person who is removed', () => {
     );
     for (const table of ['Reading', 'Trace'])
       await expect(statement(`UPDATE "${table}" SET "reason" = 'x'`)).rejects.toThrow(/only ever added/);
+    await expect(statement(`UPDATE "BayEntry" SET "conflict" = 'x'`)).rejects.toThrow(/only ever added/);
   });
 
   it('is a new person to a file that names the old code, which is refused for setups that are stored', async () => {
