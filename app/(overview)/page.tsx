@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
-import { attentionNow } from '@/app/_overview/attention';
+import { attentionNow, LOOKED_BACK } from '@/app/_overview/attention';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { AttentionList } from '@/app/_overview/attention-list';
 import { departuresFrom } from '@/app/_overview/departures';
@@ -17,7 +17,7 @@ import { Panel } from '@/app/_look/panel';
 import { rateOf } from '@/app/_shop/rate-of';
 import { address, technicianAddress } from '@/app/_words/address';
 import { sectionName } from '@/app/_words/jobs';
-import { count, grouped, percent } from '@/app/_words/numbers';
+import { grouped, percent } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import { SECTIONS } from '@/lib/measure';
 import {
@@ -30,12 +30,18 @@ import {
   signalsAnswer,
 } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { hear } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
-export const metadata: Metadata = { title: { absolute: 'Rehang: overview' } };
+export async function generateMetadata(): Promise<Metadata> {
+  await hear();
+  return { title: { absolute: words('overview')('title') } };
+}
 
 export default async function Overview() {
   const viewer = await enter();
   const { shop } = viewer;
+  const t = words('overview');
   if (!may(viewer, 'see everybody’s figures')) redirect(technicianAddress(viewer.code));
   const jobs = await countJobs(viewer);
   if (jobs === 0) return <NothingYet title={shop.name} />;
@@ -58,43 +64,45 @@ export default async function Overview() {
   const readings = files.reduce((sum, file) => sum + file.added, 0);
 
   return (
-    <Page
-      title={shop.name}
-      lead={`How often a repair is right the first time, and what needs doing now. Newest reading ${day(now, shop.timeZone)}.`}
-    >
+    <Page title={shop.name} lead={t('lead', { day: day(now, shop.timeZone) })}>
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <ExcludedNote viewer={viewer} />
       <FiguresRow
         figures={[
           {
-            name: 'Right first time',
-            value: rate.rate === null ? 'none yet' : percent(rate.rate),
+            name: t('right'),
+            value: rate.rate === null ? t('noneYet') : percent(rate.rate),
             detail:
               rate.low === null || rate.high === null
                 ? rate.why
-                : `95 % interval ${percent(rate.low)} to ${percent(rate.high)}, ${rate.right} of ${count(rate.jobs, 'job')}`,
+                : t('rate', {
+                    low: percent(rate.low),
+                    high: percent(rate.high),
+                    right: rate.right,
+                    n: rate.jobs,
+                  }),
           },
           {
-            name: 'Jobs',
+            name: t('jobs'),
             value: grouped(jobs),
-            detail: <Link href={address('/jobs', { outcome: 'wrong' })}>those not right first time</Link>,
+            detail: <Link href={address('/jobs', { outcome: 'wrong' })}>{t('notRight')}</Link>,
           },
           {
-            name: 'Readings',
+            name: t('readings'),
             value: grouped(readings),
-            detail: count(files.length, 'file loaded', 'files loaded'),
+            detail: t('files', { n: files.length }),
           },
           {
-            name: 'Rounds to settle',
-            value: attention.open.length + attention.undecidable.length,
-            detail: 'of the newest 200 rounds',
+            name: t('toSettle'),
+            value: grouped(attention.open.length + attention.undecidable.length),
+            detail: t('ofNewest', { n: LOOKED_BACK }),
           },
         ]}
       />
 
-      <Panel id="attention" title="What needs attention now">
+      <Panel id="attention" title={t('attention.title')}>
         {figures === null ? (
-          <p>What needs attention is known once the verdicts are worked out.</p>
+          <p>{t('attention.notYet')}</p>
         ) : (
           <AttentionList
             missCost={missCostOf(shop)}
@@ -107,29 +115,20 @@ export default async function Overview() {
         )}
       </Panel>
 
-      <Panel
-        id="months"
-        title="Right first time, month by month"
-        note="A job is right first time when every controlled dimension of its first round after repair is within tolerance."
-      >
+      <Panel id="months" title={t('months.title')} note={t('months.note')}>
         <RatesOverTime
-          words={{ title: 'Right first time', unit: 'job' }}
+          words={{ title: t('right'), unit: 'job' }}
           points={monthPoints(months.map(({ key, jobs: of, right }) => ({ month: key, of, hits: right })))}
           overall={rate.rate}
         >
-          Each dot is a month’s rate; the stroke through it is its 95 % interval (Wilson). The dashed line is
-          the rate over all months. Months whose strokes overlap may not differ at all.
+          {t('months.reading')}
         </RatesOverTime>
       </Panel>
 
-      <Panel
-        id="groups"
-        title="Right first time, side by side"
-        note="In the order of names, never of rates. The band behind the bars is the shop’s own interval; a small group has a wide bar and says little."
-      >
+      <Panel id="groups" title={t('groups.title')} note={t('groups.note')}>
         <RateGroups
-          caption="By technician who measured the first round after repair"
-          head="Technician"
+          caption={t('groups.technicians')}
+          head={t('groups.technician')}
           shop={rate}
           groups={byKey(technicians).map(({ key, jobs: of, right }) => ({
             key,
@@ -138,8 +137,8 @@ export default async function Overview() {
           }))}
         />
         <RateGroups
-          caption="By section: jobs with every controlled dimension of that section within tolerance"
-          head="Section"
+          caption={t('groups.sections')}
+          head={t('groups.section')}
           shop={null}
           groups={SECTIONS.flatMap((section) =>
             sections
@@ -152,12 +151,13 @@ export default async function Overview() {
           )}
         />
         <RateGroups
-          caption="By dimension sheet"
-          head="Sheet"
+          caption={t('groups.sheets')}
+          head={t('groups.sheet')}
           shop={rate}
           groups={byKey(sheets).map(({ key, jobs: of, right }) => ({
             key,
-            name: key === '' ? 'none named' : <Link href={address('/jobs', { sheet: key })}>{key}</Link>,
+            name:
+              key === '' ? t('groups.noneNamed') : <Link href={address('/jobs', { sheet: key })}>{key}</Link>,
             rate: rateOf(right, of),
           }))}
         />

@@ -3,11 +3,11 @@ import type { ReactNode } from 'react';
 import { Glyph, type GlyphName } from '@/app/_look/glyph';
 import { gaugeAddress, jobAddress, roundAnchor, technicianAddress } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
-import { count } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import {
   CONCERNS,
   gaugeConcern,
+  LOOKED_BACK,
   openHeights,
   type Attention,
   type GaugeConcern,
@@ -18,15 +18,17 @@ import { seriesKey } from '@/app/rates/signals/_parts/names';
 import { SignalLine } from '@/app/rates/signals/_parts/signal-line';
 import type { Attention as Signals } from '@/lib/assess/signals';
 import styles from './attention-list.module.css';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 
 /** More lines than this are told as a count: a list that never ends is not read. */
 const SHOWN = 4;
 
-const CONCERN_NAMES: Record<GaugeConcern, string> = {
-  'out of service': 'Out of service',
-  'verification overdue': 'Verification overdue',
-  'never verified': 'Never verified',
-};
+const CONCERN_KEYS = {
+  'out of service': 'gauges.out',
+  'verification overdue': 'gauges.overdue',
+  'never verified': 'gauges.never',
+} as const satisfies Record<GaugeConcern, string>;
 
 interface AttentionListProps {
   attention: Attention;
@@ -47,6 +49,7 @@ export function AttentionList({
   timeZone,
   missCost,
 }: AttentionListProps) {
+  const t = words('overview');
   const changed = signals?.signals ?? [];
   const nothing =
     attention.open.length +
@@ -58,41 +61,37 @@ export function AttentionList({
   if (nothing)
     return (
       <p>
-        Nothing in the latest rounds asks for a re-check, and every gauge is verified. {signals?.quiet ?? ''}
+        {t('attention.nothing')} {told(signals?.quiet ?? '')}
       </p>
     );
   return (
     <div className={styles.groups}>
       <Group
-        title="Rounds to settle with a re-check"
+        title={t('attention.open')}
         glyph="undecided"
         total={attention.open.length}
         rest={attention.open.length - SHOWN}
       >
         {attention.open.slice(0, SHOWN).map((round) => (
           <RoundLine key={roundKey(round)} round={round} timeZone={timeZone} missCost={missCost}>
-            {round.nextChecks[0]?.words}
+            {told(round.nextChecks[0]?.words ?? '')}
           </RoundLine>
         ))}
       </Group>
       <Group
-        title="Rounds that cannot be decided: center section first"
+        title={t('attention.undecidable')}
         glyph="caution"
         total={attention.undecidable.length}
         rest={attention.undecidable.length - SHOWN}
       >
         {attention.undecidable.slice(0, SHOWN).map((round) => (
           <RoundLine key={roundKey(round)} round={round} timeZone={timeZone} missCost={missCost}>
-            {round.why}
+            {told(round.why ?? '')}
           </RoundLine>
         ))}
       </Group>
       <SignalGroup signals={signals} />
-      <Group
-        title="Technicians whose interval lies apart from the shop’s"
-        glyph="both"
-        total={departures.length}
-      >
+      <Group title={t('attention.departures')} glyph="both" total={departures.length}>
         {departures.map((departure) => (
           <li key={`${departure.technician} ${departure.of}`}>
             <Link href={technicianAddress(departure.technician)}>{departure.technician}</Link>
@@ -100,13 +99,13 @@ export function AttentionList({
           </li>
         ))}
       </Group>
-      <Group title="Gauges to take out of use or verify" glyph="gauge" total={attention.gauges.length}>
+      <Group title={t('attention.gauges')} glyph="gauge" total={attention.gauges.length}>
         {CONCERNS.map((concern) => {
           const gauges = attention.gauges.filter((gauge) => gaugeConcern(gauge, now) === concern);
           return (
             gauges.length > 0 && (
               <li key={concern}>
-                <b>{CONCERN_NAMES[concern]}</b>
+                <b>{t(CONCERN_KEYS[concern])}</b>
                 <p className={styles.tags}>
                   {gauges.map((gauge) => (
                     <Link key={gauge.tag} href={gaugeAddress(gauge.tag)} prefetch={false}>
@@ -130,9 +129,9 @@ function SignalGroup({ signals }: Pick<AttentionListProps, 'signals'>) {
     <section className={styles.group} id="signals">
       <h3>
         <Glyph name="rising" />
-        Changes beyond chance <span>({signals.signals.length})</span>
+        {words('overview')('attention.changes')} <span>({signals.signals.length})</span>
       </h3>
-      {signals.quiet !== null && <p className={styles.rest}>{signals.quiet}</p>}
+      {signals.quiet !== null && <p className={styles.rest}>{told(signals.quiet)}</p>}
       <ul className={styles.signals} data-plain>
         {signals.signals.map((signal) => (
           <SignalLine key={seriesKey(signal.what, signal.subject)} signal={signal} />
@@ -160,7 +159,9 @@ function Group({ title, glyph, total, rest = 0, children }: GroupProps) {
         {title} <span>({total})</span>
       </h3>
       <ul data-plain>{children}</ul>
-      {rest > 0 && <p className={styles.rest}>and {count(rest, 'more round')} of the last 200</p>}
+      {rest > 0 && (
+        <p className={styles.rest}>{words('overview')('attention.more', { n: rest, of: LOOKED_BACK })}</p>
+      )}
     </section>
   );
 }
@@ -176,7 +177,6 @@ function RoundLine({
   missCost: number;
   children: ReactNode;
 }) {
-  const open = openHeights(round, missCost).length;
   return (
     <li>
       <Link href={`${jobAddress(round.job)}#${roundAnchor(round.stage, round.attempt)}`} prefetch={false}>
@@ -184,8 +184,11 @@ function RoundLine({
       </Link>
       <p>
         <span className={styles.when}>
-          {roundName(round.stage, round.attempt)}, {day(round.at, timeZone)}
-          {round.decidable && `, ${count(open, 'height')} open`}.{' '}
+          {words('overview')(round.decidable ? 'attention.openRound' : 'attention.round', {
+            round: roundName(round.stage, round.attempt),
+            day: day(round.at, timeZone),
+            n: openHeights(round, missCost).length,
+          })}{' '}
         </span>
         {children}
       </p>

@@ -5,7 +5,7 @@ import { callOf, type RoundVerdict } from '@/lib/assess';
 export const VERIFIED_FOR = 190 * 24 * 3600 * 1000;
 
 /** So many rounds back the overview looks; older ones are history. */
-const LOOKED_BACK = 200;
+export const LOOKED_BACK = 200;
 
 export type JudgedRound = RoundVerdict & { at: number };
 

@@ -1,6 +1,7 @@
 import type { SdEstimate } from '@/lib/assess';
 import { bareMillimetres, millimetres, signedMillimetres } from '@/app/_words/numbers';
 import type { ShopFigures } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 /** A technician's figure whose whole interval lies apart from the shop's. */
 export interface Departure {
@@ -20,6 +21,7 @@ const SCATTER_THAT_MATTERS = 1.2;
  * above the shop's, or a bias whose interval does not hold zero. In the order of the technicians' codes.
  */
 export function departuresFrom(figures: ShopFigures): Departure[] {
+  const t = words('overview');
   const { repeatability, setting } = figures.shop;
   return [...figures.technicians]
     .sort((a, b) => a.technician.localeCompare(b.technician))
@@ -29,14 +31,14 @@ export function departuresFrom(figures: ShopFigures): Departure[] {
         found.push({
           technician: one.technician,
           of: 'repeatability',
-          words: `Reads less repeatably than the shop: ${sd(one.repeatability)} against ${sd(repeatability)} when reading again.`,
+          words: t('departures.repeatability', { own: sd(one.repeatability), shop: sd(repeatability) }),
         });
       }
       if (apart(one.setting, setting)) {
         found.push({
           technician: one.technician,
           of: 'setting',
-          words: `Sets gauges with more scatter than the shop: ${sd(one.setting)} against ${sd(setting)}.`,
+          words: t('departures.setting', { own: sd(one.setting), shop: sd(setting) }),
         });
       }
       const { mean, low, high } = one.bias;
@@ -50,7 +52,11 @@ export function departuresFrom(figures: ShopFigures): Departure[] {
         found.push({
           technician: one.technician,
           of: 'bias',
-          words: `Reads ${mean > 0 ? 'high' : 'low'} against the mean of all technicians: ${signedMillimetres(mean, 2)} (${signedMillimetres(low, 2)} to ${signedMillimetres(high, 2)}).`,
+          words: t(mean > 0 ? 'departures.high' : 'departures.low', {
+            mean: signedMillimetres(mean, 2),
+            from: signedMillimetres(low, 2),
+            to: signedMillimetres(high, 2),
+          }),
         });
       }
       return found;
@@ -64,8 +70,12 @@ function apart(own: SdEstimate, shop: SdEstimate): boolean {
 
 /** `0.97 mm (0.93 to 1.01 mm)` */
 function sd({ sd: value, low, high }: SdEstimate): string {
-  if (value === null) return 'not known';
-  const interval =
-    low === null || high === null ? '' : ` (${bareMillimetres(low, 2)} to ${millimetres(high, 2)})`;
-  return millimetres(value, 2) + interval;
+  const t = words('overview');
+  if (value === null) return t('departures.notKnown');
+  if (low === null || high === null) return millimetres(value, 2);
+  return t('departures.interval', {
+    value: millimetres(value, 2),
+    low: bareMillimetres(low, 2),
+    high: millimetres(high, 2),
+  });
 }

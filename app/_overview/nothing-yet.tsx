@@ -2,26 +2,21 @@ import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Empty } from '@/app/_look/empty';
 import { Page } from '@/app/_look/page';
+import { words } from '@/app/_words/words';
 
 export function NothingYet({ title }: { title: string }) {
+  const t = words('overview');
   return (
-    <Page
-      title={title}
-      lead="How repeatable each hand is, whether the gauge or the body moved, and how often a repair is right the first time."
-    >
+    <Page title={title} lead={t('nothing.lead')}>
       <Empty
-        title="No measurement is here yet"
+        title={t('nothing.title')}
         action={
           <Link className={button.strong} href="/load">
-            Load a measurement file
+            {t('nothing.load')}
           </Link>
         }
       >
-        <p>
-          Load what the shop has measured: one reading a line, as a spreadsheet saves it. With the first file
-          the pages show how often a repair was right the first time, whose hand and which gauge is how far
-          off, and what to re-check next.
-        </p>
+        <p>{t('nothing.text')}</p>
       </Empty>
     </Page>
   );

@@ -7,40 +7,41 @@ import { grouped, percent } from '@/app/_words/numbers';
 import { CALL_GLYPHS, callName, CALLS, causeName } from '@/app/_words/verdicts';
 import { calledHeights, type Foretold } from '@/lib/assess/calibration';
 import { CAUSES } from '@/lib/measure';
+import { words } from '@/app/_words/words';
 
 /** Every call at the shop's present threshold, and what the heights proved to be. */
 export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[]; missCost: number }) {
+  const t = words('calibration');
   return (
     <Panel
       id="calls"
-      title="What was called, and what it proved to be"
-      note={
-        <>
-          At the present threshold: likely gauge from {percent(sureFrom(missCost))} on, since missing damage
-          is taken to cost {missCost} times a needless re-hang. <Link href="/settings">Set it</Link>.
-        </>
-      }
+      title={t('called.title')}
+      note={t.rich('called.note', {
+        sure: percent(sureFrom(missCost)),
+        cost: missCost,
+        link: (chunks) => <Link href="/settings">{chunks}</Link>,
+      })}
     >
       <Table
-        caption="Heights by what was called before the check, and what they proved to be"
+        caption={t('called.caption')}
         rows={calledHeights(heights, CALLS, missCost)}
         rowKey={({ call }) => call}
         columns={[
           {
             key: 'call',
-            head: 'Called',
+            head: t('called.call'),
             names: true,
             cell: ({ call }) => <Tag name={CALL_GLYPHS[call]}>{callName(call)}</Tag>,
           },
-          { key: 'heights', head: 'Heights', numeric: true, cell: (row) => grouped(row.heights) },
+          { key: 'heights', head: t('heights'), numeric: true, cell: (row) => grouped(row.heights) },
           {
             key: 'damage',
-            head: 'The body was off',
+            head: t('called.body'),
             numeric: true,
             cell: ({ body: { share, low, high } }) =>
               share === null || low === null || high === null
-                ? 'none'
-                : `${percent(share)} (${percent(low)} to ${percent(high)})`,
+                ? t('none')
+                : t('called.share', { share: percent(share), low: percent(low), high: percent(high) }),
           },
           ...CAUSES.map((cause) => ({
             key: cause,

@@ -1,5 +1,6 @@
 import type { ReliabilityBin } from '@/lib/assess/calibration';
 import styles from './reliability-figure.module.css';
+import { words } from '@/app/_words/words';
 
 const SIZE = 420;
 const LEFT = 62;
@@ -10,6 +11,7 @@ const TICKS = [0, 0.2, 0.4, 0.6, 0.8, 1];
 
 /** What was said against what proved so, tenth by tenth, with intervals; on the line, what was said came true. */
 export function ReliabilityFigure({ bins, name }: { bins: readonly ReliabilityBin[]; name: string }) {
+  const t = words('calibration');
   const x = (share: number) => LEFT + share * (SIZE - LEFT - RIGHT);
   const y = (share: number) => SIZE - BOTTOM - share * (SIZE - TOP - BOTTOM);
   return (
@@ -17,7 +19,7 @@ export function ReliabilityFigure({ bins, name }: { bins: readonly ReliabilityBi
       className={styles.figure}
       viewBox={`0 0 ${SIZE} ${SIZE}`}
       role="img"
-      aria-label={`${name}: what was said against what proved so. The same figures stand in the table beside it.`}
+      aria-label={t('reliability.picture', { name })}
     >
       {TICKS.map((tick) => (
         <g key={tick}>
@@ -45,10 +47,10 @@ export function ReliabilityFigure({ bins, name }: { bins: readonly ReliabilityBi
         ),
       )}
       <text className={styles.name} x={x(0.5)} y={SIZE - 8} textAnchor="middle">
-        Said, %
+        {t('reliability.saidAxis')}
       </text>
       <text className={styles.name} transform={`translate(16 ${y(0.5)}) rotate(-90)`} textAnchor="middle">
-        Proved so, %
+        {t('reliability.provedAxis')}
       </text>
     </svg>
   );

@@ -1,10 +1,11 @@
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { count, grouped, percent } from '@/app/_words/numbers';
+import { decimal, grouped, percent } from '@/app/_words/numbers';
 import { calibrationError, reliability, type Foretold } from '@/lib/assess/calibration';
 import type { Cause } from '@/lib/measure';
 import { ReliabilityFigure } from './reliability-figure';
 import styles from './reliability-panel.module.css';
+import { words } from '@/app/_words/words';
 
 interface ReliabilityPanelProps {
   cause: Cause;
@@ -19,60 +20,61 @@ const FEW = 10;
 export function ReliabilityPanel({ cause, title, heights }: ReliabilityPanelProps) {
   const bins = reliability(heights, cause);
   const error = calibrationError(bins);
+  const t = words('calibration');
   return (
-    <Panel
-      id={cause}
-      title={title}
-      note="On the dashed line, what was said came true. Above it, too little was said; below it, too much."
-    >
+    <Panel id={cause} title={title} note={t('reliability.note')}>
       <div className={styles.beside}>
         <ReliabilityFigure bins={bins} name={title} />
         <div className={styles.table}>
           <Table
-            caption="What was said before the check, and what the check proved"
+            caption={t('reliability.caption')}
             rows={bins}
             rowKey={({ low }) => String(low)}
             columns={[
               {
                 key: 'said',
-                head: 'Said',
+                head: t('reliability.said'),
                 names: true,
-                cell: ({ low, high }) => `${Math.round(low * 100)} to ${percent(high)}`,
+                cell: ({ low, high }) => t('range', { low: Math.round(low * 100), high: percent(high) }),
               },
-              { key: 'heights', head: 'Heights', numeric: true, cell: (bin) => grouped(bin.heights) },
-              { key: 'proved', head: 'Proved so', numeric: true, cell: (bin) => grouped(bin.proved) },
+              { key: 'heights', head: t('heights'), numeric: true, cell: (bin) => grouped(bin.heights) },
+              {
+                key: 'proved',
+                head: t('reliability.proved'),
+                numeric: true,
+                cell: (bin) => grouped(bin.proved),
+              },
               {
                 key: 'share',
-                head: 'Share',
+                head: t('reliability.share'),
                 numeric: true,
-                cell: ({ share }) => (share === null ? 'none' : percent(share)),
+                cell: ({ share }) => (share === null ? t('none') : percent(share)),
               },
               {
                 key: 'interval',
-                head: '95 % interval',
+                head: t('interval'),
                 numeric: true,
                 cell: ({ interval: { low, high } }) =>
-                  low === null || high === null ? '' : `${percent(low)} to ${percent(high)}`,
+                  low === null || high === null ? '' : t('range', { low: percent(low), high: percent(high) }),
               },
               {
                 key: 'few',
-                head: 'Enough?',
-                cell: (bin) => (bin.heights === 0 ? '' : bin.heights < FEW ? 'too few' : 'yes'),
+                head: t('reliability.enough'),
+                cell: (bin) =>
+                  bin.heights === 0 ? '' : t(bin.heights < FEW ? 'reliability.tooFew' : 'reliability.yes'),
               },
-              { key: 'open', head: 'Left open', numeric: true, cell: ({ open }) => grouped(open) },
+              { key: 'open', head: t('open.name'), numeric: true, cell: ({ open }) => grouped(open) },
             ]}
           />
         </div>
       </div>
       {error !== null && (
         <p>
-          Mean distance of what was said from what proved so, over{' '}
-          {count(
-            bins.reduce((sum, bin) => sum + bin.heights, 0),
-            'height',
-          )}
-          : <b>{(100 * error).toFixed(1)}&nbsp;percentage points</b>. Chance alone leaves some of it, and more
-          where heights are few.
+          {t.rich('reliability.error', {
+            n: bins.reduce((sum, bin) => sum + bin.heights, 0),
+            points: decimal(100 * error, 1),
+            b: (chunks) => <b>{chunks}</b>,
+          })}
         </p>
       )}
     </Panel>

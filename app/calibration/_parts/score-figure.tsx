@@ -3,6 +3,8 @@ import { axisOver } from '@/app/_figures/axis';
 import { monthName } from '@/app/_words/times';
 import type { BrierScore } from '@/lib/assess/calibration';
 import styles from './score-figure.module.css';
+import { words } from '@/app/_words/words';
+import { brief } from '@/app/_words/numbers';
 
 const WIDTH = 800;
 const HEIGHT = 260;
@@ -14,6 +16,7 @@ const BOTTOM = 44;
 /** The score month by month with its interval, and what it would be if all that was said were right. */
 export function ScoreFigure({ months }: { months: readonly (BrierScore & { month: string })[] }) {
   if (months.length < 2) return null;
+  const t = words('calibration');
   const axis = axisOver(
     months.flatMap(({ score, high, ifRight }) => [score ?? 0, high ?? 0, ifRight ?? 0]),
     0,
@@ -25,18 +28,18 @@ export function ScoreFigure({ months }: { months: readonly (BrierScore & { month
   const every = Math.ceil(months.length / 12);
   return (
     <figure className={styles.figure}>
-      <ScrollFrame name="Picture, scrolls sideways on a small screen">
+      <ScrollFrame name={t('score.scrolls')}>
         <svg
           className={styles.picture}
           viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
           role="img"
-          aria-label="Brier score month by month; the same figures stand in the table below."
+          aria-label={t('score.picture')}
         >
           {axis.ticks.map((tick) => (
             <g key={tick}>
               <path className={styles.grid} d={`M${LEFT} ${y(tick)}H${WIDTH - RIGHT}`} />
               <text className={styles.tick} x={LEFT - 8} y={y(tick) + 4} textAnchor="end">
-                {tick}
+                {brief(tick)}
               </text>
             </g>
           ))}
@@ -66,11 +69,7 @@ export function ScoreFigure({ months }: { months: readonly (BrierScore & { month
           ))}
         </svg>
       </ScrollFrame>
-      <figcaption className={styles.caption}>
-        Dots: the score of a month, with its interval. Strokes: what it would be if all that was said were
-        right. A dot far above its stroke means that too much was claimed, or that something in the shop
-        changed.
-      </figcaption>
+      <figcaption className={styles.caption}>{t('score.reading')}</figcaption>
     </figure>
   );
 }

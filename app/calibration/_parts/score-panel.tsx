@@ -1,42 +1,41 @@
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { grouped } from '@/app/_words/numbers';
+import { decimal, grouped } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
 import { causeName } from '@/app/_words/verdicts';
 import { brierByMonth, brierScore, type BrierScore, type Foretold } from '@/lib/assess/calibration';
 import { CAUSES } from '@/lib/measure';
 import { ScoreFigure } from './score-figure';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 
 /** The Brier score of everything, of each cause, and month by month. */
 export function ScorePanel({ heights }: { heights: readonly (Foretold & { month: string })[] }) {
   const all = brierScore(heights);
   const months = brierByMonth(heights);
+  const t = words('calibration');
   return (
-    <Panel
-      id="score"
-      title="Brier score"
-      note="The mean squared distance of what was said from what proved so; smaller is better. Over all four causes it goes from 0 to 2, for one cause from 0 to 1. Intervals are 95 %, by the normal approximation of a mean, rounds taken as independent and the heights within a round not."
-    >
+    <Panel id="score" title={t('score.title')} note={t('score.note')}>
       <Table
-        caption="Over all proved heights"
+        caption={t('score.overAll')}
         rows={[
-          { name: 'All four causes', score: all },
+          { name: t('score.allCauses'), score: all },
           ...CAUSES.map((cause) => ({ name: causeName(cause), score: brierScore(heights, cause) })),
         ]}
         rowKey={({ name }) => name}
         columns={[
-          { key: 'name', head: 'Cause', names: true, cell: ({ name }) => name },
-          { key: 'score', head: 'Score', numeric: true, cell: ({ score }) => figure(score.score) },
-          { key: 'interval', head: '95 % interval', numeric: true, cell: ({ score }) => interval(score) },
+          { key: 'name', head: t('score.cause'), names: true, cell: ({ name }) => name },
+          { key: 'score', head: t('score.score'), numeric: true, cell: ({ score }) => figure(score.score) },
+          { key: 'interval', head: t('interval'), numeric: true, cell: ({ score }) => interval(score) },
           {
             key: 'right',
-            head: 'If all that was said were right',
+            head: t('score.ifRight'),
             numeric: true,
             cell: ({ score }) => figure(score.ifRight),
           },
           {
             key: 'shares',
-            head: 'Saying the shop’s shares of all',
+            head: t('score.ofShares'),
             numeric: true,
             cell: ({ score }) => figure(score.ofShares),
           },
@@ -44,23 +43,27 @@ export function ScorePanel({ heights }: { heights: readonly (Foretold & { month:
       />
       <ScoreFigure months={months} />
       <Table
-        caption="Month by month, all four causes"
+        caption={t('score.byMonth')}
         rows={months}
         rowKey={({ month }) => month}
-        empty="No month has a proved height yet."
+        empty={t('score.noMonth')}
         columns={[
-          { key: 'month', head: 'Month', names: true, cell: ({ month }) => monthName(month) },
-          { key: 'heights', head: 'Heights', numeric: true, cell: (one) => grouped(one.heights) },
-          { key: 'rounds', head: 'Rounds', numeric: true, cell: (one) => grouped(one.rounds) },
-          { key: 'score', head: 'Score', numeric: true, cell: (one) => figure(one.score) },
-          { key: 'interval', head: '95 % interval', numeric: true, cell: (one) => interval(one) },
+          { key: 'month', head: t('score.month'), names: true, cell: ({ month }) => monthName(month) },
+          { key: 'heights', head: t('heights'), numeric: true, cell: (one) => grouped(one.heights) },
+          { key: 'rounds', head: t('score.rounds'), numeric: true, cell: (one) => grouped(one.rounds) },
+          { key: 'score', head: t('score.score'), numeric: true, cell: (one) => figure(one.score) },
+          { key: 'interval', head: t('interval'), numeric: true, cell: (one) => interval(one) },
         ]}
       />
     </Panel>
   );
 }
 
-const figure = (score: number | null): string => (score === null ? 'none' : score.toFixed(3));
+const figure = (score: number | null): string =>
+  score === null ? words('calibration')('none') : decimal(score, 3);
 
-const interval = ({ low, high, why }: BrierScore): string =>
-  low === null || high === null ? (why ?? 'none') : `${low.toFixed(3)} to ${high.toFixed(3)}`;
+function interval({ low, high, why }: BrierScore): string {
+  const t = words('calibration');
+  if (low !== null && high !== null) return t('range', { low: decimal(low, 3), high: decimal(high, 3) });
+  return why === null ? t('none') : told(why);
+}

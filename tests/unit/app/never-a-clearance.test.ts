@@ -46,7 +46,7 @@ const GERMAN_CLEARANCE = [
   /\b(alles|nichts) (ist |war )?(gut|in Ordnung|beschädigt|verzogen)\b/i,
 ];
 
-const GERMAN_DENIES = /\b(nie|niemals|nicht|kein Wert)\b/i;
+const GERMAN_DENIES = /\b(nie|niemals|nicht|kein (Wert|Fahrzeug))\b/i;
 
 const offends = (sentence: string): boolean => CLEARANCE.some((words) => words.test(sentence));
 
