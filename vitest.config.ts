@@ -12,11 +12,19 @@ const ON_BOTH = [
   'tests/unit/schedule/report-clock.test.ts',
   'tests/unit/refresh/refresh.test.ts',
 ];
-/** Plain calculations: nothing of one file can reach another, so they share what they import. */
+/** Plain calculations, without a database. */
 const PURE = [
   'tests/reference/**/*.test.ts',
-  'tests/property/{stats,assess,assess-calibration,assess-evidence,measure}/**/*.test.ts',
-  'tests/unit/{stats,assess,assess-*,measure}/**/*.test.ts',
+  'tests/property/{stats,bay,assess,assess-calibration,assess-evidence,measure,seed}/**/*.test.ts',
+  'tests/unit/{stats,assess,assess-*,measure,seed}/**/*.test.ts',
+];
+/** What these set up (a module's stand-in, the environment, globals) would reach the files that come after them. */
+const ALONE = [
+  'tests/unit/app/{bay-device,work-marks}.test.ts',
+  'tests/unit/identity/signing-in.test.ts',
+  'tests/unit/interface/endpoints.test.ts',
+  'tests/unit/observe/*.test.ts',
+  'tests/unit/schedule/report-clock.test.ts',
 ];
 const ON_POSTGRESQL = 'tests/unit/store/postgresql/*.test.ts';
 
@@ -28,6 +36,7 @@ export default defineConfig({
     maxWorkers: availableParallelism(),
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // Files share what they import, which takes longer than most tests, unless they are to stand alone.
     projects: [
       { extends: true, test: { name: 'pure', include: PURE, isolate: false } },
       {
@@ -35,9 +44,14 @@ export default defineConfig({
         test: {
           name: 'sqlite',
           include: ['tests/**/*.test.ts'],
-          exclude: [...PURE, ON_POSTGRESQL],
+          exclude: [...PURE, ...ALONE, ON_POSTGRESQL],
           globalSetup: 'tests/sqlite/global-setup.ts',
+          isolate: false,
         },
+      },
+      {
+        extends: true,
+        test: { name: 'alone', include: ALONE, globalSetup: 'tests/sqlite/global-setup.ts' },
       },
       {
         extends: true,

@@ -1,7 +1,7 @@
 import { inchesToMillimetres } from '@/lib/measure/units';
 
 /** Numbers as they are typed, pasted, or sent by a digital gauge as if it were a keyboard. */
-const NUMBER = /[+\-−]?(?:\d+\s+\d+\/\d+|\d+\/\d+|\d+[.,]\d+|\d+|[.,]\d+)\s*(mm|cm|in|inch|"|″)?/giu;
+const NUMBER = /[+\-−]?(?:\d+\s+\d+\/\d+|\d+\/\d+|\d+[.,]\d+|\d+|[.,]\d+)\s*(mm|cm|inch|in|"|″)?/giu;
 /** More is no reading but a text. */
 const LONGEST = 80;
 
