@@ -17,6 +17,8 @@ export const PAGES = [
   ['/sheets/Coupe', 'Sheet Coupe'],
   ['/sheets/Coupe/correct', 'Correct sheet Coupe'],
   ['/sheets/new/enter', 'Enter a sheet'],
+  ['/bay', 'In the bay'],
+  ['/bay/helper', 'Setting helper'],
   ['/trials', 'Trials'],
   ['/trials/new', 'Plan a trial'],
   ['/calibration', 'Calibration'],

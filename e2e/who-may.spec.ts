@@ -41,7 +41,11 @@ const ROUTES: Record<string, Route> = {
   'api/v1/report/route.ts': { who: 'token', ask: '/api/v1/report' },
   'api/v1/reports/route.ts': { who: 'token', ask: '/api/v1/reports' },
   'api/v1/reports/[id]/route.ts': { who: 'token', ask: '/api/v1/reports/1' },
+  'bay/page.tsx': { who: 'signed in', ask: '/bay' },
+  'bay/helper/page.tsx': { who: 'signed in', ask: '/bay/helper' },
+  'bay/worker.js/route.ts': { who: 'everybody', ask: '/bay/worker.js' },
   'bay/begin/route.ts': { who: 'signed in', ask: '/bay/begin', form: { job: '' } },
+  'bay/[round]/page.tsx': { who: 'signed in', ask: '/bay/999999' },
   'bay/[round]/entries/route.ts': { who: 'signed in', ask: '/bay/999999/entries' },
   'bay/[round]/knowledge/route.ts': { who: 'signed in', ask: '/bay/999999/knowledge' },
   'calibration/page.tsx': { who: 'signed in', ask: '/calibration' },
@@ -78,6 +82,7 @@ const ROUTES: Record<string, Route> = {
     ask: '/jobs/:own/evidence/outcome',
     form: { round: 'before-1', height, cause: 'nonsense' },
   },
+  'jobs/[job]/record/route.ts': { who: 'signed in', ask: '/jobs/:own/record' },
   'jobs/[job]/readings/page.tsx': { who: 'signed in', ask: '/jobs/:own/readings' },
   'jobs/[job]/readings/revise/route.ts': {
     who: 'signed in',
@@ -95,6 +100,7 @@ const ROUTES: Record<string, Route> = {
   'rates/error/route.ts': { who: 'trainer', ask: '/rates/error' },
   'rates/jobs/page.tsx': { who: 'trainer', ask: '/rates/jobs?group=QUI' },
   'rates/jobs/download/route.ts': { who: 'trainer', ask: '/rates/jobs/download?group=QUI' },
+  'rates/letter/route.ts': { who: 'trainer', ask: '/rates/letter' },
   'rates/picture/route.ts': { who: 'trainer', ask: '/rates/picture' },
   'rates/signals/page.tsx': { who: 'trainer', ask: '/rates/signals' },
   'rates/signals/download/route.ts': { who: 'trainer', ask: '/rates/signals/download' },
@@ -155,6 +161,7 @@ const ROUTES: Record<string, Route> = {
   'technicians/(list)/page.tsx': { who: 'trainer', ask: '/technicians' },
   'technicians/[code]/page.tsx': { who: 'signed in', ask: '/technicians/QUI' },
   'technicians/[code]/download/route.ts': { who: 'signed in', ask: '/technicians/QUI/download' },
+  'technicians/[code]/sheet/route.ts': { who: 'signed in', ask: '/technicians/QUI/sheet' },
   'technicians/[code]/picture/route.ts': {
     who: 'signed in',
     ask: '/technicians/QUI/picture?of=setting',
@@ -288,8 +295,10 @@ test.describe('a technician', () => {
     for (const place of [
       '/technicians/FEL',
       '/technicians/FEL/download',
+      '/technicians/FEL/sheet',
       '/technicians/FEL/picture?of=setting',
       `/jobs/${others}/readings`,
+      `/jobs/${others}/record`,
       `/jobs/${others}`,
       `/jobs/${others}/evidence?round=before-1`,
     ])

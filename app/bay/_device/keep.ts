@@ -37,6 +37,9 @@ export interface Standing {
 /** Nothing was kept: the moment before, another tab or device did what was to be done. */
 export class DoneAlready extends Error {}
 
+/** The round is not on this device (any more): it has to be taken up first. */
+export class NotHere extends Error {}
+
 /** Power may fail: an entry counts as kept when it is on the disk, not in a cache on its way there. */
 const ON_DISK = { durability: 'strict' } as const;
 
@@ -105,7 +108,7 @@ export async function append(
     work.objectStore('kept').getAll(within(who, round)),
     outbox.getAll(within(who, round)),
   ]);
-  if (row === undefined) throw new Error('The round is not on this device.');
+  if (row === undefined) throw new NotHere();
   try {
     const record = recordOf(kept, own, code);
     const used = record.setups.map(({ label }) => label);

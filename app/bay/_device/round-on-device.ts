@@ -1,7 +1,7 @@
 import type { BayHead, Entry, EntryBody, KeptEntry } from '@/lib/bay';
 import { openDatabase, type BayDatabase } from './database';
 import { exchange, type Outcome } from './exchange';
-import { append, readHeld, takeUp, type HeldRound, type Standing, type Whose } from './keep';
+import { append, NotHere, readHeld, takeUp, type HeldRound, type Standing, type Whose } from './keep';
 
 /** What the screen shows of the round and of the line to the shop. */
 export interface Shown {
@@ -107,16 +107,22 @@ export class RoundOnDevice {
    * Keeps entries; they are on the device's disk when this resolves.
    * @throws DoneAlready; whatever the browser says where it cannot keep them.
    */
-  async enter(make: (standing: Standing) => EntryBody[]): Promise<Entry[]> {
-    if (this.#database === null) throw new Error('The round is not on this device.');
+  readonly enter = async (make: (standing: Standing) => EntryBody[]): Promise<Entry[]> => {
+    const database = this.#database;
+    if (database === null) throw new Error('The round is not on this device.');
     try {
-      return await append(this.#database, this.#whose, make);
+      return await append(database, this.#whose, make).catch(async (error: unknown) => {
+        if (!(error instanceof NotHere)) throw error;
+        // Somebody signed out in another tab, and in again.
+        await takeUp(database, this.#whose, this.#shown.head, this.#shown.kept);
+        return append(database, this.#whose, make);
+      });
     } finally {
       await this.#reload();
       this.#tell({ is: 'changed' });
       this.#poke();
     }
-  }
+  };
 
   async #reload(change: Partial<Shown> = {}): Promise<void> {
     const held: HeldRound | null =

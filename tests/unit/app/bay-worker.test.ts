@@ -32,9 +32,10 @@ beforeEach(() => {
     caches: { open: () => Promise.resolve(copies) },
     clients: { claim: () => Promise.resolve() },
     skipWaiting: () => Promise.resolve(),
-    fetch: (of) => shop(new URL(of instanceof Request ? of.url : of.toString(), ORIGIN).pathname),
-    addEventListener: (name, listener) => listeners.set(name, listener),
-  } as WorkerScope);
+    fetch: (of: RequestInfo | URL) =>
+      shop(new URL(of instanceof Request ? of.url : of.toString(), ORIGIN).pathname),
+    addEventListener: (name: string, listener: (event: never) => void) => listeners.set(name, listener),
+  } as unknown as WorkerScope);
 });
 
 /** What the worker answers; null where it leaves the request to the browser. */

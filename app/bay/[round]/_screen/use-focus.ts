@@ -1,0 +1,16 @@
+import { useEffect, useRef, type RefObject } from 'react';
+
+/** Typing elsewhere on the page is not to be interrupted. */
+const isElsewhere = (): boolean => {
+  const active = document.activeElement;
+  return active instanceof HTMLElement && active.closest('[data-typing]') !== null;
+};
+
+/** Puts the focus on what is to be done, each time that something else is to be done. */
+export function useFocus<Control extends HTMLElement>(what: string): RefObject<Control | null> {
+  const control = useRef<Control>(null);
+  useEffect(() => {
+    if (!isElsewhere()) control.current?.focus({ preventScroll: false });
+  }, [what]);
+  return control;
+}
