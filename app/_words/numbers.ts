@@ -1,5 +1,6 @@
 import { millimetresToInches } from '@/lib/measure/units';
-import { localeOf, speech, type Speech } from './speech';
+import { speech } from './speech/heard';
+import { localeOf, type Speech } from './speech/speech';
 
 const NO_BREAK = '\u00a0';
 const MINUS = '\u2212';

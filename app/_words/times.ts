@@ -1,4 +1,5 @@
-import { localeOf, speech, type Speech } from './speech';
+import { speech } from './speech/heard';
+import { localeOf, type Speech } from './speech/speech';
 
 /** Times are epoch milliseconds; the shop's time zone decides which day they fall on. */
 
