@@ -19,7 +19,7 @@ export const typedNumber = z.string().transform((text, context) => {
 /** The field of a form that holds a length, typed in the reader's unit; comes out in millimetres. */
 export const typedLength = typedNumber.transform(typedMillimetres);
 
-/** A length typed in the reader's unit, in millimetres. */
+/** A length typed in the reader's unit, in millimetres; to the nanometre, so that no noise of the conversion stays. */
 export function typedMillimetres(typed: number): number {
-  return speech().units === 'in' ? inchesToMillimetres(typed) : typed;
+  return speech().units === 'in' ? Math.round(inchesToMillimetres(typed) * 1e6) / 1e6 : typed;
 }

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Empty } from '@/app/_look/empty';
@@ -6,18 +5,21 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { address, type Query } from '@/app/_words/address';
-import { count, grouped } from '@/app/_words/numbers';
+import { grouped } from '@/app/_words/numbers';
 import { FilterForm } from '../_list/filter-form';
 import { JobTable } from '../_list/job-table';
 import { jobQuery, PAGE_SIZE, questionFrom } from '../_list/question';
 import { countJobs, listJobs, listPeople, listSheets } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 
-export const metadata: Metadata = { title: 'Jobs' };
+export const generateMetadata = titled(() => words('jobList')('title'));
 
 export default async function Jobs({ searchParams }: { searchParams: Promise<Query> }) {
-  const { question, notes } = questionFrom(await searchParams);
   const viewer = await enter();
+  const { question, notes } = questionFrom(await searchParams);
+  const t = words('jobList');
   const { shop } = viewer;
   const [{ rows, total }, all, sheets, people] = await Promise.all([
     listJobs(viewer, jobQuery(question, shop.timeZone)),
@@ -28,16 +30,16 @@ export default async function Jobs({ searchParams }: { searchParams: Promise<Que
 
   if (all === 0) {
     return (
-      <Page title="Jobs">
+      <Page title={t('title')}>
         <Empty
-          title="No job has been measured yet"
+          title={t('none.title')}
           action={
             <Link className={button.strong} href="/load">
-              Load a measurement file
+              {t('none.load')}
             </Link>
           }
         >
-          <p>Once a file is loaded, every job stands here with how far it has come and how it came out.</p>
+          <p>{t('none.text')}</p>
         </Empty>
       </Page>
     );
@@ -47,19 +49,15 @@ export default async function Jobs({ searchParams }: { searchParams: Promise<Que
   const page = question.page ?? 1;
   return (
     <Page
-      title="Jobs"
-      lead={
-        total === all
-          ? `${count(all, 'job')}, the newest first unless you sort them otherwise.`
-          : `${grouped(total)} of ${count(all, 'job')} fit what you asked for.`
-      }
+      title={t('title')}
+      lead={total === all ? t('all', { n: all }) : t('some', { total, n: all })}
       actions={
         <a
           className={button.button}
           href={address('/jobs/download', { ...question, page: undefined })}
           download
         >
-          Download the readings of {count(total, 'job')}
+          {t('download', { n: total })}
         </a>
       }
     >
@@ -78,12 +76,8 @@ export default async function Jobs({ searchParams }: { searchParams: Promise<Que
       {rows.length === 0 ? (
         <Note>
           <p>
-            {total === 0
-              ? 'No job fits all of this. Take a condition away, or show all.'
-              : `The list ends at page ${pages}.`}{' '}
-            {total > 0 && (
-              <Link href={address('/jobs', { ...question, page: pages })}>Go to the last page</Link>
-            )}
+            {total === 0 ? t('noneFits') : t('ends', { page: grouped(pages) })}{' '}
+            {total > 0 && <Link href={address('/jobs', { ...question, page: pages })}>{t('toLast')}</Link>}
           </p>
         </Note>
       ) : (
@@ -91,7 +85,11 @@ export default async function Jobs({ searchParams }: { searchParams: Promise<Que
           rows={rows}
           question={question}
           timeZone={shop.timeZone}
-          caption={`Jobs ${grouped((page - 1) * PAGE_SIZE + 1)} to ${grouped((page - 1) * PAGE_SIZE + rows.length)} of ${grouped(total)}. The column heads sort.`}
+          caption={t('caption', {
+            from: grouped((page - 1) * PAGE_SIZE + 1),
+            to: grouped((page - 1) * PAGE_SIZE + rows.length),
+            of: grouped(total),
+          })}
         />
       )}
       <Pager page={page} pages={pages} to={(number) => address('/jobs', { ...question, page: number })} />

@@ -7,6 +7,7 @@ import { SECTIONS, STAGES } from '@/lib/measure';
 import type { Question } from './question';
 import styles from '@/app/_look/filter-form.module.css';
 import { OUTCOMES } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 interface FilterFormProps {
   question: Question;
@@ -16,57 +17,58 @@ interface FilterFormProps {
 
 /** Asks by address (GET), so that a list can be bookmarked, sent on and used without a script. */
 export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
+  const t = words('jobList');
   return (
     <form
       className={styles.form}
       action="/jobs"
       method="get"
       role="search"
-      aria-label="Find jobs"
+      aria-label={t('filter.name')}
       data-print="no"
     >
-      <Field label="Job number or sheet" id="search">
+      <Field label={t('filter.search')} id="search">
         <input id="search" name="search" type="search" defaultValue={question.search} maxLength={100} />
       </Field>
       <Choice
         name="outcome"
-        label="Outcome"
-        any="any outcome"
+        label={t('outcome')}
+        any={t('filter.anyOutcome')}
         value={question.outcome}
         choices={OUTCOMES.map((o) => [o, outcomeName(o)])}
       />
       <Choice
         name="stage"
-        label="Last round"
-        any="before or after"
+        label={t('lastRound')}
+        any={t('filter.anyStage')}
         value={question.stage}
         choices={STAGES.map((s) => [s, stageName(s)])}
       />
       <Choice
         name="section"
-        label="Out after repair in"
-        any="any section"
+        label={t('filter.section')}
+        any={t('filter.anySection')}
         value={question.section}
         choices={SECTIONS.map((s) => [s, sectionName(s)])}
       />
       <Choice
         name="technician"
-        label="Technician"
-        any="anyone"
+        label={t('filter.technician')}
+        any={t('filter.anyone')}
         value={question.technician}
-        choices={technicians.map((t) => [t, t])}
+        choices={technicians.map((code) => [code, code])}
       />
       <Choice
         name="sheet"
-        label="Sheet"
-        any="any"
+        label={t('sheet')}
+        any={t('filter.anySheet')}
         value={question.sheet}
         choices={sheets.map((s) => [s, s])}
       />
-      <Field label="First read from" id="from">
+      <Field label={t('filter.from')} id="from">
         <input id="from" name="from" type="date" defaultValue={question.from} />
       </Field>
-      <Field label="First read until" id="to">
+      <Field label={t('filter.to')} id="to">
         <input id="to" name="to" type="date" defaultValue={question.to} />
       </Field>
       {question.sort !== undefined && <input type="hidden" name="sort" value={question.sort} />}
@@ -75,10 +77,10 @@ export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
       )}
       <div className={styles.buttons}>
         <button type="submit" className={button.strong}>
-          Show
+          {t('filter.show')}
         </button>
         <Link href="/jobs" className={button.button}>
-          Show all
+          {t('filter.showAll')}
         </Link>
       </div>
     </form>

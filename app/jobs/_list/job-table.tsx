@@ -7,6 +7,7 @@ import { day } from '@/app/_words/times';
 import type { Question } from './question';
 import styles from './job-table.module.css';
 import type { JobRow, JobSort } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 interface JobTableProps {
   rows: JobRow[];
@@ -16,6 +17,7 @@ interface JobTableProps {
 }
 
 export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
+  const t = words('jobList');
   const sorted = question.sort ?? 'opened';
   const direction = question.direction ?? (question.sort === undefined ? 'desc' : 'asc');
 
@@ -40,7 +42,7 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
   const columns: Column<JobRow>[] = [
     {
       key: 'job',
-      ...sortable('job', 'Job'),
+      ...sortable('job', t('job')),
       names: true,
       cell: (row) => (
         <Link href={jobAddress(row.job)} prefetch={false}>
@@ -50,25 +52,25 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
     },
     {
       key: 'outcome',
-      ...sortable('outcome', 'Outcome'),
+      ...sortable('outcome', t('outcome')),
       cell: (row) => <OutcomeTag outcome={row.outcome} />,
     },
-    { key: 'sheet', ...sortable('sheet', 'Sheet'), cell: (row) => row.sheet ?? 'none named' },
+    { key: 'sheet', ...sortable('sheet', t('sheet')), cell: (row) => row.sheet ?? t('noneNamed') },
     {
       key: 'opened',
-      ...sortable('opened', 'First read'),
+      ...sortable('opened', t('firstRead')),
       whole: true,
       cell: (row) => day(row.openedAt, timeZone),
     },
     {
       key: 'stage',
-      ...sortable('stage', 'Last round'),
+      ...sortable('stage', t('lastRound')),
       whole: true,
       cell: (row) => roundName(row.stage, row.attempt),
     },
     {
       key: 'technician',
-      ...sortable('technician', 'Technicians'),
+      ...sortable('technician', t('technicians')),
       cell: (row) => (
         <span className={styles.codes}>
           {row.technicians.map((code) => (
@@ -79,14 +81,14 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
         </span>
       ),
     },
-    { key: 'setups', head: 'Setups', numeric: true, cell: (row) => grouped(row.setups) },
-    { key: 'readings', head: 'Readings', numeric: true, cell: (row) => grouped(row.readings) },
+    { key: 'setups', head: t('setups'), numeric: true, cell: (row) => grouped(row.setups) },
+    { key: 'readings', head: t('readings'), numeric: true, cell: (row) => grouped(row.readings) },
     {
       key: 'out',
-      head: 'Out after repair',
+      head: t('out'),
       cell: (row) =>
         row.out === null || row.out === 0
-          ? (row.out ?? 'not measured')
+          ? (row.out ?? t('notMeasured'))
           : `${row.out} (${row.sectionsOut.map((section) => sectionInSentence(section)).join(', ')})`,
     },
   ];

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { firstOf, type Query } from '@/app/_words/address';
 import { SECTIONS, STAGES } from '@/lib/measure';
 import { JOB_SORTS, OUTCOMES, type JobQuery } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 export const PAGE_SIZE = 50;
 
@@ -26,19 +27,28 @@ const schemas = {
 type Name = keyof typeof schemas;
 export type Question = { [N in Name]?: z.infer<(typeof schemas)[N]> | undefined };
 
-const WANTED: Record<Name, string> = {
-  search: 'at most 100 characters',
-  sheet: 'at most 100 characters',
-  technician: 'at most 100 characters',
-  stage: STAGES.join(' or '),
-  section: SECTIONS.join(', '),
-  outcome: OUTCOMES.join(', '),
-  from: 'a date such as 2025-03-31',
-  to: 'a date such as 2025-03-31',
-  sort: JOB_SORTS.join(', '),
-  direction: 'asc or desc',
-  page: 'a whole number from 1',
+/** Values as the address has them, the same in every language. */
+const VALUES: Partial<Record<Name, readonly string[]>> = {
+  stage: STAGES,
+  section: SECTIONS,
+  outcome: OUTCOMES,
+  sort: JOB_SORTS,
+  direction: ['asc', 'desc'],
 };
+
+function wanted(part: Name): string {
+  const t = words('jobList');
+  const values = VALUES[part];
+  if (values !== undefined) return t(values.length === 2 ? 'wanted.oneOfTwo' : 'wanted.oneOf', named(values));
+  if (part === 'page') return t('wanted.page');
+  return t(part === 'from' || part === 'to' ? 'wanted.date' : 'wanted.name');
+}
+
+const named = (values: readonly string[]) => ({
+  values: values.join(', '),
+  first: values[0] ?? '',
+  second: values[1] ?? '',
+});
 
 /**
  * What the address asks of the list of jobs. A part that cannot be understood is left out, and a sentence says so:
@@ -51,9 +61,7 @@ export function questionFrom(query: Query): { question: Question; notes: string[
     if (text === undefined) return undefined;
     const parsed = schemas[part].safeParse(text);
     if (parsed.success) return parsed.data as Question[N];
-    notes.push(
-      `“${text.slice(0, 40)}” is not understood as ${part} (wanted: ${WANTED[part]}), so it was left out.`,
-    );
+    notes.push(words('jobList')('notUnderstood', { text: text.slice(0, 40), part, wanted: wanted(part) }));
     return undefined;
   };
   const question: Question = {

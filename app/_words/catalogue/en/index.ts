@@ -5,7 +5,9 @@ import cautions from './cautions.json';
 import evidence from './evidence.json';
 import gauges from './gauges.json';
 import invitation from './invitation.json';
+import jobList from './job-list.json';
 import jobs from './jobs.json';
+import letter from './letter.json';
 import load from './load.json';
 import look from './look.json';
 import method from './method.json';
@@ -15,9 +17,10 @@ import print from './print.json';
 import readings from './readings.json';
 import record from './record.json';
 import settings from './settings.json';
-import shop from './shop.json';
 import sheets from './sheets.json';
+import shop from './shop.json';
 import signIn from './sign-in.json';
+import talk from './talk.json';
 import terms from './terms.json';
 import upload from './upload.json';
 import welcome from './welcome.json';
@@ -31,7 +34,9 @@ export default {
   evidence,
   gauges,
   invitation,
+  jobList,
   jobs,
+  letter,
   load,
   look,
   method,
@@ -41,10 +46,11 @@ export default {
   readings,
   record,
   settings,
+  sheets,
   shop,
   signIn,
+  talk,
   terms,
-  sheets,
   upload,
   welcome,
 };

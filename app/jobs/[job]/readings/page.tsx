@@ -11,6 +11,8 @@ import { labelFrom } from '@/app/_words/parameters';
 import { readingHistory } from '@/lib/access';
 import { RevisionTable } from './_parts/revision-table';
 import { ReviseForm } from './_parts/revise-form';
+import { hear } from '@/app/_words/speech';
+import { words } from '@/app/_words/words';
 
 interface Props {
   params: Promise<{ job: string }>;
@@ -18,35 +20,33 @@ interface Props {
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Readings of job ${labelFrom((await params).job)}` };
+  await hear();
+  return { title: words('readings')('title', { job: labelFrom((await params).job) }) };
 }
 
 export default async function Readings({ params, searchParams }: Props) {
   const job = labelFrom((await params).job);
   const setup = firstOf(await searchParams, 'setup');
   const viewer = await enter();
+  const t = words('readings');
   const history = await readingHistory(viewer, { job, setup });
   if (history.length === 0) notFound();
   const told = await said();
   return (
     <Page
-      above={<Link href={jobAddress(job)}>Job {job}</Link>}
-      title={setup === undefined ? 'Readings and their history' : `Readings of setup ${setup}`}
-      lead="A reading is never overwritten: a correction or an exclusion stands beside the first value, with who made it and why. Figures and verdicts follow."
+      above={<Link href={jobAddress(job)}>{t('job', { job })}</Link>}
+      title={setup === undefined ? t('all') : t('ofSetup', { setup })}
+      lead={t('lead')}
     >
       {told !== null && (
         <Note live>
           <p>{told}</p>
         </Note>
       )}
-      <Panel id="history" title="As entered, and as it counts now">
+      <Panel id="history" title={t('history')}>
         <RevisionTable history={history} timeZone={viewer.shop.timeZone} />
       </Panel>
-      <Panel
-        id="revise"
-        title="Correct or exclude a reading"
-        note="Correct what was written wrongly. Exclude what was no reading of this point, such as a pointer that slipped; never a reading because it does not suit: a doubtful one is read again, and both stay."
-      >
+      <Panel id="revise" title={t('revise.title')} note={t('revise.note')}>
         <ReviseForm history={history} />
       </Panel>
     </Page>

@@ -3,10 +3,11 @@ import { Field } from '@/app/_look/field';
 import form from '@/app/_look/form.module.css';
 import { jobAddress } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
-import { bareMillimetres } from '@/app/_words/numbers';
+import { millimetres, unit } from '@/app/_words/numbers';
 import type { ReadingRevision } from '@/lib/access';
 import { REASON_LENGTH, whichReading } from '../revise/form';
 import { sameReading } from './revision-table';
+import { words } from '@/app/_words/words';
 
 /** A plain form, so that it works without scripts. */
 export function ReviseForm({ history }: { history: ReadingRevision[] }) {
@@ -15,36 +16,41 @@ export function ReviseForm({ history }: { history: ReadingRevision[] }) {
   const latest = history.filter(
     (one) => !history.some((other) => sameReading(one, other) && other.revision > one.revision),
   );
+  const t = words('readings');
   return (
     <form className={form.form} action={`${jobAddress(first.job)}/readings/revise`} method="post">
-      <Field label="Which reading" id="reading">
+      <Field label={t('form.which')} id="reading">
         <select id="reading" name="reading" required defaultValue="">
           <option value="" disabled>
-            choose
+            {t('form.choose')}
           </option>
           {latest.map((one) => (
             <option key={whichReading(one)} value={whichReading(one)}>
-              {one.setup}, {dimensionName(one)}, reading {one.repeat}: {bareMillimetres(one.value)} mm
-              {one.excluded && ', excluded'}
+              {t(one.excluded ? 'form.excluded' : 'form.reading', {
+                setup: one.setup,
+                dimension: dimensionName(one),
+                repeat: one.repeat,
+                value: millimetres(one.value),
+              })}
             </option>
           ))}
         </select>
       </Field>
-      <Field label="What to do" id="what">
+      <Field label={t('form.what')} id="what">
         <select id="what" name="what" required defaultValue="correct">
-          <option value="correct">correct it to the value below</option>
-          <option value="exclude">exclude it from every figure</option>
-          <option value="include">let it count again</option>
+          <option value="correct">{t('form.correct')}</option>
+          <option value="exclude">{t('form.exclude')}</option>
+          <option value="include">{t('form.include')}</option>
         </select>
       </Field>
-      <Field label="Right value, mm (to correct)" id="value">
+      <Field label={t('form.value', { unit: unit() })} id="value">
         <input id="value" name="value" inputMode="decimal" maxLength={12} autoComplete="off" />
       </Field>
-      <Field label="Why" id="reason">
+      <Field label={t('form.why')} id="reason">
         <input id="reason" name="reason" required maxLength={REASON_LENGTH} autoComplete="off" />
       </Field>
       <button type="submit" className={button.strong}>
-        Do it, and keep the first value on record
+        {t('form.doIt')}
       </button>
     </form>
   );

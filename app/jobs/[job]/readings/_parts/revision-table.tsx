@@ -1,36 +1,44 @@
 import { Table } from '@/app/_look/table';
 import { dimensionName } from '@/app/_words/dimensions';
-import { bareMillimetres } from '@/app/_words/numbers';
+import { bareMillimetres, unit } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import type { ReadingRevision } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 /** Every revision of every reading, the first value first. */
 export function RevisionTable({ history, timeZone }: { history: ReadingRevision[]; timeZone: string }) {
+  const t = words('readings');
   return (
     <Table
-      caption="By setup and dimension"
+      caption={t('table.caption')}
       rows={history}
       rowKey={(one) =>
         [one.setup, one.quantity, one.point, one.side, one.nominal, one.repeat, one.revision].join(' ')
       }
       columns={[
-        { key: 'setup', head: 'Setup', names: true, cell: ({ setup }) => setup },
-        { key: 'dimension', head: 'Dimension', cell: (one) => dimensionName(one) },
-        { key: 'repeat', head: 'Reading', numeric: true, cell: ({ repeat }) => repeat },
-        { key: 'value', head: 'As read, mm', numeric: true, cell: ({ value }) => bareMillimetres(value) },
-        { key: 'state', head: 'State', cell: (one) => stateOf(one, history) },
+        { key: 'setup', head: t('table.setup'), names: true, cell: ({ setup }) => setup },
+        { key: 'dimension', head: t('table.dimension'), cell: (one) => dimensionName(one) },
+        { key: 'repeat', head: t('table.reading'), numeric: true, cell: ({ repeat }) => repeat },
+        {
+          key: 'value',
+          head: t('table.value', { unit: unit() }),
+          numeric: true,
+          cell: ({ value }) => bareMillimetres(value),
+        },
+        { key: 'state', head: t('table.state'), cell: (one) => stateOf(one, history) },
         {
           key: 'by',
-          head: 'From',
-          cell: ({ by, file, line }) => by ?? (file === null ? '' : `${file}, line ${line ?? '?'}`),
+          head: t('table.from'),
+          cell: ({ by, file, line }) =>
+            by ?? (file === null ? '' : t('table.line', { file, line: line ?? '?' })),
         },
         {
           key: 'at',
-          head: 'When',
+          head: t('table.when'),
           whole: true,
           cell: ({ enteredAt, takenAt }) => dayAndTime(enteredAt ?? takenAt, timeZone),
         },
-        { key: 'why', head: 'Why', cell: ({ reason }) => reason ?? '' },
+        { key: 'why', head: t('table.why'), cell: ({ reason }) => reason ?? '' },
       ]}
     />
   );
@@ -38,8 +46,9 @@ export function RevisionTable({ history, timeZone }: { history: ReadingRevision[
 
 function stateOf(one: ReadingRevision, history: readonly ReadingRevision[]): string {
   const later = history.some((other) => sameReading(one, other) && other.revision > one.revision);
-  if (later) return 'replaced';
-  return one.excluded ? 'excluded' : 'counts';
+  const t = words('readings');
+  if (later) return t('state.replaced');
+  return t(one.excluded ? 'state.excluded' : 'state.counts');
 }
 
 export const sameReading = (a: ReadingRevision, b: ReadingRevision): boolean =>

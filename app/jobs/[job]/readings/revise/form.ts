@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { jsonField } from '@/app/_shop/json-field';
 import { QUANTITIES, SIDES } from '@/lib/measure';
 import type { ReadingRevision } from '@/lib/access';
+import { typedMillimetres } from '@/app/_words/typed-number';
 
 export const REASON_LENGTH = 200;
 
@@ -36,19 +37,19 @@ const reading = jsonField(400)
     repeat,
   }));
 
-/** Millimetres, with a point or a comma before the decimals. */
-const millimetres = z
+/** In the reader's unit, with a point or a comma before the decimals; comes out in millimetres. */
+const length = z
   .string()
   .trim()
   .transform((text) => text.replace(',', '.'))
   .refine((text) => /^-?\d{1,6}(\.\d{1,4})?$/.test(text))
-  .transform(Number);
+  .transform((text) => typedMillimetres(Number(text)));
 
 const reason = z.string().trim().min(1).max(REASON_LENGTH);
 
 /** The form that corrects, excludes or includes a reading. */
 export const revision = z.discriminatedUnion('what', [
-  z.object({ what: z.literal('correct'), reading, reason, value: millimetres }),
+  z.object({ what: z.literal('correct'), reading, reason, value: length }),
   z.object({ what: z.literal('exclude'), reading, reason }),
   z.object({ what: z.literal('include'), reading, reason }),
 ]);

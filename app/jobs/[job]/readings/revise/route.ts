@@ -5,6 +5,9 @@ import { address, jobAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
 import { refreshSoon, reviseReading } from '@/lib/access';
 import { revision } from './form';
+import { bareMillimetres, unit } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 
 /** Corrects, excludes or includes a reading, has figures and verdicts follow, and leads back to its history. */
 export async function POST(
@@ -15,20 +18,19 @@ export async function POST(
   return admit(request, async (viewer) => {
     const { fields, refused } = await fieldsOf(request, revision);
     if (refused !== null) return refused;
+    const t = words('readings');
     const place = `${jobAddress(job)}/readings`;
     const tell = (text: string, setup?: string) => leadTo(address(place, { setup }), [saying(text, place)]);
     if (fields === null)
-      return tell(
-        'Nothing was changed: choose the reading, say why, and to correct it write millimetres such as 351.5.',
-      );
+      return tell(t('revise.incomplete', { unit: unit(), example: bareMillimetres(351.5) }));
     const { reading, ...rest } = fields;
     try {
       await reviseReading(viewer, { job, ...reading, ...rest });
     } catch (error) {
-      if (error instanceof RangeError) return tell(`Nothing was changed. ${error.message}`);
+      if (error instanceof RangeError) return tell(t('revise.fault', { fault: told(error.message) }));
       throw error;
     }
     refreshSoon(viewer);
-    return tell('Done. Figures and verdicts follow in a moment.', reading.setup);
+    return tell(t('revise.done'), reading.setup);
   });
 }
