@@ -103,6 +103,7 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   const counts = { controlled: 3, out: mark === 'ours' ? 0 : 2, sections: {} };
   const outcome = { job: 'J000002', right: mark === 'ours', technician: 'T2', at: 5, ...counts };
   await door.saveJobOutcomes(shop, [{ ...outcome, version: 1 }]);
+  await door.followFit(shop, fit.id, { inputsVersion, parameters: `${mark}, followed`, figures: null });
   await door.saveFitAnswers(shop, fit.id, { rates: mark });
   const trial = await door.createTrial(shop, { name: mark, plan: PLAN }, ACTOR);
   const first = { run: 1, repeat: 1 };
