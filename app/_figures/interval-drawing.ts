@@ -31,7 +31,7 @@ const WIDTH = 860;
 const [LEFT, RIGHT] = [210, 24];
 const TOP = 12;
 const ROW = 34;
-const BOTTOM = 36;
+const BOTTOM = 64;
 /** As many letters as the names have room for. */
 const NAME = 24;
 
@@ -59,6 +59,7 @@ export function intervalDrawing({
       ]),
       ...(neutral === undefined ? [] : [path('axis', `M${x(neutral)} ${TOP}V${bottom}`)]),
       ...limits.map((limit) => path('limit', `M${x(limit)} ${TOP}V${bottom}`)),
+      word(`${what}. ${keyOf(intervals, limits.length > 0)}`, 0, bottom + 52),
       ...intervals.flatMap((one, i) => rowOf(one, TOP + (i + 0.5) * ROW, axis, x)),
     ],
   };
@@ -90,6 +91,12 @@ function rowOf(
         ]),
     dot('dot', x(value), y, 6),
   ];
+}
+
+/** What the marks mean, in the picture itself: a file has no page around it. */
+function keyOf(intervals: readonly Interval[], band: boolean): string {
+  const beside = intervals.some(({ reference }) => reference != null);
+  return `Dot: the figure; stroke: its 95 % interval${band ? '; dotted: the interval of the shop' : ''}${beside ? '; dashed: what it is set beside' : ''}.`;
 }
 
 function sentence(

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
@@ -16,6 +17,7 @@ import { falseAlarmWords } from '@/app/habits/_parts/false-alarms';
 import { BeyondChance } from './_parts/beyond-chance';
 import { HabitsFound } from './_parts/habits-found';
 import styles from './_parts/beyond-chance.module.css';
+import { TechnicianFiles } from '@/app/technicians/_parts/technician-files';
 import { technicianEstimates } from '@/app/technicians/_parts/estimates';
 import { countJobs, everybodysFigures, habitsAnswer } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
@@ -80,6 +82,7 @@ export default async function Training() {
         note="In the order of codes. Each opens its evidence, the setups that show it, and how to train it; a repeat trial before and after tells whether the training changed it."
       >
         <HabitsFound hands={byTechnician(habits ?? [])} />
+        <DownloadLinks of="habits by technician" csv="/habits/download" picture="/habits/picture" />
         <p className={styles.sentence}>{falseAlarmWords(habits ?? [])}</p>
       </Panel>
       <Panel
@@ -95,6 +98,7 @@ export default async function Training() {
           estimates={setting}
           band={band.setting}
         />
+        <TechnicianFiles of="setting" />
       </Panel>
       <Panel
         id="repeatability"
@@ -109,6 +113,7 @@ export default async function Training() {
           estimates={repeatability}
           band={band.repeatability}
         />
+        <TechnicianFiles of="repeatability" />
       </Panel>
       <Panel
         id="technician-bias"
@@ -122,6 +127,7 @@ export default async function Training() {
           kind="bias"
           estimates={bias}
         />
+        <TechnicianFiles of="bias" />
       </Panel>
       <Panel
         id="gauge-bias"
@@ -130,6 +136,7 @@ export default async function Training() {
       >
         <BeyondChance estimates={byGauge} kind="bias" of="gauges" />
         <EstimateTable caption="Bias of heights, by gauge" head="Gauge" kind="bias" estimates={byGauge} />
+        <DownloadLinks of="bias by gauge" csv="/figures/gauges/download" picture="/figures/gauges/picture" />
       </Panel>
     </Page>
   );

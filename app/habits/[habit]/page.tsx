@@ -82,7 +82,12 @@ export default async function HabitPage({ params, searchParams }: Props) {
           <p>{whose} has no job in what was asked for.</p>
         </Note>
       )}
-      {cell !== undefined && <Evidence cell={cell} />}
+      {cell !== undefined && (
+        <Evidence
+          cell={cell}
+          setups={`${address(technicianAddress(cell.technician), { last: question.last, from: question.from, to: question.to, sheet: question.sheet })}#setups`}
+        />
+      )}
       <About text={HABIT_TEXTS[habit]} />
       {cell !== undefined && shown.length > 0 && (
         <ShownSetups

@@ -1,15 +1,20 @@
 import Link from 'next/link';
 import type { Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
-import { technicianAddress } from '@/app/_words/address';
 import { chance, effectName, effectValue, unitOf } from '@/app/_words/habits';
 import { grouped } from '@/app/_words/numbers';
 import { FALSE_ALARM_RATE, type HabitCell } from '@/lib/assess/habits';
 import { StateTag } from './state-tag';
 import styles from './evidence.module.css';
 
+interface EvidenceProps {
+  cell: HabitCell;
+  /** Where all setups of the technician that were looked at stand. */
+  setups: string;
+}
+
 /** What the readings of one technician say of one habit. */
-export function Evidence({ cell }: { cell: HabitCell }) {
+export function Evidence({ cell, setups }: EvidenceProps) {
   const { technician, habit, state, effect, p, adjustedP } = cell;
   return (
     <Panel
@@ -42,7 +47,7 @@ export function Evidence({ cell }: { cell: HabitCell }) {
             name: 'Setups looked at',
             value: grouped(cell.setups),
             detail: (
-              <Link href={`${technicianAddress(technician)}#setups`} prefetch={false}>
+              <Link href={setups} prefetch={false}>
                 All setups of {technician}
               </Link>
             ),

@@ -12,7 +12,7 @@ import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { technicianAddress } from '@/app/_words/address';
 import { technicianEstimates } from '../_parts/estimates';
-import type { SideBySide } from '../_parts/technician-pictures';
+import { TechnicianFiles } from '../_parts/technician-files';
 import { countOutcomes, everybodysFigures, listPeople } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 
@@ -60,7 +60,7 @@ export default async function Technicians() {
           estimates={technicianEstimates(technicians, 'repeatability')}
           band={band.repeatability}
         />
-        <Files of="repeatability" />
+        <TechnicianFiles of="repeatability" />
       </Panel>
       <Panel
         id="setting"
@@ -74,7 +74,7 @@ export default async function Technicians() {
           estimates={technicianEstimates(technicians, 'setting')}
           band={band.setting}
         />
-        <Files of="setting" />
+        <TechnicianFiles of="setting" />
       </Panel>
       <Panel
         id="bias"
@@ -87,7 +87,7 @@ export default async function Technicians() {
           kind="bias"
           estimates={technicianEstimates(technicians, 'bias')}
         />
-        <Files of="bias" />
+        <TechnicianFiles of="bias" />
       </Panel>
       <Panel
         id="rates"
@@ -113,16 +113,5 @@ export default async function Technicians() {
         />
       </Panel>
     </Page>
-  );
-}
-
-/** One figure of all technicians as files. */
-function Files({ of }: { of: SideBySide }) {
-  return (
-    <DownloadLinks
-      of={`${of} by technician`}
-      csv="/figures/technicians/download"
-      picture={`/figures/technicians/picture?of=${of}`}
-    />
   );
 }

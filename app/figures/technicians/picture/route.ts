@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { pictureFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
 import { SIDE_BY_SIDE, techniciansDrawing } from '@/app/technicians/_parts/technician-pictures';
+import { unit } from '@/app/_words/numbers';
 import { everybodysFigures } from '@/lib/access';
 
 const wanted = z.enum(['repeatability', 'setting', 'bias']);
@@ -15,7 +16,7 @@ export const GET = (request: NextRequest): Promise<Response> =>
     if (fit === null || !of.success) return sentence(404, 'There is no such picture.');
     return pictureFile(
       `technicians-${of.data}`,
-      `${SIDE_BY_SIDE[of.data]} by technician`,
+      `${SIDE_BY_SIDE[of.data]} by technician, ${unit()}`,
       techniciansDrawing(fit.figures, of.data),
     );
   });
