@@ -1,7 +1,6 @@
 import { useTranslations } from 'use-intl/react';
-import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
-import { signed, unit } from '@/app/_words/numbers';
+import { signedMillimetres } from '@/app/_words/numbers';
 import { useSpeech } from '@/app/_words/speech/device';
 import {
   isAgainstOldDatum,
@@ -27,6 +26,8 @@ interface SoFarProps {
   resume: (step: Step, place: string | null) => void;
 }
 
+const isLength = (place: Place): boolean => place.dimensions[0]?.quantity === 'length';
+
 /** What was hung and read, place by place, with what was left out and why. */
 export function SoFar({ plan, record, kept, clearance, again, resume }: SoFarProps) {
   const t = useTranslations('bay');
@@ -48,40 +49,30 @@ export function SoFar({ plan, record, kept, clearance, again, resume }: SoFarPro
   );
   return (
     <div className={styles.soFar}>
-      <Table
-        caption={t('soFar.title')}
-        captionOutOfSight
-        empty={t('soFar.none')}
-        rows={rows}
-        rowKey={({ place }) => place.key}
-        columns={[
-          { key: 'place', head: t('soFar.place'), names: true, cell: ({ place }) => placeName(place) },
-          { key: 'gauge', head: t('soFar.gauge'), cell: gaugeCell },
-          {
-            key: 'deviation',
-            head: t('soFar.deviation', { unit: unit(to) }),
-            cell: ({ place, setup }) => deviations(place, setup),
-          },
-          {
-            key: 'again',
-            head: <span className="out-of-sight">{t('soFar.again')}</span>,
-            cell: ({ place }) =>
-              record.finished ? null : (
-                <button
-                  type="button"
-                  className={styles.again}
-                  onClick={() => again(place)}
-                  aria-label={t(
-                    place.dimensions[0]?.quantity === 'length' ? 'kept.measureAgain' : 'kept.hangAgain',
-                    { name: placeName(place) },
-                  )}
-                >
-                  {t(place.dimensions[0]?.quantity === 'length' ? 'soFar.measure' : 'soFar.again')}
-                </button>
-              ),
-          },
-        ]}
-      />
+      {rows.length === 0 && <p>{t('soFar.none')}</p>}
+      <ul data-plain className={styles.rows}>
+        {rows.map(({ place, setup }) => (
+          <li key={place.key} className={styles.row}>
+            <div>
+              <strong>{placeName(place)}</strong>
+              <p className={styles.quiet}>{gaugeText(place, setup)}</p>
+            </div>
+            {deviations(place, setup)}
+            {!record.finished && (
+              <button
+                type="button"
+                className={styles.again}
+                onClick={() => again(place)}
+                aria-label={t(isLength(place) ? 'kept.measureAgain' : 'kept.hangAgain', {
+                  name: placeName(place),
+                })}
+              >
+                {t(isLength(place) ? 'soFar.measure' : 'soFar.again')}
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
       {wrong.length > 0 && (
         <div>
           <h3>{t('soFar.checks')}</h3>
@@ -131,7 +122,7 @@ export function SoFar({ plan, record, kept, clearance, again, resume }: SoFarPro
     return place === undefined ? key : `${t(`steps.${place.step}`)}, ${placeName(place)}`;
   }
 
-  function gaugeCell({ place, setup }: { place: Place; setup: RecordedSetup }) {
+  function gaugeText(place: Place, setup: RecordedSetup): string {
     const times = record.setups.filter((one) => one.place === place.key).length;
     return times > 1 ? `${setup.gauge}, ${t('soFar.hangings', { n: times })}` : setup.gauge;
   }
@@ -144,7 +135,7 @@ export function SoFar({ plan, record, kept, clearance, again, resume }: SoFarPro
         {read.map(({ dimension, deviation, within }) => (
           <li key={`${dimension.point} ${dimension.side ?? ''}`}>
             {dimension.side !== null && <span>{t(`sides.${dimension.side}`)}</span>}
-            <strong>{signed(deviation, 1, to)}</strong>
+            <strong>{signedMillimetres(deviation, 1, to)}</strong>
             <Tag name={within ? 'within' : 'out'}>{t(within ? 'kept.within' : 'kept.out')}</Tag>
           </li>
         ))}
