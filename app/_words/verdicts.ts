@@ -29,5 +29,8 @@ export const CALLS: readonly Call[] = [
   'undecided',
 ];
 
+/** The four classes within a sentence or a list: `gauge`, `neither`. */
+export const causeInSentence = (cause: Cause): string => words('terms')(`causesInSentence.${cause}`);
+
 /** The four classes as heads of a list. */
 export const causeName = (cause: Cause): string => words('terms')(`causes.${cause}`);

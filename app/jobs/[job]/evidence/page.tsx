@@ -18,6 +18,9 @@ import { roundNamed } from './_parts/round-named';
 import { Weighing } from './_parts/weighing';
 import { currentLearned, getJob, listRecheckOutcomes, roundVerdicts } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { hear } from '@/app/_words/speech';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 
 interface Props {
   params: Promise<{ job: string }>;
@@ -25,7 +28,8 @@ interface Props {
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Evidence, job ${labelFrom((await params).job)}` };
+  await hear();
+  return { title: words('evidence')('title', { job: labelFrom((await params).job) }) };
 }
 
 export default async function EvidencePage({ params, searchParams }: Props) {
@@ -33,6 +37,7 @@ export default async function EvidencePage({ params, searchParams }: Props) {
   const query = await searchParams;
   const viewer = await enter();
   const { shop } = viewer;
+  const t = words('evidence');
   const [job, verdicts, learned, outcomes] = await Promise.all([
     getJob(viewer, number),
     roundVerdicts(viewer, { job: number }),
@@ -43,7 +48,7 @@ export default async function EvidencePage({ params, searchParams }: Props) {
   if (round === null) notFound();
   const { stage, attempt } = round;
   const name = roundName(stage, attempt);
-  if (learned === null) return <FiguresPending title={`Evidence, ${name}`} />;
+  if (learned === null) return <FiguresPending title={t('pending', { round: name })} />;
 
   const verdict = verdicts.find((one) => one.stage === stage && one.attempt === attempt) ?? null;
   const heights = evidenceOf(round, learned.learned);
@@ -51,35 +56,36 @@ export default async function EvidencePage({ params, searchParams }: Props) {
   const missCost = missCostOf(shop);
   return (
     <Page
-      above={<Link href={`${jobAddress(number)}#${roundAnchor(stage, attempt)}`}>Job {number}</Link>}
-      title={`Evidence: ${name}`}
-      lead="What would explain the readings of this round, what each explanation leads to expect, and which reading speaks for which. It is about readings and never clears a structure."
+      above={
+        <Link href={`${jobAddress(number)}#${roundAnchor(stage, attempt)}`}>{t('job', { job: number })}</Link>
+      }
+      title={t('heading', { round: name })}
+      lead={t('lead')}
     >
       {verdict?.decidable === false && (
         <Note kind="caution">
           <p>
-            <b>Center section first.</b> {verdict.why} What follows shows the readings as they stand; no
-            height is decided by it.
+            <b>{t('center.first')}</b> {told(verdict.why ?? '')} {t('center.stands')}
           </p>
         </Note>
       )}
       {'why' in heights ? (
         <Note>
-          <p>{heights.why}</p>
+          <p>{told(heights.why)}</p>
         </Note>
       ) : (
         <>
           <Explanations
             id="explanations"
-            title="What would explain the heights"
+            title={t('explanations.heights')}
             evidence={heights}
             kind="height"
           />
-          <Weighing id="weighing" title="Which reading speaks for which" evidence={heights} kind="height" />
+          <Weighing id="weighing" title={t('weighing.heights')} evidence={heights} kind="height" />
           {verdict !== null && <Checks verdict={verdict} />}
           <AllHeights
             id="heights"
-            title="Every height"
+            title={t('all.heights')}
             evidence={heights}
             {...{ verdict, missCost }}
             kind="height"
@@ -90,19 +96,14 @@ export default async function EvidencePage({ params, searchParams }: Props) {
         <>
           <Explanations
             id="pin-explanations"
-            title="What would explain the centre pins"
+            title={t('explanations.pins')}
             evidence={pins}
             kind="centerline"
           />
-          <Weighing
-            id="pin-weighing"
-            title="Which centre pin speaks for which"
-            evidence={pins}
-            kind="centerline"
-          />
+          <Weighing id="pin-weighing" title={t('weighing.pins')} evidence={pins} kind="centerline" />
           <AllHeights
             id="pins"
-            title="Every centre pin"
+            title={t('all.pins')}
             evidence={pins}
             {...{ verdict, missCost }}
             kind="centerline"

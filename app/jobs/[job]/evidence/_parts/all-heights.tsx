@@ -2,13 +2,15 @@ import { Panel } from '@/app/_look/panel';
 import { Table, type Column } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { heightAnchor } from '@/app/_words/address';
-import { probability, signed } from '@/app/_words/numbers';
-import { CALL_GLYPHS, callName } from '@/app/_words/verdicts';
+import { bareMillimetres, probability, signed, unit } from '@/app/_words/numbers';
+import { CALL_GLYPHS, callName, causeInSentence } from '@/app/_words/verdicts';
 import { callOf, type RoundVerdict } from '@/lib/assess';
-import { heightName, type Bar, type Kind, type RoundEvidence } from '@/lib/assess/evidence';
+import type { Bar, Kind, RoundEvidence } from '@/lib/assess/evidence';
 import { CAUSES, type Cause } from '@/lib/measure';
 import styles from './all-heights.module.css';
 import { letterOf } from './letters';
+import { sideName } from '@/app/_words/dimensions';
+import { words } from '@/app/_words/words';
 
 interface AllHeightsProps {
   id: string;
@@ -23,10 +25,11 @@ interface AllHeightsProps {
 export function AllHeights({ id, title, evidence, verdict, missCost, kind }: AllHeightsProps) {
   const [first, ...others] = evidence.hypotheses;
   if (first === undefined) return null;
-  const told = toldOf(verdict, kind);
+  const t = words('evidence');
+  const said = saidOf(verdict, kind);
   const expected = [first, ...others].map(({ bars }, index): Column<Bar> => ({
     key: letterOf(index),
-    head: `Expected under ${letterOf(index)}`,
+    head: t('all.expected', { letter: letterOf(index) }),
     numeric: true,
     cell: (bar) => {
       const same = bars.find((one) => keyOf(one) === keyOf(bar));
@@ -34,48 +37,44 @@ export function AllHeights({ id, title, evidence, verdict, missCost, kind }: All
     },
   }));
   return (
-    <Panel
-      id={id}
-      title={title}
-      note="Scatter is one standard deviation of ordinary setting, reading and body: what a difference between read and expected is to be held against."
-    >
+    <Panel id={id} title={title} note={t('all.note')}>
       <Table
-        caption="Deviations from the sheet, millimetres"
+        caption={t('all.caption', { unit: unit() })}
         rows={first.bars}
         rowKey={keyOf}
         rowId={(bar) => heightAnchor(kind === 'height' ? bar : { ...bar, side: 'C' })}
         columns={[
           {
             key: 'height',
-            head: kind === 'height' ? 'Height' : 'Centre pin',
+            head: t(kind === 'height' ? 'all.height' : 'all.pin'),
             names: true,
             cell: (bar) => (
               <>
-                {heightName(bar, kind)}
-                {bar.zero && <small className={styles.aside}> zero station</small>}
-                {!bar.last && <small className={styles.aside}> earlier setup</small>}
+                {kind === 'height' ? `${bar.point} ${sideName(bar.side)}` : bar.point}
+                {bar.zero && <small className={styles.aside}> {t('all.zero')}</small>}
+                {!bar.last && <small className={styles.aside}> {t('all.earlier')}</small>}
               </>
             ),
           },
-          { key: 'read', head: 'Read', numeric: true, cell: (bar) => <b>{signed(bar.measured)}</b> },
+          { key: 'read', head: t('all.read'), numeric: true, cell: (bar) => <b>{signed(bar.measured)}</b> },
           {
             key: 'said',
-            head: 'Gauge or body',
+            head: t('all.said'),
             whole: true,
             cell: (bar) => (
-              <Said p={told.get(keyOf(bar))} decidable={verdict?.decidable === true} missCost={missCost} />
+              <Said p={said.get(keyOf(bar))} decidable={verdict?.decidable === true} missCost={missCost} />
             ),
           },
           ...expected,
           {
             key: 'scatter',
-            head: 'Scatter',
+            head: t('all.scatter'),
             numeric: true,
-            cell: ({ scatter }) => `±${signed(scatter).replace('+', '')}`,
+            cell: ({ scatter }) => `±${bareMillimetres(scatter)}`,
           },
           {
             key: 'setup',
-            head: 'Setup',
+            head: t('all.setup'),
             whole: true,
             cell: ({ setup, gauge, technician }) => `${setup}, ${gauge}, ${technician}`,
           },
@@ -92,13 +91,13 @@ interface SaidProps {
 }
 
 function Said({ p, decidable, missCost }: SaidProps) {
-  if (p === undefined) return 'not judged';
+  if (p === undefined) return words('evidence')('all.notJudged');
   const call = decidable ? callOf(p, missCost) : 'undecided';
   const leading = CAUSES.filter((cause) => p[cause] >= 0.1).sort((a, b) => p[b] - p[a]);
   return (
     <span className={styles.said}>
       <Tag name={CALL_GLYPHS[call]}>{callName(call)}</Tag>
-      {leading.map((cause) => `${cause} ${probability(p[cause])}`).join(', ')}
+      {leading.map((cause) => `${causeInSentence(cause)} ${probability(p[cause])}`).join(', ')}
     </span>
   );
 }
@@ -106,7 +105,7 @@ function Said({ p, decidable, missCost }: SaidProps) {
 const keyOf = ({ setup, point, side }: Pick<Bar, 'setup' | 'point' | 'side'>): string =>
   JSON.stringify([setup, point, side]);
 
-function toldOf(verdict: RoundVerdict | null, kind: Kind): Map<string, Record<Cause, number>> {
+function saidOf(verdict: RoundVerdict | null, kind: Kind): Map<string, Record<Cause, number>> {
   const heights =
     kind === 'height'
       ? (verdict?.heights ?? [])

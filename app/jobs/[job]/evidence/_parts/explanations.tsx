@@ -13,6 +13,8 @@ import styles from './explanations.module.css';
 import { HypothesisFigure } from './hypothesis-figure';
 import { Legend } from './legend';
 import { letterOf } from './letters';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 
 interface ExplanationsProps {
   id: string;
@@ -26,13 +28,10 @@ const OPEN = 2;
 
 /** The leading explanations of a round, the likeliest first, each in words and as a picture. */
 export function Explanations({ id, title, evidence, kind }: ExplanationsProps) {
+  const t = words('evidence');
   const bars = evidence.hypotheses.flatMap((hypothesis) => hypothesis.bars);
   return (
-    <Panel
-      id={id}
-      title={title}
-      note="Each explanation takes something to be wrong and leaves the rest to ordinary scatter. Its bars are what it leads to expect; where they meet what was read, it fits."
-    >
+    <Panel id={id} title={title} note={t('explanations.note')}>
       <Legend />
       <ol className={styles.list} data-plain>
         {evidence.hypotheses.map((hypothesis, index) => {
@@ -47,7 +46,7 @@ export function Explanations({ id, title, evidence, kind }: ExplanationsProps) {
                 figure
               ) : (
                 <details className={styles.more}>
-                  <summary>Picture of explanation {letter}</summary>
+                  <summary>{t('explanations.picture', { letter })}</summary>
                   {figure}
                 </details>
               )}
@@ -55,10 +54,10 @@ export function Explanations({ id, title, evidence, kind }: ExplanationsProps) {
           );
         })}
       </ol>
-      <p className={styles.rest}>All other explanations together: {probability(evidence.rest)}.</p>
+      <p className={styles.rest}>{t('explanations.rest', { p: probability(evidence.rest) })}</p>
       {evidence.hypotheses.length === 1 && (
         <Note>
-          <p>No other explanation comes near this one.</p>
+          <p>{t('explanations.noOther')}</p>
         </Note>
       )}
     </Panel>
@@ -69,13 +68,16 @@ function Head({ letter, hypothesis, kind }: { letter: string; hypothesis: Hypoth
   return (
     <div className={styles.head}>
       <h3>
-        <span className={styles.letter}>{letter}</span> {hypothesisWords(hypothesis, kind)}
+        <span className={styles.letter}>{letter}</span> {told(hypothesisWords(hypothesis, kind))}
       </h3>
       <p className={styles.probability}>
-        Probability <b>{probability(hypothesis.probability)}</b>
+        {words('evidence').rich('explanations.probability', {
+          p: probability(hypothesis.probability),
+          b: (chunks) => <b>{chunks}</b>,
+        })}
       </p>
       <p>
-        {datumWords(hypothesis.datum, kind)} {leftOverWords(hypothesis.bars, kind)}
+        {told(datumWords(hypothesis.datum, kind))} {told(leftOverWords(hypothesis.bars, kind))}
       </p>
     </div>
   );

@@ -1,10 +1,11 @@
 import { ScrollFrame } from '@/app/_look/scroll-frame';
-import { signed, signedMillimetres } from '@/app/_words/numbers';
+import { brief, signed, signedMillimetres, unit } from '@/app/_words/numbers';
 import type { Bar, Fault, Hypothesis, Kind } from '@/lib/assess/evidence';
 import type { Side } from '@/lib/measure';
 import styles from './hypothesis-figure.module.css';
 import { FIELD, scaleOf } from './scale';
 import { SideBars } from './side-bars';
+import { words } from '@/app/_words/words';
 
 interface HypothesisFigureProps {
   hypothesis: Hypothesis;
@@ -14,30 +15,28 @@ interface HypothesisFigureProps {
   kind: Kind;
 }
 
-const SIDES: [Side, string][] = [
-  ['L', 'Left side'],
-  ['R', 'Right side'],
-];
+const SIDES: readonly Side[] = ['L', 'R'];
 
 /** The stations from the side: measured bars, the straight datum and the tilted one, and the bars a hypothesis expects. */
 export function HypothesisFigure({ hypothesis, scaledBy, letter, kind }: HypothesisFigureProps) {
   const { bars, datum, faults } = hypothesis;
+  const t = words('evidence');
   const scale = scaleOf(scaledBy);
-  const sides = SIDES.filter(([side]) => bars.some((bar) => bar.side === side));
+  const sides = SIDES.filter((side) => bars.some((bar) => bar.side === side));
   const height = sides.length * scale.height;
   return (
     <figure className={styles.figure}>
-      <ScrollFrame name="Picture, scrolls sideways on a small screen">
+      <ScrollFrame name={t('figure.scrolls')}>
         <svg
           className={styles.picture}
           viewBox={`0 0 ${FIELD.width} ${height}`}
           role="img"
           aria-label={alternative(bars, sides, letter, kind)}
         >
-          {sides.map(([side, name], index) => (
+          {sides.map((side, index) => (
             <g key={side} transform={`translate(0 ${index * scale.height})`}>
               <SideBars
-                name={kind === 'centerline' ? 'Centre pins, from below' : name}
+                name={t(kind === 'centerline' ? 'figure.pinsFromBelow' : `figure.sides.${side}`)}
                 bars={bars.filter((bar) => bar.side === side)}
                 datum={datum.find((line) => line.side === side) ?? null}
                 faults={faultsOn(faults, side)}
@@ -48,10 +47,9 @@ export function HypothesisFigure({ hypothesis, scaledBy, letter, kind }: Hypothe
         </svg>
       </ScrollFrame>
       <figcaption className={styles.caption}>
-        Front at the left. Deviations are drawn {scale.exaggeration} times as large as distances along the
-        vehicle; numbers are what was read.
+        {t('figure.scale', { times: brief(scale.exaggeration) })}
         {scaledBy.some(({ measured }) => Math.abs(measured) > scale.limit) &&
-          ` Bars end at ${signedMillimetres(scale.limit, 0)} with a break; their number is the whole deviation.`}
+          ` ${t('figure.cut', { limit: signedMillimetres(scale.limit, 0) })}`}
       </figcaption>
     </figure>
   );
@@ -68,12 +66,23 @@ function faultsOn(faults: readonly Fault[], side: Side): Map<number, Fault['what
 }
 
 /** The picture in words. */
-function alternative(bars: readonly Bar[], sides: [Side, string][], letter: string, kind: Kind): string {
-  const told = sides.map(([side, name]) => {
+function alternative(bars: readonly Bar[], sides: readonly Side[], letter: string, kind: Kind): string {
+  const t = words('evidence');
+  const each = sides.map((side) => {
     const points = bars
       .filter((bar) => bar.side === side && bar.last && !bar.zero)
-      .map((bar) => `${bar.point} read ${signed(bar.measured)}, expected ${signed(bar.expected)}`);
-    return `${kind === 'centerline' ? 'Centre pins' : name}, millimetres from the sheet: ${points.join('; ')}.`;
+      .map((bar) =>
+        t('figure.point', {
+          point: bar.point,
+          read: signed(bar.measured),
+          expected: signed(bar.expected),
+        }),
+      );
+    return t('figure.side', {
+      side: t(kind === 'centerline' ? 'figure.pins' : `figure.sides.${side}`),
+      unit: unit(),
+      points: points.join('; '),
+    });
   });
-  return `Stations from the side under explanation ${letter}. ${told.join(' ')}`;
+  return t('figure.told', { letter, sides: each.join(' ') });
 }

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { Note } from '@/app/_look/note';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
@@ -7,23 +8,10 @@ import { dayAndTime } from '@/app/_words/times';
 import type { Round } from '@/lib/measure';
 import { OutcomeForm } from './outcome-form';
 import type { RecheckOutcome } from '@/lib/access';
+import { words } from '@/app/_words/words';
 
 /** What became of the form that was sent, by the word in the address. */
-const ANSWERS: Record<string, { kind: 'plain' | 'fault'; words: string }> = {
-  recorded: {
-    kind: 'plain',
-    words:
-      'Recorded. The verdicts of this round follow in a moment, what the shop has learned a little later: reload the page then.',
-  },
-  incomplete: {
-    kind: 'fault',
-    words: 'Nothing was recorded: choose the height and what was off.',
-  },
-  unknown: {
-    kind: 'fault',
-    words: 'Nothing was recorded: there is no such setup in this job. Choose again.',
-  },
-};
+const answerSchema = z.enum(['recorded', 'incomplete', 'unknown']);
 
 interface OutcomesProps {
   round: Round;
@@ -37,34 +25,31 @@ interface OutcomesProps {
 /** What re-checks showed in this round, and the form to say it. */
 export function Outcomes({ round, outcomes, by, answer, timeZone }: OutcomesProps) {
   const setups = new Set(round.setups.map(({ label }) => label));
-  const told = answer === undefined ? undefined : ANSWERS[answer];
+  const said = answerSchema.safeParse(answer).data;
+  const t = words('evidence');
   return (
-    <Panel
-      id="outcome"
-      title="What a re-check showed"
-      note="Verdicts and learning follow what is recorded here; the last record of a height counts, all stay. A gauge that was hung again in this round needs no record: its readings tell."
-    >
-      {told !== undefined && (
-        <Note kind={told.kind} live>
-          <p>{told.words}</p>
+    <Panel id="outcome" title={t('outcome.title')} note={t('outcome.about')}>
+      {said !== undefined && (
+        <Note kind={said === 'recorded' ? 'plain' : 'fault'} live>
+          <p>{t(`outcome.answers.${said}`)}</p>
         </Note>
       )}
       <Table
-        caption="On record for this round, newest first"
+        caption={t('outcome.caption')}
         rows={outcomes.filter(({ setup }) => setups.has(setup))}
         rowKey={({ setup, side, at, cause }) => `${setup} ${side ?? ''} ${at} ${cause}`}
-        empty="Nothing is on record for this round yet."
+        empty={t('outcome.none')}
         columns={[
           {
             key: 'height',
-            head: 'Height',
+            head: t('outcome.head'),
             names: true,
             cell: ({ setup, side }) => `${pointOf(round, setup, side)} (${setup})`,
           },
-          { key: 'cause', head: 'It was', whole: true, cell: ({ cause }) => causeProved(cause) },
-          { key: 'by', head: 'Said by', whole: true, cell: ({ by }) => by ?? 'a file' },
-          { key: 'at', head: 'When', whole: true, cell: ({ at }) => dayAndTime(at, timeZone) },
-          { key: 'note', head: 'Note', cell: ({ note }) => note ?? '' },
+          { key: 'cause', head: t('outcome.itWas'), whole: true, cell: ({ cause }) => causeProved(cause) },
+          { key: 'by', head: t('outcome.by'), whole: true, cell: ({ by: who }) => who ?? t('outcome.aFile') },
+          { key: 'at', head: t('outcome.when'), whole: true, cell: ({ at }) => dayAndTime(at, timeZone) },
+          { key: 'note', head: t('outcome.noteHead'), cell: ({ note }) => note ?? '' },
         ]}
       />
       <OutcomeForm round={round} by={by} />

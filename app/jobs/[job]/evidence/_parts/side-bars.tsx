@@ -1,9 +1,10 @@
-import { signed } from '@/app/_words/numbers';
+import { signed, unit } from '@/app/_words/numbers';
 import { classNames } from '@/app/_look/class-names';
 import type { DatumLine } from '@/lib/assess';
 import type { Bar, Fault } from '@/lib/assess/evidence';
 import styles from './hypothesis-figure.module.css';
 import { FIELD, type Scale } from './scale';
+import { words } from '@/app/_words/words';
 
 const BAR = 11;
 /** Setups of one station stand beside each other, the last one nearest its place. */
@@ -35,7 +36,7 @@ export function SideBars({ name, bars, datum: line, faults, scale }: SideBarsPro
       <rect className={styles.tolerance} x={left} y={high} width={right - left} height={low - high} />
       {labels.map((mm) => (
         <text key={mm} className={styles.scaleText} x={left - 6} y={scale.y(mm) + 4} textAnchor="end">
-          {mm === 0 ? '0 mm' : signed(mm, 0)}
+          {mm === 0 ? `0\u00a0${unit()}` : signed(mm, 0)}
         </text>
       ))}
       <path className={styles.datum} d={`M${left} ${zero}H${right}`} />
@@ -107,7 +108,7 @@ function Foot({ bar, x, y, faults }: { bar: Bar; x: number; y: number; faults: F
         <g className={styles[faults.length > 1 ? 'both' : (faults[0] ?? 'body')]}>
           <path className={styles.pointer} d={`M${x} ${y + 4}l5 6h-10z`} />
           <text className={styles.fault} x={x} y={y + 24} textAnchor="middle">
-            {faults.length > 1 ? 'gauge and body' : faults[0]}
+            {words('evidence')(`figure.faults.${faults.length > 1 ? 'both' : (faults[0] ?? 'body')}`)}
           </text>
         </g>
       )}
