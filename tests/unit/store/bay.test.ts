@@ -1,3 +1,5 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { recordOf, readingsOf, type Entry } from '@/lib/bay';
 import { collapse } from '@/lib/measure';
@@ -37,6 +39,7 @@ import {
 } from './bay-device';
 import { freshStore, statement } from './fresh-store';
 import { BY_COMMAND, fileNamed, reading } from './invented-readings';
+import { until } from './saving';
 
 const store = freshStore();
 let round = 0;
@@ -413,5 +416,48 @@ describe('another shop', () => {
         expect(String(error)).toMatch(/no such round/),
       );
     expect(await kept()).toHaveLength(1);
+  });
+});
+
+describe('a process killed while entries come in', () => {
+  it('leaves every entry that it had acknowledged, each with its reading, and none by half', async () => {
+    const script = `
+      import { Device, dimension, send } from '@/tests/unit/store/bay-device';
+      const [shop, round] = process.argv.slice(-2).map(Number);
+      const device = new Device('aaa');
+      for (let setup = 1; ; setup += 1) {
+        device.hang('b1-' + setup + 'aaa');
+        for (const repeat of [1, 2]) device.read('b1-' + setup + 'aaa', dimension('A', 'L'), 300 + setup / 8, repeat);
+        for (const entry of device.made.slice(-3)) {
+          await send(shop, round, [entry]);
+          console.log(entry.key);
+        }
+      }`;
+    const child = spawn(
+      process.execPath,
+      [
+        ...['--import', 'tsx', '--input-type=module', '-e', script, '--'],
+        ...[String(store.shop), String(round)],
+      ],
+      { env: { ...process.env, DATABASE_URL: store.url }, stdio: ['ignore', 'pipe', 'inherit'] },
+    );
+    const ended = once(child, 'exit');
+    let said = '';
+    child.stdout.on('data', (piece: Buffer) => (said += piece.toString()));
+    const acknowledged = () => said.split('\n').slice(0, -1);
+    await until(() => acknowledged().length > 10);
+    child.kill('SIGKILL');
+    await ended;
+    const entries = await kept();
+    const keys = entries.map(({ key }) => key);
+    expect(keys.slice(0, acknowledged().length)).toEqual(acknowledged());
+    // One more may have been kept without the news of it getting out.
+    expect(keys.length - acknowledged().length).toBeLessThanOrEqual(1);
+    expect(entries.map(({ sequence }) => sequence)).toEqual(keys.map((_, index) => index + 1));
+    expect(await inputsVersion(store.shop)).toBe(entries.filter(({ body }) => body.kind === 'read').length);
+    expect(await loadJobs(store.shop)).toEqual(await asEntered());
+    b.hang('b1-1bbb');
+    await send(store.shop, round, b.made);
+    expect(await kept()).toHaveLength(entries.length + 1);
   });
 });
