@@ -17,7 +17,7 @@ import {
 
 const GAP = 18;
 /** Room for a hand above each line. */
-const HAND = 46;
+const HAND = 42;
 const ROW = HAND + lineHeight(SIZE.aside) + 4;
 
 interface Signing {

@@ -43,7 +43,7 @@ export function drawTable(paper: Paper, { caption, groups, columns, rows, empty 
     if (empty !== undefined) drawParagraph(paper, { kind: 'paragraph', text: empty });
     return;
   }
-  const places = placesOf(columns);
+  const places = placesOf(paper, columns);
   const heads = columns.map(({ head }, index) => laid(paper, head, places[index], true));
   const spans = spansOf(groups ?? [], places).map(({ head, place, columns: across }) => ({
     ...{ head, columns: across },
@@ -51,6 +51,7 @@ export function drawTable(paper: Paper, { caption, groups, columns, rows, empty 
   }));
   const headHeight = heightOf(heads) + (spans.length === 0 ? 0 : heightOf(spans));
 
+  if (paper.y > PAGE.top) paper.y += 4;
   const captionLines = broken(paper, [{ text: caption, weight: 'strong' }], WIDTH, SIZE.table + 0.5);
   const captionHigh = lineHeight(SIZE.table + 0.5);
   wantRoom(paper, captionLines.length * captionHigh + headHeight + 3 * HIGH + 20);
@@ -78,12 +79,25 @@ export function drawTable(paper: Paper, { caption, groups, columns, rows, empty 
   paper.y += 9;
 }
 
-function placesOf(columns: PrintedTable['columns']): Place[] {
+/** Shares of the width, but each column as wide as the longest word of its head. */
+function placesOf(paper: Paper, columns: PrintedTable['columns']): Place[] {
   const all = columns.reduce((sum, { width }) => sum + width, 0);
-  let x = PAGE.left;
-  return columns.map(({ width, numeric = false }) => {
-    const place = { x, width: (width / all) * WIDTH, numeric };
-    x += place.width;
+  const shares = columns.map(({ width }) => (width / all) * WIDTH);
+  const least = columns.map(
+    ({ head }) =>
+      2 * PAD.x +
+      Math.max(0, ...head.split(/[ ,]/).map((word) => paper.fonts.word(word, 'strong').bare * SIZE.table)) +
+      0.1,
+  );
+  const spare = shares.map((share, index) => Math.max(0, share - (least[index] ?? 0)));
+  const wanted = shares.reduce((sum, share, index) => sum + Math.max(0, (least[index] ?? 0) - share), 0);
+  const room = spare.reduce((sum, one) => sum + one, 0);
+  const given = room === 0 ? 0 : Math.min(1, wanted / room);
+  let x: number = PAGE.left;
+  return columns.map(({ numeric = false }, index) => {
+    const width = Math.max(shares[index] ?? 0, least[index] ?? 0) - given * (spare[index] ?? 0);
+    const place = { x, width, numeric };
+    x += width;
     return place;
   });
 }

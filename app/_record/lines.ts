@@ -13,7 +13,7 @@ export interface Line {
 }
 
 /** Where a line may end: at spaces that may break, and after a hyphen within a word. */
-const PLACES = /(?<= )|(?<=[\p{L}\d]{2}[-–])(?=\p{L})/u;
+const PLACES = /(?<= )|(?<=[\p{L}\d]{3}[-–])(?=\p{L})/u;
 
 /**
  * Text in lines no wider than `width`, in points. A word that is wider by itself is cut where it must be; a line break in

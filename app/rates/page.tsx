@@ -16,6 +16,7 @@ import { count, percent } from '@/app/_words/numbers';
 import { everybodysFigures, riskAnswer } from '@/lib/access';
 import { FilterForm } from './_parts/filter-form';
 import { funnelDrawing } from './_parts/funnel-drawing';
+import { LetterForm } from './_parts/letter-form';
 import { MeasuringError } from './_parts/measuring-error';
 import { isFiltered, rateAddress, rateQuestion } from './_parts/question';
 import { RateNotes, RateTable } from './_parts/rate-table';
@@ -113,6 +114,7 @@ export default async function Rates({ searchParams }: { searchParams: Promise<Qu
           <MeasuringError risk={risk} shop={figures?.figures.shop ?? null} />
         )}
       </Panel>
+      <LetterForm jobs={jobs} />
     </Page>
   );
 }

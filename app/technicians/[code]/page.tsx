@@ -17,6 +17,7 @@ import { address, technicianAddress, type Query } from '@/app/_words/address';
 import { count, grouped } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
+import { words } from '@/app/_words/words';
 import {
   currentFigures,
   getPerson,
@@ -94,6 +95,9 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           <Link className={button.button} href={address('/jobs', { technician: code })}>
             Jobs measured by {code}
           </Link>
+          <a className={button.button} href={`${here}/sheet`} download>
+            {words('talk')('link')}
+          </a>
           <a className={button.button} href={address(`${here}/download`, { ...question })}>
             Download figures as CSV
           </a>

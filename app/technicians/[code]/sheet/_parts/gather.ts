@@ -1,0 +1,69 @@
+import { ownRounds, type OwnRound } from '@/app/technicians/_parts/own-rounds';
+import { missCostOf } from '@/app/_shop/miss-cost';
+import {
+  currentFigures,
+  getPerson,
+  habitsAnswer,
+  handAnswer,
+  heightsFor,
+  namedSetups,
+  roundVerdicts,
+  type Person,
+  type SetupRow,
+  type ShopFigures,
+  type Viewer,
+} from '@/lib/access';
+import type { TechnicianFigures } from '@/lib/assess';
+import type { HandAnswer } from '@/lib/assess/answers';
+import type { HabitCell } from '@/lib/assess/habits';
+
+const ROUNDS = 10;
+/** As many of the newest heights as the technician's page looks at. */
+const HEIGHTS = 5000;
+/** Setups that show a habit: enough to talk over, and no more than stand on half a page. */
+const SETUPS = 6;
+
+/** What a trainer and a technician talk over: one hand, beside the shop without names. */
+export interface TalkSheet {
+  shop: { name: string; timeZone: string };
+  person: Person;
+  fit: { fittedAt: number; stale: boolean } | null;
+  own: TechnicianFigures | null;
+  band: ShopFigures['shop'] | null;
+  hand: HandAnswer | null;
+  habits: HabitCell[];
+  /** The newest setups that show each habit found. */
+  shownBy: ReadonlyMap<HabitCell['habit'], SetupRow[]>;
+  rounds: OwnRound[];
+  printed: { at: number; by: string };
+}
+
+/** Null where there is nobody of this code whose figures the viewer may see. */
+export async function talkSheetOf(viewer: Viewer, code: string, now: number): Promise<TalkSheet | null> {
+  const { shop } = viewer;
+  const [person, fit, hand, cells, verdicts, heights] = await Promise.all([
+    getPerson(viewer, code),
+    currentFigures(viewer),
+    handAnswer(viewer, code),
+    habitsAnswer(viewer),
+    roundVerdicts(viewer, { technician: code, limit: ROUNDS }),
+    heightsFor(viewer, { technician: code, limit: HEIGHTS }),
+  ]);
+  if (person === null) return null;
+  const habits = (cells ?? []).filter(({ technician }) => technician === code);
+  const found = habits.filter(({ state }) => state === 'found');
+  const setups = await Promise.all(
+    found.map(async ({ habit, shownBy }) => {
+      const named = await namedSetups(viewer, code, shownBy.slice(0, SETUPS));
+      return [habit, named] as const;
+    }),
+  );
+  return {
+    ...{ shop, person, fit, hand, habits },
+    own: fit?.figures.technicians.find(({ technician }) => technician === code) ?? null,
+    band: fit?.figures.shop ?? null,
+    shownBy: new Map(setups),
+    rounds: ownRounds(verdicts, code, heights, missCostOf(shop)),
+    printed: { at: now, by: viewer.code },
+  };
+}
