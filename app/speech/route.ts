@@ -1,6 +1,6 @@
 import type { NextRequest } from 'next/server';
 import { pageBefore } from '@/app/_shop/page-before';
-import { languageSchema, unitsSchema } from '@/app/_words/speech/speech';
+import { languageFrom, unitsFrom } from '@/app/_words/speech/speech';
 
 const YEAR = 365 * 24 * 3600;
 
@@ -8,8 +8,8 @@ const YEAR = 365 * 24 * 3600;
 export async function POST(request: NextRequest): Promise<Response> {
   const fields = await request.formData();
   const headers = new Headers({ Location: pageBefore(request) });
-  const language = languageSchema.safeParse(fields.get('language')).data;
-  const units = unitsSchema.safeParse(fields.get('units')).data;
+  const language = languageFrom(fields.get('language'));
+  const units = unitsFrom(fields.get('units'));
   for (const [name, value] of Object.entries({ language, units }))
     if (value !== undefined)
       headers.append('Set-Cookie', `${name}=${value}; Path=/; Max-Age=${YEAR}; SameSite=Lax; HttpOnly`);

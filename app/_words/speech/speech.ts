@@ -1,5 +1,3 @@
-import { z } from 'zod';
-
 export const LANGUAGES = ['en', 'de'] as const;
 export const UNITS = ['mm', 'in'] as const;
 
@@ -15,13 +13,17 @@ export interface Speech {
 
 export const PLAIN: Speech = { language: 'en', units: 'mm' };
 
-export const languageSchema = z.enum(LANGUAGES);
-export const unitsSchema = z.enum(UNITS);
+/** The known choice that a text names; undefined for anything else. Plain, since every browser reads this file. */
+const known = <Choice extends string>(choices: readonly Choice[], text: unknown): Choice | undefined =>
+  choices.find((choice) => choice === text);
+
+export const languageFrom = (text: unknown): Language | undefined => known(LANGUAGES, text);
+export const unitsFrom = (text: unknown): Units | undefined => known(UNITS, text);
 
 /** The reader's choices as the cookies state them; anything else is English and millimetres. */
 export const speechFrom = (language: unknown, units: unknown): Speech => ({
-  language: languageSchema.catch(PLAIN.language).parse(language),
-  units: unitsSchema.catch(PLAIN.units).parse(units),
+  language: languageFrom(language) ?? PLAIN.language,
+  units: unitsFrom(units) ?? PLAIN.units,
 });
 
 /** The locale by which numbers, dates and plurals are written. */

@@ -1,4 +1,4 @@
-import { normalCdfByTable } from '@/lib/stats/distributions';
+import { normalCdfByTable } from '@/lib/stats/distributions/normal-table';
 import { gaussLegendre } from '@/lib/stats/numeric/gauss-legendre';
 import type { Parts } from './parts';
 

@@ -1,4 +1,5 @@
-import { lengthEnds, type Round, type Section, type Side } from '@/lib/measure';
+import { lengthEnds } from '@/lib/measure/dimension';
+import type { Round, Section, Side } from '@/lib/measure/types';
 import { damages, handOf } from '../cause/model';
 import { patternAt } from '../cause/explanation';
 import { phaseOf } from '../cause/frame';
