@@ -19,12 +19,15 @@ const PURE = [
   'tests/unit/{stats,assess,assess-*,measure,seed}/**/*.test.ts',
 ];
 /** What these set up (a module's stand-in, the environment, globals) would reach the files that come after them. */
-const ALONE = [
-  'tests/unit/app/{bay-device,work-marks}.test.ts',
+const ALONE_ON_BOTH = [
   'tests/unit/identity/signing-in.test.ts',
   'tests/unit/interface/endpoints.test.ts',
-  'tests/unit/observe/*.test.ts',
   'tests/unit/schedule/report-clock.test.ts',
+];
+const ALONE = [
+  ...ALONE_ON_BOTH,
+  'tests/unit/app/{bay-device,work-marks}.test.ts',
+  'tests/unit/observe/*.test.ts',
 ];
 const ON_POSTGRESQL = 'tests/unit/store/postgresql/*.test.ts';
 
@@ -58,6 +61,17 @@ export default defineConfig({
         test: {
           name: 'postgresql',
           include: [...ON_BOTH, ON_POSTGRESQL],
+          exclude: ALONE,
+          globalSetup: 'tests/postgresql/global-setup.ts',
+          env: { REHANG_TEST_ENGINE: 'postgresql' },
+          isolate: false,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'postgresql alone',
+          include: ALONE_ON_BOTH,
           globalSetup: 'tests/postgresql/global-setup.ts',
           env: { REHANG_TEST_ENGINE: 'postgresql' },
         },
