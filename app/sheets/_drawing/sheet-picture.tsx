@@ -25,6 +25,7 @@ export function SheetPicture({ rows, unfit, say, speech }: SheetPictureProps) {
         <svg
           className={styles.picture}
           viewBox={`0 0 ${width} ${height}`}
+          preserveAspectRatio="xMinYMid meet"
           role="img"
           aria-label={alternative(rows.points, say, speech)}
         >

@@ -2,6 +2,7 @@
 
 import {
   useDeferredValue,
+  useEffect,
   useMemo,
   useRef,
   useState,
@@ -15,6 +16,7 @@ import { Field } from '@/app/_look/field';
 import { unit } from '@/app/_words/numbers';
 import { useSpeech } from '@/app/_words/speech/device';
 import { lengthField, pointField } from '@/app/sheets/_drafts/field-names';
+import { textsOf, typedIn } from '@/app/sheets/_drafts/typed-in';
 import { SheetPicture } from '@/app/sheets/_drawing/sheet-picture';
 import { fitWords } from '@/app/sheets/_parts/fit-words';
 import { remarkKey } from '@/app/sheets/_parts/remark-words';
@@ -65,6 +67,12 @@ export function SheetEditor({ action, typed: first, tolerance, knownDoubts, of }
   const form = useRef<HTMLFormElement>(null);
   const [typed, setTyped] = useState(first);
   const [active, setActive] = useState<{ row: string; told: readonly string[] }>({ row: '', told: [] });
+  // What was typed before the scripts were there stands in the fields alone.
+  useEffect(() => {
+    if (form.current === null) return;
+    const there = typedIn(textsOf(new FormData(form.current)));
+    setTyped((known) => (JSON.stringify(there) === JSON.stringify(known) ? known : withRoom(there)));
+  }, []);
   const followed = useDeferredValue(typed);
   const read = useMemo(() => {
     const rows = readTyped(followed, { number: lengthFrom(speech.units), tolerance });

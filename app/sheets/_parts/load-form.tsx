@@ -2,6 +2,7 @@ import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
 import form from '@/app/_look/form.module.css';
 import { words } from '@/app/_words/words';
+import styles from './load-form.module.css';
 import { LENGTH_FILE_COLUMNS, POINT_FILE_COLUMNS } from '@/lib/measure/sheet-file';
 
 /** A sheet file or two are read and shown in the form, to be looked at before they are kept. */
@@ -10,14 +11,16 @@ export function LoadForm() {
   return (
     <>
       <form className={form.form} action="/sheets/new/load" method="post" encType="multipart/form-data">
-        <Field label={t('load.file')} id="file">
-          <input id="file" name="file" type="file" accept=".csv,text/csv" multiple required />
-        </Field>
+        <div className={styles.file}>
+          <Field label={t('load.file')} id="file">
+            <input id="file" name="file" type="file" accept=".csv,text/csv" multiple required />
+          </Field>
+        </div>
         <button type="submit" className={button.button}>
           {t('load.read')}
         </button>
       </form>
-      <details>
+      <details className={styles.format}>
         <summary>{t('load.format')}</summary>
         <p className={form.hint}>{t('load.formatPoints')}</p>
         <p>
