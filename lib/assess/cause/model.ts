@@ -75,8 +75,7 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
 
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
-  const bodies = bodyComponents(body.scatter, learned);
-  const places = placesOf(bodies);
+  const { bodies, places } = bodiesOf(body.scatter, learned);
   const zeros = frame.zeroSetups.map(({ station, pair }, k): ZeroModel => {
     const hand = handOf(learned, pair.technician);
     const gauge = gaugeOf(learned, pair.gauge);
@@ -113,6 +112,27 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
         ...lengthEvidence(length, handOf(learned, length.technician), learned),
       })),
   };
+}
+
+interface Bodies {
+  key: string;
+  bodies: Component[];
+  places: Places;
+}
+
+/** Of the last few scatters: whole shops are judged by one that was learned, phase by phase. */
+const lately: Bodies[] = [];
+const FEW = 4;
+
+function bodiesOf(scatter: number, learned: Learned): Bodies {
+  const key = `${scatter} ${learned.damageSizes.join(' ')}`;
+  const known = lately.find((one) => one.key === key);
+  if (known) return known;
+  const bodies = bodyComponents(scatter, learned);
+  const made = { key, bodies, places: placesOf(bodies) };
+  lately.unshift(made);
+  if (lately.length > FEW) lately.pop();
+  return made;
 }
 
 function pairModel(

@@ -135,26 +135,29 @@ export function openBeam(model: RoundModel, beam: Beam): void {
 
 /** ln of an opening's weight; writes the probabilities of the impacts given it. */
 function weigh(model: RoundModel, opening: Opening, impacts: Float64Array, at: number): number {
-  const bodies = opening.bodies.map((index) => componentAt(model.bodies, index));
-  const patterns = bodies.map(({ sides }) => sides);
-  let logWeight = bodies.reduce((sum, { logPrior }) => sum + logPrior, 0);
-  model.zeros.forEach((zero, k) => {
-    logWeight += componentAt(zero.settings, opening.settings[k] ?? 0).logPrior;
-  });
+  const front = componentAt(model.bodies, opening.bodies[0]);
+  const rear = componentAt(model.bodies, opening.bodies[1]);
+  let logWeight = front.logPrior + rear.logPrior;
+  for (let k = 0; k < model.zeros.length; k++) {
+    logWeight += model.zeros[k]?.settings[opening.settings[k] ?? 0]?.logPrior ?? -Infinity;
+  }
+  const classes = model.shares.length;
   let total = 0;
-  model.shares.forEach((share, c) => {
+  for (let c = 0; c < classes; c++) {
     const value =
-      share *
-      patternProbability(model, c, 0, patterns[0] ?? 0) *
-      patternProbability(model, c, 1, patterns[1] ?? 0);
+      (model.shares[c] ?? 0) *
+      patternProbability(model, c, 0, front.sides) *
+      patternProbability(model, c, 1, rear.sides);
     impacts[at + c] = value;
     total += value;
-  });
-  for (let c = 0; c < model.shares.length; c++) impacts[at + c] = (impacts[at + c] ?? 0) / total;
+  }
+  for (let c = 0; c < classes; c++) impacts[at + c] = (impacts[at + c] ?? 0) / total;
   logWeight += Math.log(total);
   for (const length of model.lengths) {
     if (length.last > 1) continue;
-    const damaged = length.ends.some(([station, side]) => damages(patterns[station] ?? 0, side));
+    const damaged = length.ends.some(([station, side]) =>
+      damages(station === 0 ? front.sides : rear.sides, side),
+    );
     logWeight += damaged ? length.damaged : length.sound;
   }
   return logWeight;

@@ -36,11 +36,13 @@ export interface Meeting {
 }
 
 /** A later setup adds nothing to the body that its station's first setup put into the state. */
-export const KNOWN_PLACE: Places = placesFrom([{ sides: 0, width: 'fine', members: [nowhereElse()] }]);
-
-function nowhereElse(): Member {
-  return { body: -1, left: 0, right: 0, varLeft: 0, varRight: 0, covariance: 0, logPrior: 0 };
-}
+export const KNOWN_PLACE: Places = placesFrom([
+  {
+    sides: 0,
+    width: 'fine',
+    members: [{ body: -1, left: 0, right: 0, varLeft: 0, varRight: 0, covariance: 0, logPrior: 0 }],
+  },
+]);
 
 type Member = { body: number } & Pick<
   Component,
@@ -49,33 +51,51 @@ type Member = { body: number } & Pick<
 
 /** The bodies that one reading can meet; broad ones stand for pairs of rare events at the zero stations only. */
 export function placesOf(bodies: readonly Component[]): Places {
-  const groups = new Map<string, { sides: number; width: Component['width']; members: Member[] }>();
-  bodies.forEach((place, body) => {
-    const { sides, width } = place;
-    if (width === 'broad') return;
-    const key = `${sides} ${width}`;
-    const group = groups.get(key) ?? { sides, width, members: [] };
-    group.members.push({ ...place, body });
-    groups.set(key, group);
-  });
-  for (const { members } of groups.values()) members.sort((a, b) => b.logPrior - a.logPrior);
-  return placesFrom([...groups.values()]);
+  const groups: Group[] = [];
+  for (let body = 0; body < bodies.length; body++) {
+    const place = bodies[body];
+    if (!place || place.width === 'broad') continue;
+    const { sides, width, left, right, varLeft, varRight, covariance, logPrior } = place;
+    let group = groups.find((one) => one.sides === sides && one.width === width);
+    if (!group) groups.push((group = { sides, width, members: [] }));
+    group.members.push({ body, left, right, varLeft, varRight, covariance, logPrior });
+  }
+  for (const { members } of groups) members.sort((a, b) => b.logPrior - a.logPrior);
+  return placesFrom(groups);
 }
 
-function placesFrom(groups: { sides: number; width: Component['width']; members: Member[] }[]): Places {
-  const all = groups.flatMap(({ members }) => members);
-  const column = (of: (member: Member) => number) => Float64Array.from(all, of);
+interface Group {
+  sides: number;
+  width: Component['width'];
+  members: Member[];
+}
+
+function placesFrom(groups: readonly Group[]): Places {
+  const count = groups.reduce((sum, { members }) => sum + members.length, 0);
   const places: Places = {
-    body: Int16Array.from(all, ({ body }) => body),
-    left: column(({ left }) => left),
-    right: column(({ right }) => right),
-    varLeft: column(({ varLeft }) => varLeft),
-    varRight: column(({ varRight }) => varRight),
-    covariance: column(({ covariance }) => covariance),
-    logPrior: column(({ logPrior }) => logPrior),
-    logTail: new Float64Array(all.length),
+    body: new Int16Array(count),
+    left: new Float64Array(count),
+    right: new Float64Array(count),
+    varLeft: new Float64Array(count),
+    varRight: new Float64Array(count),
+    covariance: new Float64Array(count),
+    logPrior: new Float64Array(count),
+    logTail: new Float64Array(count),
     groups: [],
   };
+  let next = 0;
+  for (const { members } of groups) {
+    for (const member of members) {
+      places.body[next] = member.body;
+      places.left[next] = member.left;
+      places.right[next] = member.right;
+      places.varLeft[next] = member.varLeft;
+      places.varRight[next] = member.varRight;
+      places.covariance[next] = member.covariance;
+      places.logPrior[next] = member.logPrior;
+      next++;
+    }
+  }
   let from = 0;
   for (const { sides, width, members } of groups) {
     const to = from + members.length;
