@@ -6,6 +6,7 @@ import { judge } from '@/app/sheets/_drafts/judge';
 import { keepDraft } from '@/app/sheets/_drafts/drafts';
 import { address, sheetAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
+import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import { correctSheet, demand, openSheet, refreshSoon } from '@/lib/access';
 
@@ -37,13 +38,13 @@ export async function POST(request: NextRequest, { params }: Props): Promise<Res
     if (doubts.length > 0 && !form.keepDoubts) return back(t('form.doubtful', { count: doubts.length }));
     try {
       const { revision, reason } = form;
-      const told = await correctSheet(viewer, name, { revision, reason, ...content });
+      const done = await correctSheet(viewer, name, { revision, reason, ...content });
       refreshSoon(viewer);
-      const { changes, jobs } = told;
+      const { changes, jobs } = done;
       const text = t('form.corrected', { changes: changes.length, jobs });
       return leadTo(sheetAddress(name), [saying(text, sheetAddress(name))]);
     } catch (error) {
-      if (error instanceof RangeError) return back(t('form.refused', { why: error.message }));
+      if (error instanceof RangeError) return back(t('form.refused', { why: told(error.message) }));
       throw error;
     }
   });

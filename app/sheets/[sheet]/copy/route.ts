@@ -4,6 +4,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { sheetAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
+import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import { copySheet, demand } from '@/lib/access';
 
@@ -27,7 +28,7 @@ export async function POST(request: NextRequest, { params }: Props): Promise<Res
       await copySheet(viewer, sheet, name);
     } catch (error) {
       if (error instanceof RangeError)
-        return leadTo(place, [saying(t('form.refused', { why: error.message }), place)]);
+        return leadTo(place, [saying(t('form.refused', { why: told(error.message) }), place)]);
       throw error;
     }
     return leadTo(sheetAddress(name), [saying(t('copy.done', { sheet }), sheetAddress(name))]);

@@ -4,6 +4,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { sheetAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
+import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import { demand, retireSheet } from '@/lib/access';
 
@@ -27,7 +28,7 @@ export async function POST(request: NextRequest, { params }: Props): Promise<Res
     try {
       await retireSheet(viewer, sheet, fields.retired);
     } catch (error) {
-      if (error instanceof RangeError) return tell(t('form.refused', { why: error.message }));
+      if (error instanceof RangeError) return tell(t('form.refused', { why: told(error.message) }));
       throw error;
     }
     return tell(t(fields.retired ? 'retire.done' : 'retire.back'));

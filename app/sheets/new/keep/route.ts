@@ -5,6 +5,7 @@ import { formOf } from '@/app/sheets/_drafts/form';
 import { judge } from '@/app/sheets/_drafts/judge';
 import { keepDraft } from '@/app/sheets/_drafts/drafts';
 import { address, sheetAddress } from '@/app/_words/address';
+import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import { createSheet, demand } from '@/lib/access';
 
@@ -32,7 +33,7 @@ export function POST(request: NextRequest): Promise<Response> {
     try {
       await createSheet(viewer, { name, ...content }, form.origin);
     } catch (error) {
-      if (error instanceof RangeError) return back(t('form.refused', { why: error.message }));
+      if (error instanceof RangeError) return back(t('form.refused', { why: told(error.message) }));
       throw error;
     }
     const place = sheetAddress(name.normalize('NFC'));
