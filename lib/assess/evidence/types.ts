@@ -1,6 +1,9 @@
 import type { Side } from '@/lib/measure/types';
 import type { DatumLine } from '../types';
 
+/** Heights read high or low; a centre pin stands off to one side. */
+export type Kind = 'height' | 'centerline';
+
 export const SIDES_CONCERNED = ['left', 'right', 'both'] as const;
 export type SidesConcerned = (typeof SIDES_CONCERNED)[number];
 

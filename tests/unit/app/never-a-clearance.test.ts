@@ -9,7 +9,8 @@ import { callName, CALLS, callSentence, causeName } from '@/app/_words/verdicts'
 import { CAUSES } from '@/lib/measure';
 import { assessRound } from '@/lib/assess';
 import { SLIP_WORDS } from '@/lib/assess/cause/signature';
-import { datumWords, evidenceOf, hypothesisWords, leftOverWords, weighingWords } from '@/lib/assess/evidence';
+import { datumWords, hypothesisWords, leftOverWords, weighingWords } from '@/app/jobs/[job]/evidence/_words';
+import { evidenceOf } from '@/lib/assess/evidence';
 import { knownShop } from '@/tests/simulation/known';
 import { simulateShop } from '@/tests/simulation/shop';
 

@@ -1,14 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import {
-  centerlineEvidenceOf,
   datumWords,
-  evidenceOf,
   hypothesisWords,
   leftOverWords,
-  type RoundEvidence,
   times,
   weighingWords,
-} from '@/lib/assess/evidence';
+} from '@/app/jobs/[job]/evidence/_words';
+import { centerlineEvidenceOf, evidenceOf, type RoundEvidence } from '@/lib/assess/evidence';
 import type { Round } from '@/lib/measure/types';
 import { knownShop } from '@/tests/simulation/known';
 import { type Hung, roundOf } from '@/tests/simulation/round';
@@ -37,7 +35,7 @@ describe('the leading hypothesis', () => {
       hung: [...ZEROS, front, QUIET, { ...front, right: 8.7 }],
       lengths: [{ point: 'B-D', deviation: 6 }],
     });
-    expect(leading(round)).toMatch(/^Body at B 8\.\d mm high on the right$/);
+    expect(leading(round)).toMatch(/^Body at B 8\.\d\smm high on the right$/);
   });
 
   it('names the gauge whose setting a second hanging does not bear out', () => {
@@ -49,7 +47,7 @@ describe('the leading hypothesis', () => {
         { at: 0, left: 0.1, right: 0.3, section: 'front', gauge: 'G7', label: 'b1-05' },
       ],
     });
-    expect(leading(round)).toMatch(/^Gauge G7 at A \(setup b1-03\) set (9|10)\.\d mm low on the left/);
+    expect(leading(round)).toMatch(/^Gauge G7 at A \(setup b1-03\) set (9|10)\.\d\smm low on the left/);
     expect(evidence(round).hypotheses[0]?.faults[0]?.setup).toBe('b1-03');
   });
 
@@ -64,7 +62,7 @@ describe('the leading hypothesis', () => {
       ],
     });
     expect(leading(round)).toMatch(
-      /^Gauge G3 at A and B \(setup b1-03\) set 1(19|20)\.\d mm .*low.* \(fits: clearance left out\)$/,
+      /^Gauge G3 at A and B \(setup b1-03\) set 1(19|20)\.\d\smm .*low.* \(fits: clearance left out\)$/,
     );
   });
 
@@ -82,7 +80,7 @@ describe('the leading hypothesis', () => {
     const [first] = evidence(round).hypotheses;
     expect(first && hypothesisWords(first)).toMatch(/at E and F .* high.*, so the datum is tilted$/);
     expect(first && datumWords(first.datum)).toMatch(
-      /^The datum is off by \+[56]\.\d mm left, \+[56]\.\d mm right at the front zero station\./,
+      /^The datum is off by \+[56]\.\d\smm left, \+[56]\.\d\smm right at the front zero station\./,
     );
   });
 
@@ -130,7 +128,7 @@ describe('the weighing in words', () => {
     const words = weighingWords(weighing, ['A', 'B']);
     expect(words[0]).toMatch(/^All together A is [\d.]+ times likelier than B\.$/);
     expect(words.at(-1)).toMatch(
-      /^What speaks most for B is length A–C \(\+0\.2 mm\): [\d.]+ times likelier if B holds\.$/,
+      /^What speaks most for B is length A–C \(\+0\.2\smm\): [\d.]+ times likelier if B holds\.$/,
     );
   });
 
@@ -165,7 +163,7 @@ describe('centre pins', () => {
     });
     const first = centerlineEvidenceOf(round, knownShop())?.hypotheses[0];
     expect(first && hypothesisWords(first, 'centerline')).toMatch(
-      /^Body at A 9\.\d mm in the plus direction$/,
+      /^Body at A 9\.\d\smm in the plus direction$/,
     );
     expect(evidenceOf(round, knownShop())).toHaveProperty('why');
   });

@@ -8,8 +8,8 @@ import { callOf, type RoundVerdict } from '@/lib/assess';
 import type { Bar, Kind, RoundEvidence } from '@/lib/assess/evidence';
 import { CAUSES, type Cause } from '@/lib/measure';
 import styles from './all-heights.module.css';
+import { heightName } from '../_words';
 import { letterOf } from './letters';
-import { sideName } from '@/app/_words/dimensions';
 import { words } from '@/app/_words/words';
 
 interface AllHeightsProps {
@@ -50,7 +50,7 @@ export function AllHeights({ id, title, evidence, verdict, missCost, kind }: All
             names: true,
             cell: (bar) => (
               <>
-                {kind === 'height' ? `${bar.point} ${sideName(bar.side)}` : bar.point}
+                {heightName(bar, kind)}
                 {bar.zero && <small className={styles.aside}> {t('all.zero')}</small>}
                 {!bar.last && <small className={styles.aside}> {t('all.earlier')}</small>}
               </>

@@ -1,19 +1,12 @@
 import { Note } from '@/app/_look/note';
 import { Panel } from '@/app/_look/panel';
 import { probability } from '@/app/_words/numbers';
-import {
-  datumWords,
-  hypothesisWords,
-  leftOverWords,
-  type Hypothesis,
-  type Kind,
-  type RoundEvidence,
-} from '@/lib/assess/evidence';
+import type { Hypothesis, Kind, RoundEvidence } from '@/lib/assess/evidence';
+import { datumWords, hypothesisWords, leftOverWords } from '../_words';
 import styles from './explanations.module.css';
 import { HypothesisFigure } from './hypothesis-figure';
 import { Legend } from './legend';
 import { letterOf } from './letters';
-import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 
 interface ExplanationsProps {
@@ -68,7 +61,7 @@ function Head({ letter, hypothesis, kind }: { letter: string; hypothesis: Hypoth
   return (
     <div className={styles.head}>
       <h3>
-        <span className={styles.letter}>{letter}</span> {told(hypothesisWords(hypothesis, kind))}
+        <span className={styles.letter}>{letter}</span> {hypothesisWords(hypothesis, kind)}
       </h3>
       <p className={styles.probability}>
         {words('evidence').rich('explanations.probability', {
@@ -77,7 +70,7 @@ function Head({ letter, hypothesis, kind }: { letter: string; hypothesis: Hypoth
         })}
       </p>
       <p>
-        {told(datumWords(hypothesis.datum, kind))} {told(leftOverWords(hypothesis.bars, kind))}
+        {datumWords(hypothesis.datum, kind)} {leftOverWords(hypothesis.bars, kind)}
       </p>
     </div>
   );

@@ -1,10 +1,10 @@
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { signed, unit } from '@/app/_words/numbers';
-import { pieceName, times, weighingWords, type Kind, type RoundEvidence } from '@/lib/assess/evidence';
+import type { Kind, RoundEvidence } from '@/lib/assess/evidence';
+import { pieceName, times, weighingWords } from '../_words';
 import prose from '@/app/_look/prose.module.css';
 import styles from './all-heights.module.css';
-import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 
 interface WeighingProps {
@@ -29,7 +29,7 @@ export function Weighing({ id, title, evidence: { weighing }, kind }: WeighingPr
       <div className={prose.prose}>
         <ul>
           {weighingWords(weighing, ['A', 'B'], kind).map((sentence) => (
-            <li key={sentence}>{told(sentence)}</li>
+            <li key={sentence}>{sentence}</li>
           ))}
         </ul>
       </div>
@@ -44,7 +44,7 @@ export function Weighing({ id, title, evidence: { weighing }, kind }: WeighingPr
             names: true,
             cell: (one) => (
               <>
-                {told(pieceName(one, kind))}
+                {pieceName(one, kind)}
                 {one.setup !== null && <small className={styles.aside}> {one.setup}</small>}
               </>
             ),
@@ -65,14 +65,13 @@ export function Weighing({ id, title, evidence: { weighing }, kind }: WeighingPr
             key: 'times',
             head: t('weighing.howMuch'),
             whole: true,
-            cell: ({ difference }) => told(times(difference)),
+            cell: ({ difference }) => times(difference),
           },
           {
             key: 'so-far',
             head: t('weighing.soFar'),
             whole: true,
-            cell: ({ sum }) =>
-              Math.abs(sum) < SAME ? told(times(sum)) : `${sum > 0 ? 'A' : 'B'} ${told(times(sum))}`,
+            cell: ({ sum }) => (Math.abs(sum) < SAME ? times(sum) : `${sum > 0 ? 'A' : 'B'} ${times(sum)}`),
           },
         ]}
       />
