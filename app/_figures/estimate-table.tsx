@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Table, type Column } from '@/app/_look/table';
-import { bareMillimetres, signed } from '@/app/_words/numbers';
+import { bareMillimetres, signed, unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { estimateAxis, estimateTick, type EstimateKind } from './estimate-axis';
 import { IntervalBar, IntervalScale } from './interval-bar';
 
@@ -25,30 +26,34 @@ interface EstimateTableProps {
   empty?: string;
 }
 
-/** Estimates in mm, a dot on its interval a row, in the order given: names, never values. */
+/** Estimates of lengths, a dot on its interval a row, in the order given: names, never values. */
 export function EstimateTable({ caption, head, estimates, kind, band, empty }: EstimateTableProps) {
+  const t = words('figures');
   const axis = estimateAxis(estimates, kind, band);
   const print = (value: number) => (kind === 'bias' ? signed(value, 2) : bareMillimetres(value, 2));
   const columns: Column<Estimate>[] = [
     { key: 'name', head, names: true, cell: (one) => one.name },
     {
       key: 'value',
-      head: kind === 'bias' ? 'Bias, mm' : 'Scatter, mm',
+      head: t(kind === 'bias' ? 'estimates.bias' : 'estimates.scatter', { unit: unit() }),
       numeric: true,
-      cell: (one) => (one.value === null ? 'none' : print(one.value)),
+      cell: (one) => (one.value === null ? t('none') : print(one.value)),
     },
     {
       key: 'interval',
-      head: '95 % interval, mm',
+      head: t('intervalIn', { unit: unit() }),
       numeric: true,
-      cell: (one) => (one.low === null || one.high === null ? '' : `${print(one.low)} to ${print(one.high)}`),
+      cell: (one) =>
+        one.low === null || one.high === null
+          ? ''
+          : t('range', { low: print(one.low), high: print(one.high) }),
     },
     {
       key: 'bar',
       head: <IntervalScale axis={axis} text={(tick) => estimateTick(tick, kind, axis)} />,
       cell: (one) =>
         one.value === null ? (
-          (one.why ?? 'not enough readings')
+          (one.why ?? t('estimates.tooFew'))
         ) : (
           <IntervalBar
             axis={axis}
@@ -64,7 +69,7 @@ export function EstimateTable({ caption, head, estimates, kind, band, empty }: E
           />
         ),
     },
-    { key: 'rests', head: 'Rests on', whole: true, cell: (one) => one.rests },
+    { key: 'rests', head: t('estimates.rests'), whole: true, cell: (one) => one.rests },
   ];
   return (
     <Table caption={caption} rows={estimates} rowKey={(one) => one.key} columns={columns} empty={empty} />

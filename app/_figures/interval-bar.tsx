@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import type { Axis } from './axis';
 import styles from './interval-bar.module.css';
 
@@ -68,7 +69,7 @@ function end(x: number, beyond: boolean, direction: 1 | -1): string {
 export function IntervalScale({ axis, text }: { axis: Axis; text: (tick: number) => string }) {
   return (
     <>
-      <span className="out-of-sight">Drawn</span>
+      <span className="out-of-sight">{words('figures')('drawn')}</span>
       <svg
         className={styles.bar}
         width={WIDTH}

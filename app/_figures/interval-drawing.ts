@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import type { Axis } from './axis';
 import { dot, path, word, type Drawing, type Shape } from './drawing/drawing';
 
@@ -59,7 +60,7 @@ export function intervalDrawing({
       ]),
       ...(neutral === undefined ? [] : [path('axis', `M${x(neutral)} ${TOP}V${bottom}`)]),
       ...limits.map((limit) => path('limit', `M${x(limit)} ${TOP}V${bottom}`)),
-      word(`${what}. ${keyOf(intervals, limits.length > 0)}`, 0, bottom + 52),
+      word(keyOf(what, intervals, limits.length > 0), 0, bottom + 52),
       ...intervals.flatMap((one, i) => rowOf(one, TOP + (i + 0.5) * ROW, axis, x)),
     ],
   };
@@ -72,7 +73,8 @@ function rowOf(
   x: (value: number) => number,
 ): Shape[] {
   const shown = name.length > NAME ? `${name.slice(0, NAME - 1)}…` : name;
-  if (value === null) return [word(shown, 0, y + 5), word(why ?? 'no figure', LEFT, y + 5)];
+  if (value === null)
+    return [word(shown, 0, y + 5), word(why ?? words('figures')('intervals.noFigure'), LEFT, y + 5)];
   // Beyond the scale the stroke ends in an arrow head.
   const end = (at: number, beyond: boolean, outward: 1 | -1) =>
     beyond
@@ -94,9 +96,13 @@ function rowOf(
 }
 
 /** What the marks mean, in the picture itself: a file has no page around it. */
-function keyOf(intervals: readonly Interval[], band: boolean): string {
+function keyOf(what: string, intervals: readonly Interval[], band: boolean): string {
   const beside = intervals.some(({ reference }) => reference != null);
-  return `Dot: the figure; stroke: its 95 % interval${band ? '; dotted: the interval of the shop' : ''}${beside ? '; dashed: what it is set beside' : ''}.`;
+  return words('figures')('intervals.key', {
+    what,
+    band: band ? 'yes' : 'no',
+    beside: beside ? 'yes' : 'no',
+  });
 }
 
 function sentence(
@@ -105,12 +111,20 @@ function sentence(
   print: IntervalDrawing['print'],
   band: IntervalDrawing['band'],
 ): string {
-  const told = intervals.map(({ name, value, low, high, why, reference }) => {
-    if (value === null) return `${name}: ${why ?? 'no figure'}`;
-    const interval = low === null || high === null ? 'no interval' : `${print(low)} to ${print(high)}`;
-    return `${name}: ${print(value)} (${interval})${reference == null ? '' : `, beside ${print(reference)}`}`;
-  });
-  const shop =
-    band?.low == null || band.high == null ? '' : ` The shop: ${print(band.low)} to ${print(band.high)}.`;
-  return `${what}, with 95 % intervals. ${told.join('; ')}.${shop}`;
+  const t = words('figures');
+  const range = (low: number, high: number) => ({ low: print(low), high: print(high) });
+  const each = intervals
+    .map(({ name, value, low, high, why, reference }) => {
+      if (value === null) return t('intervals.unknown', { name, why: why ?? t('intervals.noFigure') });
+      const interval =
+        low === null || high === null ? t('intervals.noInterval') : t('range', range(low, high));
+      const told = { name, value: print(value), interval };
+      return reference == null
+        ? t('intervals.one', told)
+        : t('intervals.besideOne', { ...told, reference: print(reference) });
+    })
+    .join('; ');
+  return band?.low == null || band.high == null
+    ? t('intervals.told', { what, each })
+    : t('intervals.toldWithShop', { what, each, ...range(band.low, band.high) });
 }

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Table, type Column } from '@/app/_look/table';
 import { percent } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { Rate } from '@/lib/assess';
 import { axisBetween } from './axis';
 import { IntervalBar, IntervalScale } from './interval-bar';
@@ -24,30 +25,31 @@ const SHARES = axisBetween(0, 1, [0, 0.25, 0.5, 0.75, 1]);
 
 /** Rates of groups in the order of their names: points are not a ranking, intervals say what is known. */
 export function RateGroups({ caption, head, groups, shop }: RateGroupsProps) {
+  const t = words('figures');
   const band =
     shop === null || shop.low === null || shop.high === null ? null : { low: shop.low, high: shop.high };
   const columns: Column<RateGroup>[] = [
     { key: 'name', head, names: true, cell: (group) => group.name },
     {
       key: 'jobs',
-      head: 'Right of jobs',
+      head: t('groups.rightOfJobs'),
       numeric: true,
-      cell: ({ rate }) => `${rate.right} of ${rate.jobs}`,
+      cell: ({ rate }) => t('groups.of', { right: rate.right, jobs: rate.jobs }),
     },
     {
       key: 'rate',
-      head: 'Rate',
+      head: t('groups.rate'),
       numeric: true,
-      cell: ({ rate }) => (rate.rate === null ? 'none' : percent(rate.rate)),
+      cell: ({ rate }) => (rate.rate === null ? t('none') : percent(rate.rate)),
     },
     {
       key: 'interval',
-      head: '95 % interval',
+      head: t('interval'),
       numeric: true,
       cell: ({ rate }) =>
         rate.low === null || rate.high === null
-          ? (rate.why ?? 'none')
-          : `${percent(rate.low)} to ${percent(rate.high)}`,
+          ? (rate.why ?? t('none'))
+          : t('range', { low: percent(rate.low), high: percent(rate.high) }),
     },
     {
       key: 'bar',
@@ -60,7 +62,7 @@ export function RateGroups({ caption, head, groups, shop }: RateGroupsProps) {
   if (shop !== null) {
     columns.push({
       key: 'beside',
-      head: 'Beside the shop',
+      head: t('groups.beside'),
       whole: true,
       cell: ({ rate }) => besideShop(rate, shop),
     });
@@ -70,7 +72,7 @@ export function RateGroups({ caption, head, groups, shop }: RateGroupsProps) {
       caption={caption}
       rows={groups}
       rowKey={(group) => group.key}
-      empty="No job has come to an answer yet."
+      empty={t('groups.none')}
       columns={columns}
     />
   );
@@ -78,8 +80,9 @@ export function RateGroups({ caption, head, groups, shop }: RateGroupsProps) {
 
 /** Says a difference only where the interval leaves the shop's rate outside. */
 function besideShop(rate: Rate, shop: Rate): string {
-  if (rate.low === null || rate.high === null || shop.rate === null) return 'cannot say';
-  if (rate.high < shop.rate) return 'below the shop’s rate';
-  if (rate.low > shop.rate) return 'above the shop’s rate';
-  return 'no clear difference';
+  const t = words('figures');
+  if (rate.low === null || rate.high === null || shop.rate === null) return t('groups.cannotSay');
+  if (rate.high < shop.rate) return t('groups.below');
+  if (rate.low > shop.rate) return t('groups.above');
+  return t('groups.noDifference');
 }

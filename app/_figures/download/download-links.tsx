@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import styles from './download-links.module.css';
 
 interface DownloadLinksProps {
@@ -10,16 +11,19 @@ interface DownloadLinksProps {
 
 /** Under a table or chart: the same as a file. Plain links, since what answers is no page. */
 export function DownloadLinks({ of, csv, picture }: DownloadLinksProps) {
+  const t = words('figures');
   return (
     <p className={styles.links} data-print="no">
       {csv !== undefined && (
         <a href={csv} download>
-          Table as CSV<span className="out-of-sight">: {of}</span>
+          {t('download.csv')}
+          <span className="out-of-sight">: {of}</span>
         </a>
       )}
       {picture !== undefined && (
         <a href={picture} download>
-          Chart as a picture (SVG)<span className="out-of-sight">: {of}</span>
+          {t('download.picture')}
+          <span className="out-of-sight">: {of}</span>
         </a>
       )}
     </p>

@@ -2,6 +2,7 @@
 
 import dynamic from 'next/dynamic';
 import { useState, type ReactNode } from 'react';
+import { useTranslations } from 'use-intl/react';
 import type { RatePoint, RateWords } from './point';
 import styles from './rates-over-time.module.css';
 
@@ -18,6 +19,7 @@ interface LiveLeafProps {
 
 /** Shows the still figure at once; the chart that answers comes when the reader asks for it. */
 export function LiveLeaf({ words, points, shop, label, children }: LiveLeafProps) {
+  const t = useTranslations('figures');
   const [live, setLive] = useState(false);
   return (
     <>
@@ -34,7 +36,7 @@ export function LiveLeaf({ words, points, shop, label, children }: LiveLeafProps
           data-print="no"
           onClick={() => setLive(true)}
         >
-          Read it month by month
+          {t('overTime.ask')}
         </button>
       )}
     </>

@@ -11,7 +11,9 @@ import {
   XAxis,
   YAxis,
 } from 'recharts';
-import { count, percent } from '@/app/_words/numbers';
+import { useTranslations } from 'use-intl/react';
+import { percent } from '@/app/_words/numbers';
+import { useSpeech } from '@/app/_words/speech/device';
 import { monthName } from '@/app/_words/times';
 import { linesOf, topOf, type RatePoint, type RateWords } from './point';
 import styles from './rates-over-time.module.css';
@@ -25,6 +27,7 @@ interface LiveProps {
 
 /** The figure that answers to pointer and arrow keys: the numbers of one month at a time. */
 export default function Live({ words, points, shop, label }: LiveProps) {
+  const speech = useSpeech();
   const data = points.map((point) => ({
     ...point,
     whisker:
@@ -43,7 +46,7 @@ export default function Live({ words, points, shop, label }: LiveProps) {
         <CartesianGrid vertical={false} stroke="var(--grid)" />
         <XAxis
           dataKey="month"
-          tickFormatter={shortMonth}
+          tickFormatter={(month: string) => monthName(month, speech).slice(0, 3)}
           padding={{ left: 28, right: 28 }}
           tick={{ fill: 'var(--ink-soft)' }}
           stroke="var(--line-strong)"
@@ -84,30 +87,32 @@ export default function Live({ words, points, shop, label }: LiveProps) {
   );
 }
 
-const shortMonth = (month: string) => monthName(month).slice(0, 3);
-
 interface ToldProps {
-  unit: string;
+  unit: RateWords['unit'];
   active?: boolean;
   payload?: readonly { payload?: RatePoint }[];
 }
 
 function Told({ unit, active, payload }: ToldProps) {
+  const t = useTranslations('figures');
+  const speech = useSpeech();
   const point = payload?.[0]?.payload;
   if (active !== true || point === undefined) return null;
   return (
     <div className={styles.told}>
-      <p>{monthName(point.month)}</p>
+      <p>{monthName(point.month, speech)}</p>
       {point.rate === null || point.low === null || point.high === null ? (
-        <p>No {unit} was counted.</p>
+        <p>{t(`overTime.notCounted.${unit}`)}</p>
       ) : (
         <>
           <p>
-            {percent(point.rate)}, interval {percent(point.low)} to {percent(point.high)}
+            {t('overTime.withInterval', {
+              rate: percent(point.rate),
+              low: percent(point.low),
+              high: percent(point.high),
+            })}
           </p>
-          <p>
-            {point.hits} of {count(point.of, unit)}
-          </p>
+          <p>{t(`overTime.hits.${unit}`, { hits: point.hits, n: point.of })}</p>
         </>
       )}
     </div>

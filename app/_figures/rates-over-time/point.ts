@@ -15,8 +15,8 @@ export interface RatePoint {
 export interface RateWords {
   /** `Right first time`. */
   title: string;
-  /** What is counted: `job`. */
-  unit: string;
+  /** What is counted. */
+  unit: 'job' | 'setup';
 }
 
 /** The top of the scale: half suffices where no interval goes beyond it. */

@@ -1,7 +1,9 @@
 import type { ReactNode } from 'react';
 import { Table } from '@/app/_look/table';
-import { count, percent } from '@/app/_words/numbers';
+import { percent } from '@/app/_words/numbers';
+import { WordsOnDevice } from '@/app/_words/on-device';
 import { monthName } from '@/app/_words/times';
+import { words } from '@/app/_words/words';
 import { LiveLeaf } from './live-leaf';
 import type { RatePoint, RateWords } from './point';
 import { Still } from './still';
@@ -17,42 +19,45 @@ interface RatesOverTimeProps {
 }
 
 /** A share by month: a dot a month on its 95 % interval, and the same as a table. */
-export function RatesOverTime({ words, points, overall, children }: RatesOverTimeProps) {
-  const label = sentence(words, points, overall);
+export function RatesOverTime({ words: said, points, overall, children }: RatesOverTimeProps) {
+  const t = words('figures');
+  const label = sentence(said, points, overall);
   return (
     <figure className={styles.figure}>
-      <LiveLeaf words={words} points={points} shop={overall} label={label}>
-        <Still points={points} shop={overall} label={label} />
-      </LiveLeaf>
+      <WordsOnDevice parts={['figures']}>
+        <LiveLeaf words={said} points={points} shop={overall} label={label}>
+          <Still points={points} shop={overall} label={label} />
+        </LiveLeaf>
+      </WordsOnDevice>
       <figcaption className={styles.caption}>{children}</figcaption>
       <details>
-        <summary>The months as a table</summary>
+        <summary>{t('overTime.table')}</summary>
         <Table
-          caption={`${words.title} by month`}
+          caption={t('overTime.caption', { title: said.title })}
           rows={points}
           rowKey={(point) => point.month}
           columns={[
-            { key: 'month', head: 'Month', names: true, cell: (point) => monthName(point.month) },
+            { key: 'month', head: t('overTime.month'), names: true, cell: (point) => monthName(point.month) },
             {
               key: 'hits',
-              head: words.title,
+              head: said.title,
               numeric: true,
-              cell: (point) => `${point.hits} of ${count(point.of, words.unit)}`,
+              cell: (point) => t(`overTime.hits.${said.unit}`, { hits: point.hits, n: point.of }),
             },
             {
               key: 'rate',
-              head: 'Rate',
+              head: t('overTime.rate'),
               numeric: true,
-              cell: (point) => (point.rate === null ? 'none' : percent(point.rate)),
+              cell: (point) => (point.rate === null ? t('none') : percent(point.rate)),
             },
             {
               key: 'interval',
-              head: '95 % interval',
+              head: t('interval'),
               numeric: true,
               cell: (point) =>
                 point.low === null || point.high === null
-                  ? 'none'
-                  : `${percent(point.low)} to ${percent(point.high)}`,
+                  ? t('none')
+                  : t('range', { low: percent(point.low), high: percent(point.high) }),
             },
           ]}
         />
@@ -63,13 +68,28 @@ export function RatesOverTime({ words, points, overall, children }: RatesOverTim
 
 /** What the figure shows, for those who hear it. */
 function sentence({ title, unit }: RateWords, points: readonly RatePoint[], overall: number | null): string {
+  const t = words('figures');
   const first = points[0];
   const last = points.at(-1);
-  if (first === undefined || last === undefined) return `No month has a ${unit} to count.`;
-  const one = (point: RatePoint) =>
-    point.rate === null || point.low === null || point.high === null
-      ? `${monthName(point.month)}: none`
-      : `${monthName(point.month)}: ${percent(point.rate)} of ${count(point.of, unit)}, interval ${percent(point.low)} to ${percent(point.high)}`;
-  const over = overall === null ? '' : ` Over all months ${percent(overall)}.`;
-  return `${title} by month from ${monthName(first.month)} to ${monthName(last.month)}.${over} First, ${one(first)}. Last, ${one(last)}. All months stand in the table below.`;
+  if (first === undefined || last === undefined) return t(`overTime.nothing.${unit}`);
+  const one = ({ month, rate, low, high, of }: RatePoint) =>
+    rate === null || low === null || high === null
+      ? t('overTime.noneIn', { month: monthName(month) })
+      : t(`overTime.one.${unit}`, {
+          month: monthName(month),
+          rate: percent(rate),
+          n: of,
+          low: percent(low),
+          high: percent(high),
+        });
+  const told = {
+    title,
+    from: monthName(first.month),
+    to: monthName(last.month),
+    first: one(first),
+    last: one(last),
+  };
+  return overall === null
+    ? t('overTime.told', told)
+    : t('overTime.toldOverAll', { ...told, overall: percent(overall) });
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { firstOf, type Query } from '@/app/_words/address';
+import { words } from '@/app/_words/words';
 
 /** Stretches that end with the newest month on record. */
 export const LAST_MONTHS = ['3', '6', '12'] as const;
@@ -23,6 +24,7 @@ export interface HeldMonths {
 
 /** What the address asks for; a part that cannot be understood is left out, and a sentence says so. */
 export function askedMonths(query: Query): { asked: AskedMonths; notes: string[] } {
+  const t = words('figures');
   const notes: string[] = [];
   const read = <T>(name: keyof AskedMonths, schema: z.ZodType<T>, wanted: string): T | undefined => {
     const text = firstOf(query, name);
@@ -30,15 +32,15 @@ export function askedMonths(query: Query): { asked: AskedMonths; notes: string[]
     const parsed = schema.safeParse(text);
     if (parsed.success) return parsed.data;
     notes.push(
-      `“${text.slice(0, 40)}” is not understood as ${name} (wanted: ${wanted}), so it was left out.`,
+      t('stretch.notUnderstood', { text: text.slice(0, 40), part: t(`stretch.parts.${name}`), wanted }),
     );
     return undefined;
   };
   return {
     asked: {
       last: read('last', last, LAST_MONTHS.join(', ')),
-      from: read('from', month, 'a month such as 2025-03'),
-      to: read('to', month, 'a month such as 2025-03'),
+      from: read('from', month, t('stretch.wantedMonth')),
+      to: read('to', month, t('stretch.wantedMonth')),
     },
     notes,
   };

@@ -3,6 +3,7 @@ import bay from './bay.json';
 import calibration from './calibration.json';
 import cautions from './cautions.json';
 import evidence from './evidence.json';
+import figures from './figures.json';
 import gauges from './gauges.json';
 import invitation from './invitation.json';
 import jobList from './job-list.json';
@@ -14,6 +15,7 @@ import method from './method.json';
 import noPage from './no-page.json';
 import overview from './overview.json';
 import print from './print.json';
+import rates from './rates.json';
 import readings from './readings.json';
 import record from './record.json';
 import settings from './settings.json';
@@ -32,6 +34,7 @@ export default {
   calibration,
   cautions,
   evidence,
+  figures,
   gauges,
   invitation,
   jobList,
@@ -43,6 +46,7 @@ export default {
   noPage,
   overview,
   print,
+  rates,
   readings,
   record,
   settings,
