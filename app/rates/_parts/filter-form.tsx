@@ -4,11 +4,12 @@ import { Choice } from '@/app/_look/choice';
 import { Field } from '@/app/_look/field';
 import { sectionName } from '@/app/_words/jobs';
 import { monthName } from '@/app/_words/times';
+import { words } from '@/app/_words/words';
 import { RATE_GROUPINGS, type RateJob } from '@/lib/assess/rates';
 import { SECTIONS } from '@/lib/measure';
 import { rateAddress, type RateQuestion } from './question';
 import styles from '@/app/_look/filter-form.module.css';
-import { GROUPING_NAMES } from './words';
+import { groupingInSentence } from './words';
 
 interface FilterFormProps {
   question: RateQuestion;
@@ -18,6 +19,7 @@ interface FilterFormProps {
 
 /** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
 export function FilterForm({ question, jobs }: FilterFormProps) {
+  const t = words('rates');
   const months = sorted(jobs.map(({ month }) => month)).map((month) => [month, monthName(month)] as const);
   const same = (names: readonly string[]) => sorted(names).map((name) => [name, name] as const);
   return (
@@ -26,51 +28,57 @@ export function FilterForm({ question, jobs }: FilterFormProps) {
       action="/rates"
       method="get"
       role="search"
-      aria-label="Which rates"
+      aria-label={t('filter.name')}
       data-print="no"
     >
-      <Field label="Side by side" id="by">
+      <Field label={t('filter.by')} id="by">
         <select id="by" name="by" defaultValue={question.by}>
           {RATE_GROUPINGS.map((by) => (
             <option key={by} value={by}>
-              By {GROUPING_NAMES[by].toLowerCase()}
+              {t('filter.byOne', { by: groupingInSentence(by) })}
             </option>
           ))}
         </select>
       </Field>
-      <Choice name="from" label="From month" any="the first" value={question.from} choices={months} />
-      <Choice name="to" label="Until month" any="the last" value={question.to} choices={months} />
+      <Choice
+        name="from"
+        label={t('filter.from')}
+        any={t('filter.first')}
+        value={question.from}
+        choices={months}
+      />
+      <Choice name="to" label={t('filter.to')} any={t('filter.last')} value={question.to} choices={months} />
       <Choice
         name="technician"
-        label="Technician"
-        any="anyone"
+        label={t('filter.technician')}
+        any={t('filter.anyone')}
         value={question.technician}
         choices={same(jobs.map(({ technician }) => technician))}
       />
       <Choice
         name="gauge"
-        label="Gauge"
-        any="any"
+        label={t('filter.gauge')}
+        any={t('filter.any')}
         value={question.gauge}
         choices={same(jobs.flatMap(({ gauges }) => gauges))}
       />
       <Choice
         name="sheet"
-        label="Sheet"
-        any="any"
+        label={t('filter.sheet')}
+        any={t('filter.any')}
         value={question.sheet}
         choices={same(jobs.flatMap(({ sheet }) => sheet ?? []))}
       />
       <Choice
         name="section"
-        label="Section"
-        any="the whole vehicle"
+        label={t('filter.section')}
+        any={t('filter.whole')}
         value={question.section}
         choices={SECTIONS.map((section) => [section, sectionName(section)] as const)}
       />
       <div className={styles.buttons}>
         <button type="submit" className={button.strong}>
-          Show
+          {t('filter.show')}
         </button>
         <Link
           href={rateAddress('/rates', {
@@ -79,7 +87,7 @@ export function FilterForm({ question, jobs }: FilterFormProps) {
           })}
           className={button.button}
         >
-          All jobs
+          {t('filter.all')}
         </Link>
       </div>
     </form>

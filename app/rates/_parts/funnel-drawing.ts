@@ -1,8 +1,9 @@
 import { axisOver } from '@/app/_figures/axis';
 import { dot, lineThrough, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
-import { count, percent } from '@/app/_words/numbers';
+import { brief, percent } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { funnelCurves, type FairRate, type FairRates } from '@/lib/assess/rates';
-import { GROUPING_NAMES, groupName, PLACE_NAMES } from './words';
+import { groupingInSentence, groupName, placeInSentence } from './words';
 
 const WIDTH = 860;
 const HEIGHT = 420;
@@ -31,8 +32,8 @@ export function funnelDrawing(rates: FairRates): Drawing {
       path('grid', `M${LEFT} ${y(rate)}H${WIDTH - RIGHT}`),
       word(`${Math.round(rate * 100)} %`, LEFT - 8, y(rate) + 5, 'end'),
     ]),
-    ...axis.ticks.map((tick) => word(String(tick), x(tick), HEIGHT - BOTTOM + 20, 'middle')),
-    word('Jobs behind the rate', (LEFT + WIDTH - RIGHT) / 2, HEIGHT - 8, 'middle'),
+    ...axis.ticks.map((tick) => word(brief(tick), x(tick), HEIGHT - BOTTOM + 20, 'middle')),
+    word(words('rates')('funnel.axis'), (LEFT + WIDTH - RIGHT) / 2, HEIGHT - 8, 'middle'),
     path('axis', `M${LEFT} ${y(0)}H${WIDTH - RIGHT}`),
     path('limit', curve('low95')),
     path('limit', curve('high95')),
@@ -84,20 +85,23 @@ function labels(
 const isInside = ({ funnel }: FairRate): boolean => funnel.place === 'inside' || funnel.place === null;
 
 function sentence(by: FairRates['by'], { groups, funnel }: FairRates): string {
-  if (funnel.target === null || groups.length === 0)
-    return 'A funnel without a dot: no job has come to an answer.';
+  const t = words('rates');
+  if (funnel.target === null || groups.length === 0) return t('funnel.empty');
   const outside = groups.filter((group) => !isInside(group));
-  const told = outside.map(
-    ({ name, rate, jobs, funnel: { place } }) =>
-      `${groupName(by, name)}, ${rate === null ? 'none' : percent(rate)} of ${count(jobs, 'job')}: ${place === null ? '' : PLACE_NAMES[place].toLowerCase()}`,
+  const told = outside.map(({ name, rate, jobs, funnel: { place } }) =>
+    t('funnel.one', {
+      name: groupName(by, name),
+      rate: rate === null ? t('none') : percent(rate),
+      jobs,
+      place: place === null ? '' : placeInSentence(place),
+    }),
   );
-  const rest = groups.length - outside.length;
-  return (
-    `Funnel of right first time by ${GROUPING_NAMES[by].toLowerCase()}: the rate of each of ${groups.length} against the number of its jobs, ` +
-    `around the rate of all, ${percent(funnel.target)}. ` +
-    (outside.length === 0
-      ? `All ${groups.length} lie within the 95 % limits.`
-      : `${rest} within the 95 % limits. Outside: ${told.join('; ')}.`) +
-    ' All of them stand in the table of rates.'
-  );
+  const all = {
+    by: groupingInSentence(by),
+    groups: groups.length,
+    rate: percent(funnel.target),
+  };
+  return outside.length === 0
+    ? t('funnel.noneInside', all)
+    : t('funnel.told', { ...all, rest: groups.length - outside.length, outside: told.join('; ') });
 }

@@ -7,16 +7,16 @@ export const WANTED_RISK = 0.05;
 export const USUAL_TOLERANCE = 3;
 
 export interface PlaceGuard {
-  place: string;
+  place: (typeof PLACES)[number]['place'];
   /** Standard uncertainty of one recorded height there, mm. */
   uncertainty: number;
   guard: GuardBand;
 }
 
-/** Heights by their levers over the front and rear zero station. */
+/** Heights by their levers over the front and rear zero station: midway between them, and half a span beyond one. */
 const PLACES = [
-  { place: 'Midway between the zero stations', levers: [0.5, 0.5] },
-  { place: 'Half a span beyond a zero station', levers: [-0.5, 1.5] },
+  { place: 'midway', levers: [0.5, 0.5] },
+  { place: 'beyond', levers: [-0.5, 1.5] },
 ] as const;
 
 /**

@@ -4,7 +4,17 @@ import { FiguresRow } from '@/app/_look/figures-row';
 import { Note } from '@/app/_look/note';
 import { Table } from '@/app/_look/table';
 import { jobAddress } from '@/app/_words/address';
-import { bareMillimetres, count, percent, probability } from '@/app/_words/numbers';
+import {
+  bareMillimetres,
+  brief,
+  briefMillimetres,
+  decimal,
+  percent,
+  probability,
+  unit,
+} from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { SdEstimate } from '@/lib/assess';
 import type { RiskAnswer } from '@/lib/assess/answers';
 import { guardBands, USUAL_TOLERANCE, WANTED_RISK, type PlaceGuard } from './guard-bands';
@@ -21,38 +31,42 @@ interface MeasuringErrorProps {
 
 /** What the rate would be without measuring error, as expected, and the jobs in which it matters most. */
 export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
+  const t = words('rates');
   const { trueRate, calledRate, jobs } = risk;
   const guards = shop === null ? null : guardBands(shop, risk.prior);
   return (
     <>
-      <p>{risk.sentence}</p>
+      <p>{told(risk.sentence)}</p>
       <FiguresRow
         figures={[
-          figureOf('Called right, expected not to be', risk.wronglyRight),
-          figureOf('Called not right, expected to have been', risk.wronglyNotRight),
-          figureOf('Of those, worked on again', risk.workedOnAgain),
+          figureOf(t('error.wronglyRight'), risk.wronglyRight),
+          figureOf(t('error.wronglyNotRight'), risk.wronglyNotRight),
+          figureOf(t('error.again'), risk.workedOnAgain),
           {
-            name: 'Truly right, as expected',
-            value: trueRate.expected === null ? 'none' : percent(trueRate.expected),
-            detail: `${trueRate.low === null || trueRate.high === null ? 'no interval' : `${percent(trueRate.low)} to ${percent(trueRate.high)}`}, called ${calledRate === null ? 'none' : percent(calledRate)}`,
+            name: t('error.trulyRight'),
+            value: trueRate.expected === null ? t('none') : percent(trueRate.expected),
+            detail: t('error.trulyDetail', {
+              interval:
+                trueRate.low === null || trueRate.high === null
+                  ? t('noInterval')
+                  : t('range', { low: percent(trueRate.low), high: percent(trueRate.high) }),
+              called: calledRate === null ? t('none') : percent(calledRate),
+            }),
           },
         ]}
       />
       <Note kind="caution">
-        <p>
-          This counts calls, it clears no vehicle: which of the jobs were right it does not say. A job that
-          was called not right stays so until it is hung again and read again.
-        </p>
+        <p>{t('error.caution')}</p>
       </Note>
       <Table
-        caption={`Jobs that are likeliest to be called wrongly: ${Math.min(SHOWN, jobs.length)} of the ${jobs.length} that are kept, in the order of their numbers`}
+        caption={t('error.caption', { shown: Math.min(SHOWN, jobs.length), kept: jobs.length })}
         rows={likeliestWrong(jobs, SHOWN)}
         rowKey={({ job }) => job}
-        empty="No job has been measured after its repair."
+        empty={t('error.empty')}
         columns={[
           {
             key: 'job',
-            head: 'Job',
+            head: t('error.job'),
             names: true,
             cell: ({ job }) => (
               <Link href={jobAddress(job)} prefetch={false}>
@@ -60,31 +74,36 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
               </Link>
             ),
           },
-          { key: 'called', head: 'Called', cell: ({ calledRight }) => (calledRight ? 'right' : 'not right') },
+          {
+            key: 'called',
+            head: t('error.called'),
+            cell: ({ calledRight }) => t(calledRight ? 'error.right' : 'error.notRight'),
+          },
           {
             key: 'truly',
-            head: 'Probability that all of it was within',
+            head: t('error.truly'),
             numeric: true,
             cell: ({ trulyRight }) => probability(trulyRight),
           },
-          { key: 'again', head: 'Worked on again', cell: ({ again }) => (again ? 'yes' : 'no') },
+          {
+            key: 'again',
+            head: t('error.workedOn'),
+            cell: ({ again }) => t(again ? 'error.yes' : 'error.no'),
+          },
         ]}
       />
-      <DownloadLinks of="jobs likeliest to be called wrongly" csv="/rates/error" />
-      <h3>How far inside the tolerance a reading must lie</h3>
+      <DownloadLinks of={t('error.download')} csv="/rates/error" />
+      <h3>{t('guard.title')}</h3>
       {guards === null ? (
-        <p>
-          The shop’s scatter of setting and reading is not known yet, so there is nothing to reckon a guard
-          band from.
-        </p>
+        <p>{t('guard.notKnown')}</p>
       ) : (
         <GuardTable guards={guards} offShare={risk.prior.offShare} />
       )}
       <div className={styles.notes}>
         <details>
-          <summary>How these figures are reached</summary>
-          <p>{risk.method}</p>
-          {risk.prior.why !== null && <p>{risk.prior.why}</p>}
+          <summary>{t('error.how')}</summary>
+          <p>{told(risk.method)}</p>
+          {risk.prior.why !== null && <p>{told(risk.prior.why)}</p>}
         </details>
       </div>
     </>
@@ -93,59 +112,65 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
 
 const figureOf = (name: string, { expected, low, high, of }: RiskAnswer['wronglyRight']) => ({
   name,
-  value: expected === null ? 'none' : expected.toFixed(1),
-  detail: `${low === null || high === null ? 'no interval' : `95 %: ${low} to ${high}`}, of ${count(of, 'job')}`,
+  value: expected === null ? words('rates')('none') : decimal(expected, 1),
+  detail:
+    low === null || high === null
+      ? words('rates')('error.expectedNoInterval', { n: of })
+      : words('rates')('error.expected', { low: brief(low), high: brief(high), n: of }),
 });
 
 function GuardTable({ guards, offShare }: { guards: PlaceGuard[]; offShare: number }) {
+  const t = words('rates');
+  const tolerance = briefMillimetres(USUAL_TOLERANCE);
   return (
     <>
-      <p className={styles.notes}>
-        A height read within ±{USUAL_TOLERANCE} mm may truly be out, since the reading is uncertain. A guard
-        band is the margin inside the tolerance that a reading must keep so that no more than{' '}
-        {percent(WANTED_RISK)} of the heights accepted are truly out. It costs needless work: of the heights
-        truly within, more are rejected.
-      </p>
+      <p className={styles.notes}>{t('guard.what', { tolerance, risk: percent(WANTED_RISK) })}</p>
       <Table<PlaceGuard>
-        caption={`For an ordinary setting in this shop, read once, at ±${USUAL_TOLERANCE} mm; mis-sets are not in it, the verdicts look for those`}
+        caption={t('guard.caption', { tolerance })}
         rows={guards}
         rowKey={({ place }) => place}
         columns={[
-          { key: 'place', head: 'Height', names: true, wraps: true, cell: ({ place }) => place },
+          {
+            key: 'place',
+            head: t('guard.height'),
+            names: true,
+            wraps: true,
+            cell: ({ place }) => t(`guard.places.${place}`),
+          },
           {
             key: 'u',
-            head: 'Standard uncertainty, mm',
+            head: t('guard.uncertainty', { unit: unit() }),
             numeric: true,
             cell: ({ uncertainty }) => bareMillimetres(uncertainty, 2),
           },
           {
             key: 'without',
-            head: 'Truly out of those accepted, no guard band',
+            head: t('guard.without'),
             numeric: true,
             cell: ({ guard: { without } }) =>
-              without.outGivenAccepted === null ? 'none' : probability(without.outGivenAccepted),
+              without.outGivenAccepted === null ? t('none') : probability(without.outGivenAccepted),
           },
           {
             key: 'guard',
-            head: 'Guard band, mm',
+            head: t('guard.guard', { unit: unit() }),
             numeric: true,
             cell: ({ guard: { guard, why } }) =>
-              guard === null ? why : guard === 0 ? 'none needed' : bareMillimetres(guard, 2),
+              guard === null
+                ? told(why ?? '')
+                : guard === 0
+                  ? t('guard.noneNeeded')
+                  : bareMillimetres(guard, 2),
           },
           {
             key: 'cost',
-            head: 'Within, yet rejected, of all: without it, with it',
+            head: t('guard.cost'),
             numeric: true,
             cell: ({ guard: { without, risks } }) =>
-              `${probability(without.producer)}, ${risks === null ? 'none' : probability(risks.producer)}`,
+              `${probability(without.producer)}, ${risks === null ? t('none') : probability(risks.producer)}`,
           },
         ]}
       />
-      <p className={styles.notes}>
-        It is small where repairs seldom leave a height out: in this shop about {probability(offShare)} of the
-        final dimensions are taken as not put right. The figures have no interval of their own, since these
-        shares and scatters are taken as known.
-      </p>
+      <p className={styles.notes}>{t('guard.rests', { share: probability(offShare) })}</p>
     </>
   );
 }

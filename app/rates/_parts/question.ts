@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { address, firstOf, type Query } from '@/app/_words/address';
+import { words } from '@/app/_words/words';
 import { RATE_GROUPINGS, type RateGrouping } from '@/lib/assess/rates';
 import { SECTIONS, type Section } from '@/lib/measure';
 
@@ -15,15 +16,23 @@ const schemas = {
   section: z.enum(SECTIONS),
 } as const;
 
-const WANTED: Record<keyof typeof schemas | 'by', string> = {
-  by: RATE_GROUPINGS.join(', '),
-  from: 'a month such as 2025-03',
-  to: 'a month such as 2025-03',
-  technician: 'at most 100 characters',
-  gauge: 'at most 100 characters',
-  sheet: 'at most 100 characters',
-  section: SECTIONS.join(', '),
-};
+type Part = keyof typeof schemas | 'by';
+
+/** What a part of the address may be, as a reader is told where it cannot be understood. */
+function wantedOf(part: Part): string {
+  const t = words('rates');
+  switch (part) {
+    case 'by':
+      return RATE_GROUPINGS.join(', ');
+    case 'section':
+      return SECTIONS.join(', ');
+    case 'from':
+    case 'to':
+      return t('month');
+    default:
+      return t('atMost');
+  }
+}
 
 /** The jobs that count. */
 export interface RateFilter {
@@ -42,13 +51,17 @@ export interface RateQuestion extends RateFilter {
 /** What the address asks for; a part that cannot be understood is left out, and a sentence says so. */
 export function rateQuestion(query: Query): { question: RateQuestion; notes: string[] } {
   const notes: string[] = [];
-  const read = <T>(part: keyof typeof WANTED, schema: z.ZodType<T>): T | undefined => {
+  const read = <T>(part: Part, schema: z.ZodType<T>): T | undefined => {
     const text = firstOf(query, part);
     if (text === undefined) return undefined;
     const parsed = schema.safeParse(text);
     if (parsed.success) return parsed.data;
     notes.push(
-      `“${text.slice(0, 40)}” is not understood as ${part} (wanted: ${WANTED[part]}), so it was left out.`,
+      words('rates')('notUnderstood', {
+        text: text.slice(0, 40),
+        part: words('rates')(`parts.${part}`),
+        wanted: wantedOf(part),
+      }),
     );
     return undefined;
   };

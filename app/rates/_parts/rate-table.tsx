@@ -1,25 +1,36 @@
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
-import { percent } from '@/app/_words/numbers';
+import { decimal, percent } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { FairRate, FairRates } from '@/lib/assess/rates';
 import { rateAddress, type RateQuestion } from './question';
 import styles from './rate-table.module.css';
-import { filterWords, GROUPING_NAMES, groupName, pWords, PLACE_GLYPHS, PLACE_NAMES } from './words';
+import {
+  filterWords,
+  groupingInSentence,
+  groupingName,
+  groupName,
+  placeName,
+  pWords,
+  PLACE_GLYPHS,
+} from './words';
 
 /** Every group with all that a fair comparison needs, in the order of names. */
 export function RateTable({ rates, question }: { rates: FairRates; question: RateQuestion }) {
+  const t = words('rates');
   const { by, groups } = rates;
   return (
     <Table<FairRate>
-      caption={`Right first time by ${GROUPING_NAMES[by].toLowerCase()}, ${filterWords(question)}; in the order of names`}
+      caption={t('table.caption', { by: groupingInSentence(by), counted: filterWords(question) })}
       rows={groups}
       rowKey={({ name }) => name}
-      empty="No job that fits all of this has come to an answer yet."
+      empty={t('table.empty')}
       columns={[
         {
           key: 'name',
-          head: GROUPING_NAMES[by],
+          head: groupingName(by),
           names: true,
           cell: ({ name }) => (
             <Link href={rateAddress('/rates/jobs', question, { group: name })} prefetch={false}>
@@ -29,28 +40,32 @@ export function RateTable({ rates, question }: { rates: FairRates; question: Rat
         },
         {
           key: 'jobs',
-          head: 'Right of jobs',
+          head: t('table.jobs'),
           numeric: true,
-          cell: ({ right, jobs }) => `${right} of ${jobs}`,
+          cell: ({ right, jobs }) => t('table.of', { right, jobs }),
         },
         {
           key: 'rate',
-          head: 'Rate, 95 % interval',
+          head: t('table.rate'),
           numeric: true,
           cell: ({ rate, low, high, why }) =>
             rate === null ? (
-              (why ?? 'none')
+              why === null ? (
+                t('none')
+              ) : (
+                told(why)
+              )
             ) : (
               <Estimate value={percent(rate)} low={low} high={high} print={percent} />
             ),
         },
         {
           key: 'shrunk',
-          head: 'Drawn to all',
+          head: t('table.shrunk'),
           numeric: true,
           cell: ({ shrunk: { mean, low, high }, small }) =>
             mean === null ? (
-              'none'
+              t('none')
             ) : (
               <Estimate
                 value={`${percent(mean)}${small ? ' *' : ''}`}
@@ -62,22 +77,22 @@ export function RateTable({ rates, question }: { rates: FairRates; question: Rat
         },
         {
           key: 'place',
-          head: 'In the funnel',
+          head: t('table.place'),
           cell: ({ funnel: { place } }) =>
-            place === null ? 'none' : <Tag name={PLACE_GLYPHS[place]}>{PLACE_NAMES[place]}</Tag>,
+            place === null ? t('none') : <Tag name={PLACE_GLYPHS[place]}>{placeName(place)}</Tag>,
         },
         {
           key: 'ratio',
-          head: 'Observed over expected',
+          head: t('table.ratio'),
           numeric: true,
           cell: ({ adjusted: { ratio, low, high } }) =>
-            ratio === null ? 'none' : <Estimate value={two(ratio)} low={low} high={high} print={two} />,
+            ratio === null ? t('none') : <Estimate value={two(ratio)} low={low} high={high} print={two} />,
         },
         {
           key: 'p',
-          head: 'p, adjusted',
+          head: t('table.p'),
           numeric: true,
-          cell: ({ adjusted: { p } }) => (p === null ? 'none' : pWords(p)),
+          cell: ({ adjusted: { p } }) => (p === null ? t('none') : pWords(p)),
         },
       ]}
     />
@@ -86,6 +101,7 @@ export function RateTable({ rates, question }: { rates: FairRates; question: Rat
 
 /** Why groups are marked and figures are missing, and what a reader must know. */
 export function RateNotes({ rates: { groups, notes, overall, by, hardness }, rates }: { rates: FairRates }) {
+  const t = words('rates');
   const small = groups.filter((group) => group.small);
   const whys = [...new Set(groups.flatMap(({ adjusted }) => (adjusted.why === null ? [] : [adjusted.why])))];
   return (
@@ -93,55 +109,50 @@ export function RateNotes({ rates: { groups, notes, overall, by, hardness }, rat
       <ul>
         {small.map(({ name, smallWhy }) => (
           <li key={name}>
-            * {groupName(by, name)}: {smallWhy}
+            {t('notes.small', {
+              name: groupName(by, name),
+              why: smallWhy === null ? '' : told(smallWhy),
+            })}
           </li>
         ))}
         {whys.map((why) => (
-          <li key={why}>No observed over expected: {why}</li>
+          <li key={why}>{t('notes.noRatio', { why: told(why) })}</li>
         ))}
         {notes.map((note) => (
-          <li key={note}>{note}</li>
+          <li key={note}>{told(note)}</li>
         ))}
         {rates.funnel.tau > 0 && (
-          <li>
-            The funnel is widened, since the groups differ beyond chance (sd of their rates{' '}
-            {(100 * rates.funnel.tau).toFixed(0)} points): a group within it may still differ from what its
-            jobs let expect, as observed over expected tells.
-          </li>
+          <li>{t('notes.widened', { points: decimal(100 * rates.funnel.tau, 0) })}</li>
         )}
-        {by === 'section' && (
-          <li>
-            Sections are counted here, not jobs: {overall.right} of {overall.jobs} are right.
-          </li>
-        )}
+        {by === 'section' && <li>{t('notes.sections', { right: overall.right, jobs: overall.jobs })}</li>}
         {groups.length > 1 && (
           <li>
-            Of {groups.length} groups that do not differ, about{' '}
-            {(groups.length * 0.05).toFixed(groups.length < 20 ? 1 : 0)} lie beyond the 95 % limits by chance.
-            Beyond the 99.8 % limits chance alone is rare.
+            {t('notes.chance', {
+              groups: groups.length,
+              outside: decimal(groups.length * 0.05, groups.length < 20 ? 1 : 0),
+            })}
           </li>
         )}
       </ul>
       <details>
-        <summary>How these figures are reached</summary>
+        <summary>{t('notes.how')}</summary>
         <ul>
-          <li>Rate: right jobs over jobs, with Wilson’s 95 % interval.</li>
-          <li>
-            Drawn to all: the same rate, shrunk towards that of all groups as far as its own jobs say little
-            (beta-binomial), with its 95 % limits.
-          </li>
-          <li>In the funnel: {rates.funnel.method}</li>
-          <li>
-            Observed over expected: right jobs over those that would be right at the shop’s rate for jobs as
-            hard, with the exact 95 % interval; 1 is as expected. p is two-sided and adjusted over the table
-            (Benjamini–Hochberg).
-          </li>
-          {hardness !== null && <li>How hard a job was: {hardness.why ?? hardness.method}</li>}
+          <li>{t('notes.rate')}</li>
+          <li>{t('notes.shrunk')}</li>
+          <li>{t('notes.funnel', { method: told(rates.funnel.method) })}</li>
+          <li>{t('notes.ratio')}</li>
+          {hardness !== null && (
+            <li>{t('notes.hardness', { method: told(hardness.why ?? hardness.method) })}</li>
+          )}
           {hardness !== null &&
             hardness.coefficients.map(({ name, estimate, low, high }) => (
               <li key={name}>
-                {name}: {two(estimate)}
-                {` (${two(low)} to ${two(high)})`} on the log-odds of right first time
+                {t('notes.coefficient', {
+                  name: told(name),
+                  estimate: two(estimate),
+                  low: two(low),
+                  high: two(high),
+                })}
               </li>
             ))}
         </ul>
@@ -161,14 +172,15 @@ function Estimate({
   high: number | null;
   print: (value: number) => string;
 }) {
+  const t = words('rates');
   return (
     <>
       {value}
       <span className={styles.interval}>
-        {low === null || high === null ? 'no interval' : `${print(low)} to ${print(high)}`}
+        {low === null || high === null ? t('noInterval') : t('range', { low: print(low), high: print(high) })}
       </span>
     </>
   );
 }
 
-const two = (value: number): string => value.toFixed(2).replace('-', '−');
+const two = (value: number): string => decimal(value, 2);

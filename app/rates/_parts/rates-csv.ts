@@ -1,4 +1,5 @@
 import type { CsvTable } from '@/app/_figures/download/csv-text';
+import { told } from '@/app/_words/told';
 import type { FairRates } from '@/lib/assess/rates';
 
 /** The table of rates with all its digits, and the limits of the funnel. */
@@ -18,8 +19,10 @@ export const ratesCsv = ({ by, groups }: FairRates): CsvTable => ({
   ],
   rows: groups.map(({ name, jobs, right, rate, low, high, shrunk, smallWhy, funnel, adjusted }) => [
     ...[name, jobs, right, rate, low, high],
-    ...[shrunk.mean, shrunk.low, shrunk.high, smallWhy],
+    ...[shrunk.mean, shrunk.low, shrunk.high, said(smallWhy)],
     ...[funnel.place, funnel.at95.low, funnel.at95.high, funnel.at998.low, funnel.at998.high],
-    ...[adjusted.expected, adjusted.ratio, adjusted.low, adjusted.high, adjusted.p, adjusted.why],
+    ...[adjusted.expected, adjusted.ratio, adjusted.low, adjusted.high, adjusted.p, said(adjusted.why)],
   ]),
 });
+
+const said = (why: string | null): string | null => (why === null ? null : told(why));

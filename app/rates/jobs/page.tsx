@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { Page } from '@/app/_look/page';
@@ -9,19 +8,21 @@ import { Tag } from '@/app/_look/tag';
 import { enter } from '@/app/_shop/enter';
 import { firstOf, jobAddress, type Query } from '@/app/_words/address';
 import { sectionInSentence } from '@/app/_words/jobs';
-import { count } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { monthName } from '@/app/_words/times';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 import { jobsBehind } from '../_parts/jobs-behind';
 import { rateAddress, rateQuestion } from '../_parts/question';
-import { filterWords, GROUPING_NAMES, groupName } from '../_parts/words';
+import { filterWords, groupingName, groupName } from '../_parts/words';
 
-export const metadata: Metadata = { title: 'Jobs behind a rate' };
+export const generateMetadata = titled(() => words('rates')('jobs.title'));
 
 const A_PAGE = 100;
 
 export default async function JobsBehind({ searchParams }: { searchParams: Promise<Query> }) {
   const viewer = await enter();
+  const t = words('rates');
   const query = await searchParams;
   const { question } = rateQuestion(query);
   const { by } = question;
@@ -30,23 +31,25 @@ export default async function JobsBehind({ searchParams }: { searchParams: Promi
   const page = pageNumber(query);
   const right = jobs.filter((job) => job.right).length;
   const title =
-    group === undefined ? 'Jobs behind the rate' : `${GROUPING_NAMES[by]}: ${groupName(by, group)}`;
+    group === undefined
+      ? t('jobs.heading')
+      : t('jobs.headingOf', { by: groupingName(by), group: groupName(by, group) });
   return (
     <Page
-      above={<Link href={rateAddress('/rates', question)}>Right first time</Link>}
+      above={<Link href={rateAddress('/rates', question)}>{t('title')}</Link>}
       title={title}
-      lead={`${right} of ${count(jobs.length, 'job')} right the first time; ${filterWords(question)}. Each job opens to its rounds and setups.`}
+      lead={t('jobs.lead', { right, n: jobs.length, counted: filterWords(question) })}
     >
-      <Panel id="jobs" title={count(jobs.length, 'job')}>
+      <Panel id="jobs" title={t('jobs.count', { n: jobs.length })}>
         <Table
-          caption="In the order of time"
+          caption={t('jobs.caption')}
           rows={jobs.slice((page - 1) * A_PAGE, page * A_PAGE)}
           rowKey={({ job }) => job}
-          empty="No job fits all of this."
+          empty={t('jobs.empty')}
           columns={[
             {
               key: 'job',
-              head: 'Job',
+              head: t('jobs.job'),
               names: true,
               cell: ({ job }) => (
                 <Link href={jobAddress(job)} prefetch={false}>
@@ -56,27 +59,27 @@ export default async function JobsBehind({ searchParams }: { searchParams: Promi
             },
             {
               key: 'right',
-              head: by === 'section' || question.section !== undefined ? 'This section' : 'Outcome',
+              head: t(by === 'section' || question.section !== undefined ? 'jobs.section' : 'jobs.outcome'),
               cell: ({ right: was }) => (
-                <Tag name={was ? 'within' : 'out'}>{was ? 'Right first time' : 'Not right first time'}</Tag>
+                <Tag name={was ? 'within' : 'out'}>{t(was ? 'jobs.right' : 'jobs.wrong')}</Tag>
               ),
             },
-            { key: 'technician', head: 'Technician', cell: ({ technician }) => technician },
-            { key: 'sheet', head: 'Sheet', cell: ({ sheet }) => sheet ?? 'none named' },
-            { key: 'month', head: 'Measured', whole: true, cell: ({ month }) => monthName(month) },
-            { key: 'gauges', head: 'Gauges', cell: ({ gauges }) => gauges.join(', ') },
+            { key: 'technician', head: t('jobs.technician'), cell: ({ technician }) => technician },
+            { key: 'sheet', head: t('jobs.sheet'), cell: ({ sheet }) => sheet ?? t('jobs.noSheet') },
+            { key: 'month', head: t('jobs.month'), whole: true, cell: ({ month }) => monthName(month) },
+            { key: 'gauges', head: t('jobs.gauges'), cell: ({ gauges }) => gauges.join(', ') },
             {
               key: 'out',
-              head: 'Out before',
+              head: t('jobs.outBefore'),
               numeric: true,
-              cell: ({ start }) => (start.measured ? start.out : 'not measured'),
+              cell: ({ start }) => (start.measured ? start.out : t('jobs.notMeasured')),
             },
             {
               key: 'sections',
-              head: 'Out after',
+              head: t('jobs.outAfter'),
               cell: ({ sections }) =>
                 sections.flatMap((one) => (one.right ? [] : [sectionInSentence(one.section)])).join(', ') ||
-                'none',
+                t('none'),
             },
           ]}
         />

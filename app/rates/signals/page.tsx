@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { Page } from '@/app/_look/page';
@@ -7,7 +6,9 @@ import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
-import { count } from '@/app/_words/numbers';
+import { titled } from '@/app/_words/titled';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import { everybodysFigures, signalsAnswer } from '@/lib/access';
 import type { SignalChart, Subject } from '@/lib/assess/signals';
 import { ChartCard } from './_parts/chart-card';
@@ -15,39 +16,28 @@ import styles from './_parts/chart-card.module.css';
 import { chartName, seriesKey } from './_parts/names';
 import { SignalLine } from './_parts/signal-line';
 
-export const metadata: Metadata = { title: 'Signals' };
+export const generateMetadata = titled(() => words('rates')('signals.title'));
 
-const HOW_TO_READ =
-  'Above the smoothed score; below both sums, upward as a full line and downward as a broken one. Dotted lines are the limits; a larger dot lies beyond one. All in standard deviations from the series’ own past.';
-
-const GROUPS: readonly { kind: Subject['kind']; title: string }[] = [
-  { kind: 'shop', title: 'The shop' },
-  { kind: 'gauge', title: 'Gauges' },
-  { kind: 'sheet', title: 'Sheets' },
-  { kind: 'technician', title: 'Technicians' },
-];
+const GROUPS: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician'];
 
 export default async function Signals() {
   const viewer = await enter();
+  const t = words('rates');
   const [answer, figures] = await Promise.all([signalsAnswer(viewer), everybodysFigures(viewer)]);
-  if (answer === null) return <FiguresPending title="Signals" />;
+  if (answer === null) return <FiguresPending title={t('signals.title')} />;
   const { signals, charts, design, quiet } = answer;
   const signalled = new Set(signals.map(({ what, subject }) => seriesKey(what, subject)));
   const isSignal = ({ series: { what, subject } }: SignalChart) => signalled.has(seriesKey(what, subject));
   return (
-    <Page
-      above={<Link href="/rates">Right first time</Link>}
-      title="Signals"
-      lead="Right first time and setting error, month by month, each held against its own past: what changed beyond chance, and what only looks so."
-    >
+    <Page above={<Link href="/rates">{t('title')}</Link>} title={t('signals.title')} lead={t('signals.lead')}>
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
       <ExcludedNote viewer={viewer} />
       <Panel
         id="now"
-        title="Beyond a limit in the last months"
-        note={`Where nothing changes, this list shows a line by chance about once in ${design.falseAlarmPeriods} months.`}
+        title={t('signals.now')}
+        note={t('signals.nowNote', { months: design.falseAlarmPeriods })}
       >
-        {quiet !== null && <p>{quiet}</p>}
+        {quiet !== null && <p>{told(quiet)}</p>}
         {signals.length > 0 && (
           <ul data-plain>
             {signals.map((signal) => (
@@ -55,14 +45,19 @@ export default async function Signals() {
             ))}
           </ul>
         )}
-        <p>{design.method}</p>
-        <DownloadLinks of="all series" csv="/rates/signals/download" />
+        <p>{told(design.method)}</p>
+        <DownloadLinks of={t('signals.download')} csv="/rates/signals/download" />
       </Panel>
-      {GROUPS.map(({ kind, title }) => {
+      {GROUPS.map((kind) => {
         const own = charts.filter(({ series }) => series.subject.kind === kind).sort(byName);
         return (
           own.length > 0 && (
-            <Panel key={kind} id={kind} title={title} note={kind === 'shop' ? HOW_TO_READ : undefined}>
+            <Panel
+              key={kind}
+              id={kind}
+              title={t(`signals.groups.${kind}`)}
+              note={kind === 'shop' ? t('signals.howToRead') : undefined}
+            >
               <Cards charts={own.filter(isSignal)} />
               <QuietCards charts={own.filter((chart) => !isSignal(chart))} open={kind === 'shop'} />
             </Panel>
@@ -90,7 +85,7 @@ function QuietCards({ charts, open }: { charts: readonly SignalChart[]; open: bo
   if (open) return <Cards charts={charts} />;
   return (
     <details className={styles.quiet}>
-      <summary>{count(charts.length, 'series', 'series')} without a signal</summary>
+      <summary>{words('rates')('signals.quiet', { n: charts.length })}</summary>
       <Cards charts={charts} />
     </details>
   );

@@ -3,7 +3,10 @@ import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
 import { Table } from '@/app/_look/table';
 import { address } from '@/app/_words/address';
+import { decimal } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { ChartPoint, SignalChart } from '@/lib/assess/signals';
 import { chartDrawing } from './chart-drawing';
 import styles from './chart-card.module.css';
@@ -12,6 +15,7 @@ import { periodWords } from './period-words';
 
 /** One series with its chart and, on demand, its months as a table. */
 export function ChartCard({ chart }: { chart: SignalChart }) {
+  const t = words('rates');
   const { series, points, why } = chart;
   const key = seriesKey(series.what, series.subject);
   const name = chartName(chart);
@@ -23,26 +27,40 @@ export function ChartCard({ chart }: { chart: SignalChart }) {
         </Link>
       </h3>
       {why !== null ? (
-        <p>{why}</p>
+        <p>{told(why)}</p>
       ) : (
         <>
           <StillDrawing drawing={chartDrawing(chart)} />
           <details>
             <summary>
-              The months as a table<span className="out-of-sight">: {name}</span>
+              {t('signals.table')}
+              <span className="out-of-sight">: {name}</span>
             </summary>
             <Table<ChartPoint>
-              caption={`${name}, by month; scores in standard deviations`}
+              caption={t('signals.caption', { name })}
               rows={points}
               rowKey={({ period }) => period}
               columns={[
-                { key: 'period', head: 'Month', names: true, cell: ({ period }) => monthName(period) },
-                { key: 'value', head: 'Counted', cell: ({ period }) => periodWords(series, period) },
-                { key: 'score', head: 'Score', numeric: true, cell: ({ score }) => two(score) },
-                { key: 'ewma', head: 'EWMA', numeric: true, cell: ({ ewma }) => two(ewma) },
-                { key: 'upper', head: 'CUSUM up', numeric: true, cell: ({ upper }) => two(upper) },
-                { key: 'lower', head: 'CUSUM down', numeric: true, cell: ({ lower }) => two(lower) },
-                { key: 'alarm', head: 'Beyond', cell: ({ alarm }) => alarm ?? '' },
+                {
+                  key: 'period',
+                  head: t('signals.month'),
+                  names: true,
+                  cell: ({ period }) => monthName(period),
+                },
+                {
+                  key: 'value',
+                  head: t('signals.counted'),
+                  cell: ({ period }) => periodWords(series, period),
+                },
+                { key: 'score', head: t('signals.score'), numeric: true, cell: ({ score }) => two(score) },
+                { key: 'ewma', head: t('signals.ewma'), numeric: true, cell: ({ ewma }) => two(ewma) },
+                { key: 'upper', head: t('signals.upper'), numeric: true, cell: ({ upper }) => two(upper) },
+                { key: 'lower', head: t('signals.lower'), numeric: true, cell: ({ lower }) => two(lower) },
+                {
+                  key: 'alarm',
+                  head: t('signals.alarm'),
+                  cell: ({ alarm }) => (alarm === null ? '' : t(`signals.alarms.${alarm}`)),
+                },
               ]}
             />
           </details>
@@ -54,4 +72,4 @@ export function ChartCard({ chart }: { chart: SignalChart }) {
 }
 
 const two = (value: number | null): string =>
-  value === null ? 'none yet' : value.toFixed(2).replace('-', '−');
+  value === null ? words('rates')('signals.noneYet') : decimal(value, 2);

@@ -1,7 +1,9 @@
 import { dot, lineThrough, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
 import { keepExtremes } from '@/app/_figures/drawing/keep-extremes';
-import { count } from '@/app/_words/numbers';
+import { decimal } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { ChartPoint, SignalChart } from '@/lib/assess/signals';
 import { chartName } from './names';
 
@@ -16,6 +18,7 @@ const ROOM = 120;
 
 /** How far a series lies from its own past: the smoothed score above, both sums below, each with its limits. */
 export function chartDrawing(chart: SignalChart): Drawing {
+  const t = words('rates');
   const points = keepExtremes(chart.points, ({ ewma, upper, lower }) => [ewma, upper, lower], ROOM);
   const place = new Map(chart.points.map((point, i) => [point.period, i]));
   const step = (WIDTH - LEFT - RIGHT) / Math.max(1, chart.points.length);
@@ -26,8 +29,8 @@ export function chartDrawing(chart: SignalChart): Drawing {
     height: HEIGHT,
     label: sentence(chart),
     shapes: [
-      ...strip('Smoothed (EWMA)', SMOOTHED, chart.ewmaLimit, points, x, [['line', ({ ewma }) => ewma]]),
-      ...strip('Summed (CUSUM)', SUMMED, chart.cusumLimit, points, x, [
+      ...strip(t('signals.smoothed'), SMOOTHED, chart.ewmaLimit, points, x, [['line', ({ ewma }) => ewma]]),
+      ...strip(t('signals.summed'), SUMMED, chart.cusumLimit, points, x, [
         ['line', ({ upper }) => upper],
         ['second', ({ lower }) => (lower === null ? null : -lower)],
       ]),
@@ -56,8 +59,8 @@ function strip(
     word(name, LEFT, top - 7),
     path('axis', `M${LEFT} ${y(0)}H${WIDTH - RIGHT}`),
     path('limit', `M${LEFT} ${y(limit)}H${WIDTH - RIGHT}M${LEFT} ${y(-limit)}H${WIDTH - RIGHT}`),
-    word(`+${limit.toFixed(1)}`, LEFT - 6, y(limit) + 5, 'end'),
-    word(`−${limit.toFixed(1)}`, LEFT - 6, y(-limit) + 5, 'end'),
+    word(`+${decimal(limit, 1)}`, LEFT - 6, y(limit) + 5, 'end'),
+    word(`−${decimal(limit, 1)}`, LEFT - 6, y(-limit) + 5, 'end'),
     ...lines.map(([ink, of]) =>
       path(
         ink,
@@ -79,19 +82,35 @@ function strip(
 }
 
 function sentence(chart: SignalChart): string {
+  const t = words('rates');
   const { points, why } = chart;
+  const name = chartName(chart);
   const [first, last] = [points[0], points.at(-1)];
   if (why !== null || first === undefined || last === undefined)
-    return `${chartName(chart)}: ${why ?? 'no month is counted yet.'}`;
-  const alarms = points.filter(({ alarm }) => alarm !== null);
-  const told =
-    alarms.length === 0
-      ? 'No month is beyond a limit.'
-      : `${count(alarms.length, 'month')} beyond a limit: ${alarms
-          .slice(-6)
-          .map(({ period, alarm }) => `${monthName(period)} (${alarm ?? ''})`)
-          .join(', ')}${alarms.length > 6 ? ' the last of them' : ''}.`;
-  const at =
-    last.ewma === null ? '' : ` The smoothed score stands at ${last.ewma.toFixed(2).replace('-', '−')}.`;
-  return `${chartName(chart)}, ${monthName(first.period)} to ${monthName(last.period)}: ${told}${at}`;
+    return t('signals.why', { name, why: why === null ? t('signals.noMonth') : told(why) });
+  const about = {
+    name,
+    from: monthName(first.period),
+    to: monthName(last.period),
+    told: alarmsSaid(points),
+  };
+  return last.ewma === null
+    ? t('signals.told', about)
+    : t('signals.toldAt', { ...about, score: decimal(last.ewma, 2) });
+}
+
+/** More months beyond a limit than this are told as a count. */
+const NAMED = 6;
+
+function alarmsSaid(points: readonly ChartPoint[]): string {
+  const t = words('rates');
+  const alarms = points.flatMap(({ period, alarm }) => (alarm === null ? [] : [{ period, alarm }]));
+  if (alarms.length === 0) return t('signals.quietMonths');
+  const months = alarms
+    .slice(-NAMED)
+    .map(({ period, alarm }) =>
+      t('signals.beyondOne', { month: monthName(period), side: t(`signals.alarms.${alarm}`) }),
+    )
+    .join(', ');
+  return t(alarms.length > NAMED ? 'signals.beyondLast' : 'signals.beyond', { n: alarms.length, months });
 }

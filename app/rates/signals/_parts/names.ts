@@ -1,14 +1,16 @@
 import { address, gaugeAddress, technicianAddress } from '@/app/_words/address';
-import { subjectWords, type Series, type SignalChart, type Subject } from '@/lib/assess/signals';
+import { words } from '@/app/_words/words';
+import type { Series, SignalChart, Subject } from '@/lib/assess/signals';
 
-export const SERIES_NAMES: Record<Series['what'], string> = {
-  'right-first-time': 'Right first time',
-  'setting-bias': 'Setting error, its mean',
-  'setting-scatter': 'Setting error, its scatter',
-};
-
-export const chartName = ({ series: { what, subject } }: Pick<SignalChart, 'series'>): string =>
-  `${SERIES_NAMES[what]}, ${subjectWords(subject)}`;
+/** `Right first time, gauge CG4` */
+export function chartName({ series: { what, subject } }: Pick<SignalChart, 'series'>): string {
+  const t = words('rates');
+  const series = t(`signals.what.${what}`);
+  const { kind, name } = subject;
+  return kind === 'shop' || name === null
+    ? t('signals.series.shop', { what: series })
+    : t(`signals.series.${kind}`, { what: series, name });
+}
 
 /** The anchor of a series within the page of signals, and its key in addresses. */
 export const seriesKey = (what: Series['what'], { kind, name }: Subject): string =>

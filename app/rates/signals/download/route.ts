@@ -1,6 +1,7 @@
 import type { NextRequest } from 'next/server';
 import { csvFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
+import { words } from '@/app/_words/words';
 import { signalsAnswer } from '@/lib/access';
 import { periodWords } from '@/app/rates/signals/_parts/period-words';
 
@@ -8,7 +9,7 @@ import { periodWords } from '@/app/rates/signals/_parts/period-words';
 export const GET = (request: NextRequest): Promise<Response> =>
   admit(request, async (viewer) => {
     const answer = await signalsAnswer(viewer);
-    if (answer === null) return sentence(404, 'The signals are not worked out yet. Try again in a minute.');
+    if (answer === null) return sentence(404, words('rates')('signals.notYet'));
     return csvFile('signals', {
       columns: [
         'series',

@@ -1,6 +1,7 @@
 import type { NextRequest } from 'next/server';
 import { pictureFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
+import { words } from '@/app/_words/words';
 import { chartDrawing } from '@/app/rates/signals/_parts/chart-drawing';
 import { chartName, seriesKey } from '@/app/rates/signals/_parts/names';
 import { signalsAnswer } from '@/lib/access';
@@ -11,7 +12,6 @@ export const GET = (request: NextRequest): Promise<Response> =>
     const answer = await signalsAnswer(viewer);
     const wanted = request.nextUrl.searchParams.get('series');
     const chart = answer?.charts.find(({ series }) => seriesKey(series.what, series.subject) === wanted);
-    if (chart === undefined)
-      return sentence(404, 'There is no such series. Open the page of signals and take the link there.');
+    if (chart === undefined) return sentence(404, words('rates')('signals.noSeries'));
     return pictureFile(`signal-${wanted ?? ''}`, chartName(chart), chartDrawing(chart));
   });
