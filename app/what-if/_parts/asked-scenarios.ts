@@ -1,4 +1,5 @@
 import { firstOf, type Query } from '@/app/_words/address';
+import { words } from '@/app/_words/words';
 import type { WhatIfAnswer } from '@/lib/assess/answers';
 import type { WhatIfRow } from '@/lib/assess/what-if';
 
@@ -22,6 +23,6 @@ export function askedScenarios({ answer, without, farthest }: WhatIfAnswer, quer
     note:
       wanted === undefined || known !== undefined
         ? null
-        : `There is no scenario without a gauge “${wanted.slice(0, 40)}”, so another is shown.`,
+        : words('whatIf')('noScenario', { gauge: wanted.slice(0, 40) }),
   };
 }

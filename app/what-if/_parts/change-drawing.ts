@@ -1,7 +1,9 @@
 import { axisOver } from '@/app/_figures/axis';
 import { dot, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { Measure, WhatIfRow } from '@/lib/assess/what-if';
-import { changeWord, digitsFor, MEASURE_NAMES, plain, shown, withSign } from './measures';
+import { changeSaid, changeWord, digitsFor, measureInSentence, plain, shown, withSign } from './measures';
 
 const WIDTH = 860;
 /** Names stand above their dots, so that they have room on a phone too, where words are drawn larger. */
@@ -40,7 +42,7 @@ function stripOf(measure: Measure, rows: readonly WhatIfRow[], top: number): Sha
   const step = (axis.ticks[1] ?? 1) - (axis.ticks[0] ?? 0);
   const digits = step >= 1 ? 0 : step >= 0.1 ? 1 : 2;
   return [
-    word(`Change in ${MEASURE_NAMES[measure].toLowerCase()} per 100 jobs`, 0, top + 22),
+    word(words('whatIf')('change.axis', { measure: measureInSentence(measure) }), 0, top + 22),
     ...axis.ticks.flatMap((tick) => [
       path('grid', `M${x(tick)} ${top + HEAD}V${bottom}`),
       word(withSign(tick, digits), x(tick), bottom + 22, 'middle'),
@@ -49,7 +51,7 @@ function stripOf(measure: Measure, rows: readonly WhatIfRow[], top: number): Sha
     ...figures.flatMap(({ name, figure }, i) => {
       const y = top + HEAD + (i + 0.75) * ROW;
       return [
-        word(name, 0, y - 0.32 * ROW),
+        word(told(name), 0, y - 0.32 * ROW),
         path(
           'line',
           `M${x(figure.low)} ${y}H${x(figure.high)}M${x(figure.low)} ${y - 5}v10M${x(figure.high)} ${y - 5}v10`,
@@ -61,15 +63,21 @@ function stripOf(measure: Measure, rows: readonly WhatIfRow[], top: number): Sha
 }
 
 function sentence(rows: readonly WhatIfRow[]): string {
-  const told = rows.map(({ name, change }) => {
-    if (change === null) return name;
-    const parts = DRAWN.map((measure) => {
+  const t = words('whatIf');
+  const scenarios = rows.map(({ name, change }) => {
+    if (change === null) return told(name);
+    const changes = DRAWN.map((measure) => {
       const figure = shown(measure, change[measure]);
       const digits = digitsFor(measure, figure);
-      const word = changeWord(figure);
-      return `${MEASURE_NAMES[measure].toLowerCase()} ${withSign(figure.value, digits)} (${plain(figure.low, digits)} to ${plain(figure.high, digits)}, ${word})`;
+      return t('change.one', {
+        measure: measureInSentence(measure),
+        value: withSign(figure.value, digits),
+        low: plain(figure.low, digits),
+        high: plain(figure.high, digits),
+        word: changeSaid(changeWord(figure)),
+      });
     });
-    return `${name}: ${parts.join(', ')}`;
+    return t('change.of', { name: told(name), changes: changes.join(', ') });
   });
-  return `Change per 100 jobs against as now. ${told.join('. ')}. The table below has all measures.`;
+  return t('change.told', { scenarios: scenarios.join('. ') });
 }

@@ -1,24 +1,15 @@
-import { grouped } from '@/app/_words/numbers';
+import { decimal, grouped } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { Figure, Measure } from '@/lib/assess/what-if';
 
 /** What is counted per 100 jobs. Of all of them less is better. */
-export const MEASURE_NAMES: Record<Measure, string> = {
-  falseAlarms: 'False alarms',
-  missed: 'Missed damage',
-  redos: 'Re-dos',
-  needlessRedos: 'Needless re-dos',
-  missedJobs: 'Jobs wrongly called right',
-  minutes: 'Hours of work',
-};
+export const measureName = (measure: Measure): string => words('whatIf')(`measures.${measure}`);
 
-export const MEASURE_MEANINGS: Record<Measure, string> = {
-  falseAlarms: 'dimensions called out that are truly within',
-  missed: 'dimensions called within that are truly out',
-  redos: 'jobs called not right and worked on again',
-  needlessRedos: 'those of them that were right',
-  missedJobs: 'jobs called right in which something is truly out',
-  minutes: 'measuring, hanging again and re-dos together',
-};
+/** The same within a sentence: `needless re-dos`. */
+export const measureInSentence = (measure: Measure): string =>
+  words('whatIf')(`measuresInSentence.${measure}`);
+
+export const measureMeaning = (measure: Measure): string => words('whatIf')(`meanings.${measure}`);
 
 /** Work is told in hours: minutes of 100 jobs are numbers that nobody can picture. */
 const scaleOf = (measure: Measure): number => (measure === 'minutes' ? 60 : 1);
@@ -35,8 +26,9 @@ export function digitsFor(measure: Measure, { low, high }: Figure): number {
 }
 
 export function plain(value: number, digits: number): string {
-  const text = digits === 0 ? grouped(Math.round(Math.abs(value))) : Math.abs(value).toFixed(digits);
-  return value < 0 && Number(text.replaceAll(',', '')) !== 0 ? `−${text}` : text;
+  const size = Number(Math.abs(value).toFixed(digits));
+  const text = digits === 0 ? grouped(size) : decimal(size, digits);
+  return value < 0 && size !== 0 ? `−${text}` : text;
 }
 
 export const withSign = (value: number, digits: number): string => {
@@ -44,14 +36,22 @@ export const withSign = (value: number, digits: number): string => {
   return value > 0 && /[1-9]/.test(text) ? `+${text}` : text;
 };
 
+type Change = 'better' | 'worse' | 'hardly any change' | 'no clear change';
+
 /** Less of every measure is better; nothing is said where the interval holds zero. */
-export function changeWord({
-  low,
-  high,
-}: Figure): 'better' | 'worse' | 'hardly any change' | 'no clear change' {
+export function changeWord({ low, high }: Figure): Change {
   if (Math.max(Math.abs(low), Math.abs(high)) < HARDLY) return 'hardly any change';
   return high < 0 ? 'better' : low > 0 ? 'worse' : 'no clear change';
 }
+
+const CHANGE_KEYS = {
+  better: 'better',
+  worse: 'worse',
+  'hardly any change': 'hardly',
+  'no clear change': 'unclear',
+} as const satisfies Record<Change, string>;
+
+export const changeSaid = (change: Change): string => words('whatIf')(`words.${CHANGE_KEYS[change]}`);
 
 /** Per 100 jobs; less than this shows as zero, however sure it is. */
 const HARDLY = 0.005;

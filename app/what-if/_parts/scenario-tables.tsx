@@ -1,21 +1,23 @@
 import { Table, type Column } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import { MEASURES, type Figure, type Measure, type WhatIfRow } from '@/lib/assess/what-if';
-import { changeWord, digitsFor, MEASURE_NAMES, plain, shown, withSign } from './measures';
+import { changeSaid, changeWord, digitsFor, measureName, plain, shown, withSign } from './measures';
 import styles from './scenario-tables.module.css';
 
 /** Every scenario with what it is expected to give per 100 jobs. */
 export function ScenarioTable({ rows }: { rows: readonly WhatIfRow[] }) {
   return (
     <Table
-      caption="Per 100 jobs, with 95 % intervals"
+      caption={words('whatIf')('scenarios.caption')}
       rows={rows}
       rowKey={({ name }) => name}
       columns={[
-        SCENARIO,
+        scenario(),
         ...MEASURES.map((measure): Column<WhatIfRow> => ({
           key: measure,
-          head: MEASURE_NAMES[measure],
+          head: measureName(measure),
           numeric: true,
           cell: ({ figures }) => (
             <Told measure={measure} figure={shown(measure, figures[measure])} print={plain} />
@@ -28,32 +30,33 @@ export function ScenarioTable({ rows }: { rows: readonly WhatIfRow[] }) {
 
 /** The same against as now: better or worse is said only where the interval leaves out zero. */
 export function ChangeTable({ rows }: { rows: readonly WhatIfRow[] }) {
+  const t = words('whatIf');
   return (
     <Table
-      caption="Change against as now, per 100 jobs, with 95 % intervals of the change"
+      caption={t('change.caption')}
       rows={rows.filter(({ change }) => change !== null)}
       rowKey={({ name }) => name}
       columns={[
-        SCENARIO,
+        scenario(),
         ...MEASURES.map((measure): Column<WhatIfRow> => ({
           key: measure,
-          head: MEASURE_NAMES[measure],
+          head: measureName(measure),
           numeric: true,
           cell: ({ change }) =>
-            change === null ? 'none' : <Change measure={measure} figure={change[measure]} />,
+            change === null ? t('none') : <Change measure={measure} figure={change[measure]} />,
         })),
       ]}
     />
   );
 }
 
-const SCENARIO: Column<WhatIfRow> = {
+const scenario = (): Column<WhatIfRow> => ({
   key: 'name',
-  head: 'If',
+  head: words('whatIf')('scenarios.if'),
   names: true,
   wraps: true,
-  cell: ({ name }) => <span className={styles.name}>{name}</span>,
-};
+  cell: ({ name }) => <span className={styles.name}>{told(name)}</span>,
+});
 
 function Change({ measure, figure }: { measure: Measure; figure: Figure }) {
   const word = changeWord(figure);
@@ -62,9 +65,9 @@ function Change({ measure, figure }: { measure: Measure; figure: Figure }) {
       <Told measure={measure} figure={shown(measure, figure)} print={withSign} />
       <span className={styles.word}>
         {word === 'better' || word === 'worse' ? (
-          <Tag name={word === 'better' ? 'falling' : 'rising'}>{word}</Tag>
+          <Tag name={word === 'better' ? 'falling' : 'rising'}>{changeSaid(word)}</Tag>
         ) : (
-          word
+          changeSaid(word)
         )}
       </span>
     </>
@@ -83,7 +86,10 @@ function Told({ measure, figure, print }: ToldProps) {
     <>
       {print(figure.value, digits)}
       <span className={styles.interval}>
-        {print(figure.low, digits)} to {print(figure.high, digits)}
+        {words('whatIf')('range', {
+          low: print(figure.low, digits),
+          high: print(figure.high, digits),
+        })}
       </span>
     </>
   );

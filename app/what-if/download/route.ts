@@ -1,6 +1,8 @@
 import type { NextRequest } from 'next/server';
 import { csvFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import { whatIfAnswer } from '@/lib/access';
 import { MEASURES } from '@/lib/assess/what-if';
 
@@ -8,7 +10,7 @@ import { MEASURES } from '@/lib/assess/what-if';
 export const GET = (request: NextRequest): Promise<Response> =>
   admit(request, async (viewer) => {
     const stored = await whatIfAnswer(viewer);
-    if (stored?.answer == null) return sentence(404, 'This is not worked out yet. Try again in a minute.');
+    if (stored?.answer == null) return sentence(404, words('whatIf')('notYet'));
     const rows = [...stored.answer.rows, ...stored.without.map(({ row }) => row)];
     return csvFile('what-if', {
       columns: [
@@ -20,7 +22,7 @@ export const GET = (request: NextRequest): Promise<Response> =>
           const figure = figures[measure];
           const other = change?.[measure];
           return [
-            ...[name, measure, figure.value, figure.low, figure.high],
+            ...[told(name), measure, figure.value, figure.low, figure.high],
             ...[other?.value ?? null, other?.low ?? null, other?.high ?? null],
           ];
         }),

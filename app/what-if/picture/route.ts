@@ -1,6 +1,7 @@
 import type { NextRequest } from 'next/server';
 import { pictureFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
+import { words } from '@/app/_words/words';
 import { askedScenarios } from '@/app/what-if/_parts/asked-scenarios';
 import { changeDrawing } from '@/app/what-if/_parts/change-drawing';
 import { whatIfAnswer } from '@/lib/access';
@@ -9,7 +10,7 @@ import { whatIfAnswer } from '@/lib/access';
 export const GET = (request: NextRequest): Promise<Response> =>
   admit(request, async (viewer) => {
     const stored = await whatIfAnswer(viewer);
-    if (stored?.answer == null) return sentence(404, 'This is not worked out yet. Try again in a minute.');
+    if (stored?.answer == null) return sentence(404, words('whatIf')('notYet'));
     const { rows } = askedScenarios(stored, Object.fromEntries(request.nextUrl.searchParams));
-    return pictureFile('what-if', 'What if: change per 100 jobs against as now', changeDrawing(rows));
+    return pictureFile('what-if', words('whatIf')('change.picture'), changeDrawing(rows));
   });

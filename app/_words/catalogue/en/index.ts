@@ -24,8 +24,10 @@ import shop from './shop.json';
 import signIn from './sign-in.json';
 import talk from './talk.json';
 import terms from './terms.json';
+import training from './training.json';
 import upload from './upload.json';
 import welcome from './welcome.json';
+import whatIf from './what-if.json';
 
 /** One file for each part of the house that has words. */
 export default {
@@ -55,6 +57,8 @@ export default {
   signIn,
   talk,
   terms,
+  training,
   upload,
   welcome,
+  whatIf,
 };
