@@ -1,13 +1,16 @@
 import type { Estimate } from '@/app/_figures/estimate-table';
 import { millimetres, signedMillimetres } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { beyondChance, type Beyond } from '@/lib/assess';
 import styles from './beyond-chance.module.css';
+
+type Whom = 'technicians' | 'gauges';
 
 interface BeyondChanceProps {
   estimates: readonly Estimate[];
   kind: 'scatter' | 'bias';
-  /** Whom the figures are of: `technicians`. */
-  of: string;
+  /** Whom the figures are of. */
+  of: Whom;
 }
 
 /** One sentence under a heading: which figures differ beyond chance, in the order of their codes. */
@@ -16,18 +19,15 @@ export function BeyondChance({ estimates, kind, of }: BeyondChanceProps) {
 }
 
 /** The sentence: `Beyond chance, against the mean of the others: less scatter FEL (0.43 mm); more QUI (0.97 mm).` */
-export function beyondChanceWords(found: readonly Beyond[], kind: 'scatter' | 'bias', of: string): string {
-  if (found.length === 0) return `No difference between these ${of} is beyond chance.`;
-  const [below, above, print] =
-    kind === 'scatter'
-      ? (['less scatter', 'more scatter', millimetres] as const)
-      : (['low', 'high', signedMillimetres] as const);
-  const named = (side: Beyond['side']) =>
-    found.filter((one) => one.side === side).map(({ key, value }) => `${key} (${print(value, 2)})`);
-  const parts = [
-    [below, named('below')],
-    [above, named('above')],
-  ] as const;
-  const told = parts.flatMap(([word, codes]) => (codes.length === 0 ? [] : [`${word} ${codes.join(', ')}`]));
-  return `Beyond chance, against the mean of the others: ${told.join('; ')}. Every other difference from that mean may be chance.`;
+export function beyondChanceWords(found: readonly Beyond[], kind: 'scatter' | 'bias', of: Whom): string {
+  const t = words('training');
+  if (found.length === 0) return t(`chance.none.${of}`);
+  const print = kind === 'scatter' ? millimetres : signedMillimetres;
+  const told = (['below', 'above'] as const).flatMap((side) => {
+    const codes = found
+      .filter((one) => one.side === side)
+      .map(({ key, value }) => t('chance.one', { code: key, value: print(value, 2) }));
+    return codes.length === 0 ? [] : [t(`chance.${kind}.${side}`, { codes: codes.join(', ') })];
+  });
+  return t('chance.found', { found: told.join('; ') });
 }
