@@ -2,7 +2,8 @@ import type { NextRequest } from 'next/server';
 import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
-import { typedNumber } from '@/app/_words/typed-number';
+import { told } from '@/app/_words/told';
+import { typedLength, typedNumber } from '@/app/_words/typed-number';
 import { beginBayRound } from '@/lib/access';
 import { STAGES } from '@/lib/measure/types';
 
@@ -12,7 +13,7 @@ const round = z.object({
   sheet: z.string().min(1).max(80),
   stage: z.enum(STAGES),
   attempt: typedNumber,
-  clearance: typedNumber,
+  clearance: typedLength,
 });
 
 /** Begins a round beside the car, or joins it where it is open, and leads to it. */
@@ -20,10 +21,10 @@ export async function POST(request: NextRequest): Promise<Response> {
   return admit(request, async (viewer) => {
     const { fields, refused } = await fieldsOf(request, round);
     if (refused !== null) return refused;
-    const tell = (text: string) => leadTo(PLACE, [saying(text, PLACE)]);
+    const tell = (text: string) => leadTo(PLACE, [saying(told(text), PLACE)]);
     if (fields === null)
       return tell(
-        'No round was begun: it needs a job, a sheet, an attempt such as 1, and a clearance in mm such as 100.',
+        'No round was begun: it needs a job, a sheet, an attempt such as 1, and a clearance such as 100 mm.',
       );
     try {
       return leadTo(`${PLACE}/${await beginBayRound(viewer, fields)}`);

@@ -2,22 +2,31 @@ import { NextRequest } from 'next/server';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Entry, KeptEntry } from '@/lib/bay';
 import type { Viewer } from '@/lib/identity';
-import { getPerson, getShop } from '@/lib/store';
+import { bayEntries, getPerson, getShop } from '@/lib/store';
 import { GET, POST } from '@/app/bay/[round]/entries/route';
 import { POST as begin } from '@/app/bay/begin/route';
 import { Device, dimension, openRound, SHEET } from '@/tests/unit/store/bay-device';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 
-const here = vi.hoisted(() => ({ viewer: null as Viewer | null }));
+const here = await vi.hoisted(async () => {
+  // The framework puts it there before any page or endpoint is loaded.
+  const { AsyncLocalStorage } = await import('node:async_hooks');
+  Object.assign(globalThis, { AsyncLocalStorage });
+  return { viewer: null as Viewer | null, language: 'en' };
+});
 vi.mock('@/lib/identity', () => ({ viewerOf: () => Promise.resolve(here.viewer) }));
 
-vi.mock('next/headers', () => ({ cookies: () => Promise.resolve({ get: () => undefined }) }));
+vi.mock('next/headers', () => ({
+  cookies: () =>
+    Promise.resolve({ get: (name: string) => (name === 'language' ? { value: here.language } : undefined) }),
+}));
 
 const store = freshStore();
 let round = 0;
 
 beforeEach(async () => {
   round = await openRound(store.shop);
+  here.language = 'en';
   const person = await getPerson(store.shop, 'ONE');
   if (person === null) throw new Error('nobody');
   const { code, name, role } = person;
@@ -85,6 +94,20 @@ describe('the endpoint of entries', () => {
     }
     here.viewer = null;
     expect((await post({ since: 0, entries: [] })).status).toBe(401);
+  });
+
+  it('tells in the reader’s language why an entry was not taken, and keeps it in one', async () => {
+    here.language = 'de';
+    const device = new Device('aaa');
+    device.read('b1-1aaa', dimension('A', 'L'), 300);
+    device.hang('b1-2aaa');
+    device.read('b1-2aaa', dimension('A-B'), 0);
+    const [first, , last] = await told(await post({ since: 0, entries: device.made }));
+    expect(first?.conflict).toBe('Die Aufhängung b1-1aaa gibt es in diesem Durchgang nicht.');
+    expect(last?.conflict).toBe('0 mm ist keine Länge an einem Fahrzeug: Sie liegt zwischen 1 und 20000 mm.');
+    expect((await bayEntries(store.shop, round, 0))[0]?.conflict).toMatch(/was not hung/);
+    const gap = await post({ since: 0, entries: [{ ...device.hang('b1-3aaa'), sequence: 9 }] });
+    expect(((await gap.json()) as { message: string }).message).toMatch(/in ihrer Reihenfolge senden, ab 4/);
   });
 
   it('keeps what cannot be printed as a space, since a refusal would leave the device stuck', async () => {

@@ -1,5 +1,6 @@
 import type { NextRequest } from 'next/server';
 import { admit, sentence } from '@/app/_shop/admit';
+import { told } from '@/app/_words/told';
 import { bodyOf } from '@/app/bay/_entries/body-of';
 import { roundNumber } from '@/app/bay/_entries/round-number';
 import {
@@ -10,20 +11,28 @@ import {
   refreshAfterEntries,
   takeBayEntries,
 } from '@/lib/access';
+import type { KeptEntry } from '@/lib/bay';
 
 type Params = { params: Promise<{ round: string }> };
 
 const NO_ROUND = 'The shop has no such round, or it is finished and you took no part in it.';
-const kept = (entries: unknown) => Response.json({ entries }, { headers: { 'Cache-Control': 'no-store' } });
+const noRound = () => sentence(404, told(NO_ROUND));
+
+/** Entries as the device gets them: why one was not taken in the reader's own language. */
+const kept = (entries: readonly KeptEntry[]) =>
+  Response.json(
+    { entries: entries.map((one) => ({ ...one, conflict: one.conflict && told(one.conflict) })) },
+    { headers: { 'Cache-Control': 'no-store' } },
+  );
 
 /** What was entered after `?since=`, in the order of arrival: `{ entries }`. */
 export async function GET(request: NextRequest, { params }: Params): Promise<Response> {
   const id = roundNumber((await params).round);
   return admit(request, async (viewer) => {
     const since = Number(request.nextUrl.searchParams.get('since') ?? '0');
-    if (id === null || (await getBayRound(viewer, id)) === null) return sentence(404, NO_ROUND);
+    if (id === null || (await getBayRound(viewer, id)) === null) return noRound();
     if (!Number.isSafeInteger(since) || since < 0)
-      return sentence(422, 'Say since which entry: a whole number, 0 for all.');
+      return sentence(422, told('Say since which entry: a whole number, 0 for all.'));
     return kept(await bayEntries(viewer, id, since));
   });
 }
@@ -36,7 +45,7 @@ export async function GET(request: NextRequest, { params }: Params): Promise<Res
 export async function POST(request: NextRequest, { params }: Params): Promise<Response> {
   const id = roundNumber((await params).round);
   return admit(request, async (viewer) => {
-    if (id === null || !(await hasBayRound(viewer, id))) return sentence(404, NO_ROUND);
+    if (id === null || !(await hasBayRound(viewer, id))) return noRound();
     const body = await bodyOf(request);
     if (body instanceof Response) return body;
     try {
@@ -44,7 +53,7 @@ export async function POST(request: NextRequest, { params }: Params): Promise<Re
     } catch (error) {
       if (!(error instanceof OutOfOrder)) throw error;
       const { message, device, last, taken } = error;
-      return Response.json({ message, device, last, taken }, { status: 409 });
+      return Response.json({ message: told(message), device, last, taken }, { status: 409 });
     } finally {
       refreshAfterEntries(viewer, body.entries);
     }

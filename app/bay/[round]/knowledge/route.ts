@@ -1,5 +1,6 @@
 import type { NextRequest } from 'next/server';
 import { admit, sentence } from '@/app/_shop/admit';
+import { told } from '@/app/_words/told';
 import { roundNumber } from '@/app/bay/_entries/round-number';
 import { bayKnowledge, getBayRound } from '@/lib/access';
 
@@ -11,7 +12,7 @@ export async function GET(
   const id = roundNumber((await params).round);
   return admit(request, async (viewer) => {
     if (id === null || (await getBayRound(viewer, id)) === null)
-      return sentence(404, 'The shop has no such round, or it is finished and you took no part in it.');
+      return sentence(404, told('The shop has no such round, or it is finished and you took no part in it.'));
     return Response.json(await bayKnowledge(viewer), { headers: { 'Cache-Control': 'no-store' } });
   });
 }

@@ -19,7 +19,7 @@ interface Read {
 }
 
 const ANOTHER_VALUE = 'Another value was entered for the same reading.';
-const EXCLUDED = 'This reading was excluded. Include it again where readings are revised.';
+export const EXCLUDED = 'This reading was excluded. Include it again where readings are revised.';
 
 /** @returns why the reading was not taken; null where it was, or stands there already. */
 export async function takeReading(taking: Taking, read: Read & { at: number }): Promise<string | null> {

@@ -3,7 +3,7 @@ import { bodyOf, entryColumns } from '@/lib/store/bay/entry-row';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import { stillRefused } from './hang';
-import { addReading, correct, placeOf } from './read';
+import { addReading, correct, EXCLUDED, placeOf } from './read';
 import type { Taking } from './taking';
 
 type Settling = Extract<EntryBody, { kind: 'settle' }>;
@@ -45,7 +45,7 @@ async function takeSecond(taking: Taking, body: Reading, at: number, reason: str
   const refused = await stillRefused(taking, hung);
   if (refused !== null) return refused;
   if (standing === null) return addReading(taking, hung, dimension, { ...body, at });
-  if (standing.excluded) return 'This reading was excluded. Include it again where readings are revised.';
+  if (standing.excluded) return EXCLUDED;
   return standing.value === body.value ? null : correct(taking, dimension, { ...body, reason });
 }
 
