@@ -31,7 +31,7 @@ export interface Change {
 }
 
 /** Components below this weight are left out. */
-const NEGLIGIBLE = 1e-3;
+const NEGLIGIBLE = 5e-3;
 
 /** What is known of every length that was read in a round. */
 export function changesOf(

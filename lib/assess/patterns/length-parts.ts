@@ -5,7 +5,7 @@ import type { Part } from './mixture';
 export type LengthContrast = readonly number[];
 
 /** Beyond so many combinations of components the lengths are taken as normal, by mean and variance. */
-const MOST = 2000;
+const MOST = 300;
 
 /** The posterior of some contrasts of lengths: the lengths are independent given their readings. */
 export function lengthParts(changes: readonly Change[], contrasts: readonly LengthContrast[]): Part[] {

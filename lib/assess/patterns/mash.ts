@@ -12,7 +12,7 @@ export const alongSide = ({ ends }: Change, side: Side): boolean =>
 
 /**
  * Mash: the lengths along one side of a section shortened. The contrast is their mean change, mm. Where lengths of
- * other sections were read with the same gauge, these have to be shorter than their mean by half of the threshold:
+ * other sections were read with the same gauge, these have to be shorter than their mean by the threshold too:
  * a tram that reads everything short mashes no rail.
  */
 export function mash(changes: readonly Change[], section: Section, side: Side): PatternFinding | Untold {
@@ -34,7 +34,7 @@ export function mash(changes: readonly Change[], section: Section, side: Side): 
       [...rails, ...(compared ? [together(others)] : [])],
       [mean, ...(compared ? [[...mean, -1]] : [])],
     ),
-    conditions: compared ? [{ limit: threshold / 2, otherwise: 'same-gauge' }] : [],
+    conditions: compared ? [{ limit: threshold, otherwise: 'same-gauge' }] : [],
   });
 }
 
