@@ -40,16 +40,15 @@ test('a search without a match says so', async ({ page }) => {
   await expect(page.getByText('No job fits all of this.')).toBeVisible();
 });
 
-test('a job shows its dimensions, the picture of its stations, and the readings behind a figure', async ({
+test('a job shows its dimensions, the picture of its vehicle, and the readings behind a figure', async ({
   page,
 }) => {
   await page.goto('/jobs?sort=job');
   await page.getByRole('table').locator('tbody').getByRole('rowheader').first().getByRole('link').click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText(/^Job /);
-  const picture = page
-    .getByRole('img', { name: /^Stations from the side, front to rear\. Left side, millimetres/ })
-    .first();
-  await expect(picture).toBeVisible();
+  await expect(
+    page.getByRole('img', { name: /The vehicle from below and from both sides/ }).first(),
+  ).toBeVisible();
   const heights = page.getByRole('table', { name: /^Heights, millimetres/ }).first();
   await expect(heights.getByRole('columnheader')).toHaveText([
     'Point',
@@ -67,6 +66,46 @@ test('a job shows its dimensions, the picture of its stations, and the readings 
 
   await heights.locator('tbody tr').first().getByRole('link').last().click();
   await expect(page.getByRole('table', { name: /^Readings of setup/ }).first()).toBeVisible();
+});
+
+test('the vehicle is shown before and after beside or over each other, with what the picture says in words and numbers', async ({
+  page,
+}) => {
+  await page.goto('/jobs/K4105');
+  const pictures = page.getByRole('img', { name: /The vehicle from below and from both sides/ });
+  const choices = page.getByRole('navigation', { name: 'Which rounds the picture shows' });
+  await expect(choices.getByRole('link', { name: 'Before beside after' })).toHaveAttribute(
+    'aria-current',
+    'true',
+  );
+  await expect(pictures).toHaveCount(2);
+  await expect(pictures.first()).toHaveAccessibleName(
+    /^Before, round 1\..*Left side, front to rear: A .*Right side/,
+  );
+
+  await choices.getByRole('link', { name: 'After over before' }).click();
+  await expect(page).toHaveURL(/show=over/);
+  await expect(pictures).toHaveCount(1);
+  await expect(pictures).toHaveAccessibleName(/^After, round 1\..*\(before −/);
+
+  const numbers = page.getByRole('table', { name: /^Heights of the picture/ });
+  await page.getByText('The numbers of this picture').click();
+  await expect(numbers.getByRole('columnheader', { name: 'Body part' })).toHaveCount(2);
+
+  const patterns = page.getByRole('region', { name: 'Patterns of the structure' });
+  await expect(patterns.getByRole('heading', { level: 3 })).toHaveText(['Before, round 1', 'After, round 1']);
+  await patterns
+    .getByText(/^Not borne out, and why/)
+    .last()
+    .click();
+  const why = patterns.getByRole('table', { name: /^Patterns that are not borne out/ }).last();
+  await expect(why.getByRole('row', { name: /^Sag/ })).toContainText('gauges set wrong explain it better');
+
+  const [file] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('link', { name: /Chart as a picture/ }).click(),
+  ]);
+  expect(file.suggestedFilename()).toBe('job-K4105-over.svg');
 });
 
 test('an unknown job, technician or gauge is a page that does not exist', async ({ page }) => {

@@ -82,6 +82,7 @@ const ROUTES: Record<string, Route> = {
     ask: '/jobs/:own/evidence/outcome',
     form: { round: 'before-1', height, cause: 'nonsense' },
   },
+  'jobs/[job]/picture/route.ts': { who: 'signed in', ask: '/jobs/:own/picture' },
   'jobs/[job]/record/route.ts': { who: 'signed in', ask: '/jobs/:own/record' },
   'jobs/[job]/readings/page.tsx': { who: 'signed in', ask: '/jobs/:own/readings' },
   'jobs/[job]/readings/revise/route.ts': {
@@ -299,6 +300,7 @@ test.describe('a technician', () => {
       '/technicians/FEL/picture?of=setting',
       `/jobs/${others}/readings`,
       `/jobs/${others}/record`,
+      `/jobs/${others}/picture`,
       `/jobs/${others}`,
       `/jobs/${others}/evidence?round=before-1`,
     ])

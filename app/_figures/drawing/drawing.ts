@@ -4,7 +4,16 @@ import type { Ink } from './inks';
 export type Shape =
   | { kind: 'path'; d: string; ink: Ink }
   | { kind: 'dot'; x: number; y: number; r: number; ink: Ink }
-  | { kind: 'word'; x: number; y: number; text: string; anchor: 'start' | 'middle' | 'end' };
+  | {
+      kind: 'word';
+      x: number;
+      y: number;
+      text: string;
+      anchor: 'start' | 'middle' | 'end';
+      /** Height of the letters, where it is not that of all charts; such words do not grow on a phone. */
+      size?: number;
+      strong?: boolean;
+    };
 
 /**
  * A still chart as plain shapes: the page draws it in the colours of its theme (`StillDrawing`), the file of a download
@@ -31,6 +40,15 @@ export const word = (
   y: number,
   anchor: 'start' | 'middle' | 'end' = 'start',
 ): Shape => ({ kind: 'word', text, x: tidy(x), y: tidy(y), anchor });
+
+/** A word of a size of its own; a strong one stands out in full ink, over what is drawn below it. */
+export const sized = (
+  text: string,
+  x: number,
+  y: number,
+  size: number,
+  { anchor = 'start', strong = false }: { anchor?: 'start' | 'middle' | 'end'; strong?: boolean } = {},
+): Shape => ({ ...{ kind: 'word', text, anchor, size, strong }, ...{ x: tidy(x), y: tidy(y) } });
 
 /** A line through points as the `d` of a path; broken where a point is missing. */
 export function lineThrough(points: readonly (readonly [x: number, y: number] | null)[]): string {

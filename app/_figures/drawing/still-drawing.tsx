@@ -25,7 +25,16 @@ export function StillDrawing({ drawing: { width, height, label, shapes } }: { dr
 function Drawn({ shape }: { shape: Shape }) {
   if (shape.kind === 'word')
     return (
-      <text className={styles.word} x={shape.x} y={shape.y} textAnchor={shape.anchor}>
+      <text
+        className={classNames(
+          shape.size === undefined ? styles.word : styles.sized,
+          shape.strong === true && styles.strong,
+        )}
+        fontSize={shape.size}
+        x={shape.x}
+        y={shape.y}
+        textAnchor={shape.anchor}
+      >
         {shape.text}
       </text>
     );

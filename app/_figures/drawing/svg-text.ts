@@ -1,5 +1,5 @@
 import type { Drawing, Shape } from './drawing';
-import { INKS, PAPER, WORD_INK } from './inks';
+import { INKS, PAPER, STRONG_INK, WORD_INK } from './inks';
 
 const MARGIN = 16;
 const LINE = 22;
@@ -22,12 +22,18 @@ export function svgText({ width, height, label, shapes }: Drawing, title: string
   ].join('\n');
 }
 
+/** Words of a size of their own stand over a rim of paper, so that lines below do not run through the letters. */
+function wordLook({ size, strong }: Extract<Shape, { kind: 'word' }>): string {
+  const ink = strong === true ? `font-weight="650" fill="${STRONG_INK.light}"` : `fill="${WORD_INK.light}"`;
+  return size === undefined ? ink : `${ink} stroke="${PAPER.light}" stroke-width="3" paint-order="stroke"`;
+}
+
 function drawn(shape: Shape): string {
   if (shape.kind === 'word')
-    return `<text x="${shape.x}" y="${shape.y}" text-anchor="${shape.anchor}" font-size="14" fill="${WORD_INK.light}">${escaped(shape.text)}</text>`;
+    return `<text x="${shape.x}" y="${shape.y}" text-anchor="${shape.anchor}" font-size="${shape.size ?? 14}" ${wordLook(shape)}>${escaped(shape.text)}</text>`;
   const { light, width, ...rest } = INKS[shape.ink];
   const dash = 'dash' in rest ? ` stroke-dasharray="${rest.dash}"` : '';
-  const look = `fill="${'hollow' in rest ? PAPER.light : 'none'}" stroke="${light}" stroke-width="${width}"${dash}`;
+  const look = `fill="${'hollow' in rest ? PAPER.light : 'filled' in rest ? light : 'none'}" stroke="${light}" stroke-width="${width}"${dash}`;
   return shape.kind === 'dot'
     ? `<circle cx="${shape.x}" cy="${shape.y}" r="${shape.r}" ${look}/>`
     : `<path d="${escaped(shape.d)}" ${look}/>`;

@@ -4,12 +4,18 @@ import { notFound } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
 import { missCostOf } from '@/app/_shop/miss-cost';
-import { address, jobAddress, sheetAddress, technicianAddress } from '@/app/_words/address';
+import { address, jobAddress, sheetAddress, technicianAddress, type Query } from '@/app/_words/address';
 import { OutcomeTag } from '@/app/_words/jobs';
-import { count } from '@/app/_words/numbers';
 import { labelFrom } from '@/app/_words/parameters';
+import { words } from '@/app/_words/words';
+import { hear } from '@/app/_words/speech';
 import { day } from '@/app/_words/times';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
+import { pictureOf, verdictAmong } from './_picture/of-job';
+import { Patterns } from './_picture/patterns';
+import { Picture } from './_picture/picture';
+import { choicesOf } from './_picture/shown';
+import { BesideCarPanel } from './_parts/beside-car';
 import { JobCautions } from './_parts/job-cautions';
 import { JobNumbers } from './_parts/job-numbers';
 import { OutOfService } from './_parts/out-of-service';
@@ -19,13 +25,15 @@ import { enter } from '@/app/_shop/enter';
 
 interface Props {
   params: Promise<{ job: string }>;
+  searchParams: Promise<Query>;
 }
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: `Job ${labelFrom((await params).job)}` };
+  await hear();
+  return { title: words('jobs')('title', { job: labelFrom((await params).job) }) };
 }
 
-export default async function JobPage({ params }: Props) {
+export default async function JobPage({ params, searchParams }: Props) {
   const number = labelFrom((await params).job);
   const viewer = await enter();
   const { shop } = viewer;
@@ -37,31 +45,50 @@ export default async function JobPage({ params }: Props) {
     readingsOfJob(viewer, number),
   ]);
   if (job === null || row === null) notFound();
+  const t = words('jobs');
+  const verdictOf = verdictAmong(verdicts);
+  const picture = await pictureOf(viewer, job, verdicts, await searchParams);
 
   return (
     <Page
-      above={<Link href="/jobs">All jobs</Link>}
-      title={`Job ${job.job}`}
+      above={<Link href="/jobs">{t('all')}</Link>}
+      title={t('title', { job: job.job })}
       lead={<Lead row={row} timeZone={shop.timeZone} />}
       actions={
         <>
+          <a className={button.button} href={`${jobAddress(job.job)}/record`} download>
+            {words('record')('link')}
+          </a>
           <a className={button.button} href={address('/jobs/download', { job: job.job })} download>
-            Download this job’s readings
+            {t('download')}
           </a>
           <Link className={button.button} href={`${jobAddress(job.job)}/readings`}>
-            Readings and their history
+            {t('history')}
           </Link>
         </>
       }
     >
       <ExcludedNote viewer={viewer} filter={{ job: job.job }} />
       <OutOfService viewer={viewer} rounds={job.rounds} />
+      <BesideCarPanel viewer={viewer} job={job.job} />
+      {picture !== null && (
+        <>
+          <Picture
+            job={job.job}
+            rounds={job.rounds}
+            choices={choicesOf(job.rounds)}
+            shown={picture.shown}
+            scene={picture.scene}
+          />
+          <Patterns rounds={picture.shown.rounds} verdictOf={verdictOf} />
+        </>
+      )}
       <JobNumbers row={row} rounds={job.rounds} />
       {job.rounds.map((round) => (
         <RoundSection
           key={`${round.stage} ${round.attempt}`}
           round={round}
-          verdict={verdicts.find((one) => one.stage === round.stage && one.attempt === round.attempt) ?? null}
+          verdict={verdictOf(round)}
           learned={learned?.learned ?? null}
           readings={readings.filter(
             (reading) => reading.stage === round.stage && reading.attempt === round.attempt,
@@ -76,10 +103,14 @@ export default async function JobPage({ params }: Props) {
 }
 
 function Lead({ row, timeZone }: { row: JobRow; timeZone: string }) {
+  const t = words('jobs');
+  const { sheet } = row;
   return (
     <>
-      Sheet {row.sheet === null ? 'not named' : <Link href={sheetAddress(row.sheet)}>{row.sheet}</Link>};
-      first read {day(row.openedAt, timeZone)}; {count(row.rounds, 'round')}; by{' '}
+      {sheet === null
+        ? t('lead.noSheet')
+        : t.rich('lead.sheet', { sheet, a: (chunks) => <Link href={sheetAddress(sheet)}>{chunks}</Link> })}
+      ; {t('lead.rest', { day: day(row.openedAt, timeZone), n: row.rounds })}{' '}
       {row.technicians.map((code, index) => (
         <span key={code}>
           {index > 0 && ', '}

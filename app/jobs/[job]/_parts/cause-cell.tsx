@@ -1,8 +1,10 @@
 import { Tag } from '@/app/_look/tag';
 import { probability, signedMillimetres } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { CALL_GLYPHS, callName, callSentence, causeName } from '@/app/_words/verdicts';
 import type { Call, HeightVerdict } from '@/lib/assess';
 import { CAUSES, type Cause } from '@/lib/measure';
+import { told as inTheirWords } from '@/app/_words/told';
 import styles from './cause-cell.module.css';
 
 interface CauseCellProps {
@@ -15,7 +17,8 @@ interface CauseCellProps {
 
 /** The verdict on a height with what stands behind it: four probabilities, both parts, a slip that fits. */
 export function CauseCell({ told, call, evidence }: CauseCellProps) {
-  if (told === null) return <span className={styles.none}>not judged</span>;
+  const t = words('jobs');
+  if (told === null) return <span className={styles.none}>{t('cells.notJudged')}</span>;
   return (
     <div className={styles.cell}>
       <details className={styles.cause}>
@@ -33,22 +36,25 @@ export function CauseCell({ told, call, evidence }: CauseCellProps) {
               </div>
             ))}
             <div>
-              <dt>Gauge part</dt>
+              <dt>{t('cells.gauge')}</dt>
               <dd>{signedMillimetres(told.misset)}</dd>
             </div>
             <div>
-              <dt>Body part</dt>
+              <dt>{t('cells.body')}</dt>
               <dd>{signedMillimetres(told.body)}</dd>
             </div>
           </dl>
           {told.signature !== undefined && told.signature !== null && (
-            <p>The size fits a known slip: {told.signature}.</p>
+            <p>{t('cells.slip', { slip: inTheirWords(told.signature) })}</p>
           )}
         </div>
       </details>
       {/* A plain link: the row it leads to is marked as the browser's target, which a page change by script would not set. */}
       <a href={evidence.address} data-print="no">
-        Why<span className="out-of-sight">: the evidence for {evidence.of}</span>
+        {t.rich('cells.why', {
+          of: evidence.of,
+          out: (chunks) => <span className="out-of-sight">{chunks}</span>,
+        })}
       </a>
     </div>
   );
@@ -58,6 +64,6 @@ export function CauseCell({ told, call, evidence }: CauseCellProps) {
 function leading(p: Record<Cause, number>): string {
   return CAUSES.filter((cause) => p[cause] >= 0.1)
     .sort((a, b) => p[b] - p[a])
-    .map((cause) => `${cause} ${probability(p[cause])}`)
+    .map((cause) => `${words('jobs')(`cells.classes.${cause}`)} ${probability(p[cause])}`)
     .join(', ');
 }

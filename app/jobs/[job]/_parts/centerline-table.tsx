@@ -1,4 +1,6 @@
 import { callOf, type RecordedDimension, type RoundVerdict } from '@/lib/assess';
+import { unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { evidenceAddress, heightAnchor } from '@/app/_words/address';
 import { CauseCell } from './cause-cell';
 import { RecordedTable } from './recorded-table';
@@ -14,8 +16,9 @@ interface CenterlineTableProps {
 
 /** Centre pins: whether the body has swayed or the gauge was hung off centre. */
 export function CenterlineTable({ rows, round, uncertainties, name, missCost }: CenterlineTableProps) {
+  const t = words('jobs');
   const shown = {
-    caption: 'Centerline, sideways offset of the centre pin, millimetres',
+    caption: t('tables.centerline', { unit: unit() }),
     rows,
     uncertainties,
     name,
@@ -28,7 +31,7 @@ export function CenterlineTable({ rows, round, uncertainties, name, missCost }: 
       {...shown}
       extra={{
         key: 'cause',
-        head: 'Gauge or body',
+        head: t('tables.cause'),
         cell: (row) => {
           const told = toldOf(row);
           return (
@@ -42,7 +45,7 @@ export function CenterlineTable({ rows, round, uncertainties, name, missCost }: 
                   round.attempt,
                   heightAnchor({ setup: row.setup, point: row.point, side: 'C' }),
                 ),
-                of: `centre pin ${row.point}`,
+                of: t('cells.pin', { point: row.point }),
               }}
             />
           );

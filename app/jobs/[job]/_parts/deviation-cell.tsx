@@ -1,4 +1,5 @@
 import { Tag } from '@/app/_look/tag';
+import { words } from '@/app/_words/words';
 import { signed } from '@/app/_words/numbers';
 import styles from './dimension-tables.module.css';
 
@@ -6,7 +7,7 @@ import styles from './dimension-tables.module.css';
 export function DeviationCell({ deviation, within }: { deviation: number; within: boolean }) {
   return (
     <span className={styles.deviation}>
-      {!within && <Tag name="out">out</Tag>}
+      {!within && <Tag name="out">{words('jobs')('cells.out')}</Tag>}
       <b>{signed(deviation)}</b>
     </span>
   );

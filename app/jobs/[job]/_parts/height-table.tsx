@@ -1,7 +1,8 @@
 import { Table } from '@/app/_look/table';
 import { setupAnchor } from '@/app/_words/address';
 import { sideName } from '@/app/_words/dimensions';
-import { bareMillimetres, signed } from '@/app/_words/numbers';
+import { bareMillimetres, millimetres, signed, unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { classNames } from '@/app/_look/class-names';
 import { isWithin } from '@/lib/measure';
 import { CauseCell } from './cause-cell';
@@ -18,27 +19,28 @@ interface HeightTableProps {
 }
 
 export function HeightTable({ rows, clearance, uncertainties, name }: HeightTableProps) {
+  const t = words('jobs');
   return (
     <Table
-      caption={`Heights, millimetres; readings include ${bareMillimetres(clearance, 0)} mm of clearance`}
+      caption={t('tables.heights', { unit: unit(), clearance: millimetres(clearance, 0) })}
       rows={rows}
       rowKey={(row) => row.key}
       columns={[
         {
           key: 'point',
-          head: 'Point',
+          head: t('tables.point'),
           names: true,
           cell: (row) => (
             <span className={classNames(!row.last && styles.earlier)}>
-              {row.point} {row.side === 'L' ? 'left' : 'right'}
-              {row.zero && <small className={styles.aside}> zero station</small>}
-              {!row.last && <small className={styles.aside}> earlier setup</small>}
+              {row.point} {sideName(row.side)}
+              {row.zero && <small className={styles.aside}> {t('tables.zero')}</small>}
+              {!row.last && <small className={styles.aside}> {t('tables.earlier')}</small>}
             </span>
           ),
         },
         {
           key: 'deviation',
-          head: 'Deviation',
+          head: t('tables.deviation'),
           numeric: true,
           cell: (row) => (
             <DeviationCell deviation={row.deviation} within={isWithin(row.deviation, row.tolerance)} />
@@ -46,7 +48,7 @@ export function HeightTable({ rows, clearance, uncertainties, name }: HeightTabl
         },
         {
           key: 'cause',
-          head: 'Gauge or body',
+          head: t('tables.cause'),
           cell: (row) => (
             <CauseCell
               told={row.verdict}
@@ -55,23 +57,23 @@ export function HeightTable({ rows, clearance, uncertainties, name }: HeightTabl
             />
           ),
         },
-        { key: 'sheet', head: 'Sheet', numeric: true, cell: (row) => bareMillimetres(row.nominal) },
-        { key: 'read', head: 'Read', numeric: true, cell: (row) => bareMillimetres(row.reading) },
+        { key: 'sheet', head: t('tables.sheet'), numeric: true, cell: (row) => bareMillimetres(row.nominal) },
+        { key: 'read', head: t('tables.read'), numeric: true, cell: (row) => bareMillimetres(row.reading) },
         {
           key: 'tolerance',
-          head: 'Tolerance',
+          head: t('tables.tolerance'),
           numeric: true,
           cell: (row) => `±${bareMillimetres(row.tolerance)}`,
         },
         {
           key: 'uncertainty',
-          head: 'Uncertainty',
+          head: t('tables.uncertainty'),
           numeric: true,
           cell: (row) => expanded(uncertainties.get(row.key)),
         },
         {
           key: 'setup',
-          head: 'Setup',
+          head: t('tables.setup'),
           whole: true,
           cell: (row) => (
             <a href={`#${setupAnchor(`${name} ${row.setup}`)}`}>
@@ -91,5 +93,7 @@ export function HeightTable({ rows, clearance, uncertainties, name }: HeightTabl
 
 /** Twice the standard uncertainty, as is said beside a deviation. */
 export function expanded(standard: number | undefined): string {
-  return standard === undefined ? 'not known' : `±${signed(2 * standard).replace('+', '')}`;
+  return standard === undefined
+    ? words('jobs')('cells.notKnown')
+    : `±${signed(2 * standard).replace('+', '')}`;
 }

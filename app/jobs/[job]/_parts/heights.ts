@@ -82,7 +82,7 @@ export function toRehang(rows: readonly HeightRow[]): string[] {
     .map((row) => `${row.point} ${sideName(row.side)} (${row.gauge})`);
 }
 
-/** The rows that have a place along the vehicle, as marks for the picture. */
+/** The rows that have a place along the vehicle, as marks for the printed picture. */
 export function stationMarks(rows: readonly HeightRow[]): StationMark[] {
   return rows.flatMap((row) =>
     row.station === null

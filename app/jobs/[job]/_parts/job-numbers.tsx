@@ -1,6 +1,6 @@
 import { roundAnchor } from '@/app/_words/address';
 import { roundName, sectionInSentence } from '@/app/_words/jobs';
-import { count } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { recordedDimensions } from '@/lib/assess';
 import type { Round } from '@/lib/measure';
 import styles from './job-numbers.module.css';
@@ -8,8 +8,9 @@ import type { JobRow } from '@/lib/access';
 
 /** The rounds of the job at a glance, each a link to its place below. */
 export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
+  const t = words('jobs');
   return (
-    <nav aria-label="Rounds of this job">
+    <nav aria-label={t('rounds.label')}>
       <ol className={styles.rounds} data-plain>
         {rounds.map((round) => {
           const record = recordedDimensions(round);
@@ -18,9 +19,7 @@ export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
             <li key={`${round.stage} ${round.attempt}`}>
               <a href={`#${roundAnchor(round.stage, round.attempt)}`}>
                 <b>{roundName(round.stage, round.attempt)}</b>
-                <span>
-                  {out === 0 ? 'none' : out} of {count(record.length, 'dimension')} out
-                </span>
+                <span>{t('rounds.out', { out, n: record.length })}</span>
               </a>
             </li>
           );
@@ -28,9 +27,10 @@ export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
       </ol>
       {row.sectionsOut.length > 0 && (
         <p className={styles.out}>
-          Out in the first round after repair:{' '}
-          {row.sectionsOut.map((section) => sectionInSentence(section)).join(', ')} section
-          {row.sectionsOut.length > 1 && 's'}.
+          {t('rounds.sectionsOut', {
+            sections: row.sectionsOut.map(sectionInSentence).join(', '),
+            n: row.sectionsOut.length,
+          })}
         </p>
       )}
     </nav>

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { Note } from '@/app/_look/note';
+import { words } from '@/app/_words/words';
 import { gaugeAddress } from '@/app/_words/address';
 import { listGauges, type Viewer } from '@/lib/access';
 import type { Round } from '@/lib/measure';
@@ -14,14 +15,15 @@ export async function OutOfService({ viewer, rounds }: { viewer: Viewer; rounds:
   return (
     <Note kind="caution">
       <p>
-        Hung in this job and by now out of service until verified:{' '}
-        {out.map(({ tag }, index) => (
-          <span key={tag}>
-            {index > 0 && ', '}
-            <Link href={gaugeAddress(tag)}>{tag}</Link>
-          </span>
-        ))}
-        . Hang another gauge there and read again.
+        {words('jobs').rich('outOfService', {
+          gauges: () =>
+            out.map(({ tag }, index) => (
+              <span key={tag}>
+                {index > 0 && ', '}
+                <Link href={gaugeAddress(tag)}>{tag}</Link>
+              </span>
+            )),
+        })}
       </p>
     </Note>
   );

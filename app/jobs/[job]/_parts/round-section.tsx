@@ -1,14 +1,15 @@
-import { StationPicture } from '@/app/_figures/station-picture/station-picture';
+import Link from 'next/link';
 import { Panel } from '@/app/_look/panel';
 import { recordedDimensions, standardUncertainties } from '@/lib/assess';
-import { roundAnchor } from '@/app/_words/address';
+import { address, jobAddress, roundAnchor } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
-import { count, millimetres } from '@/app/_words/numbers';
+import { millimetres, unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import { dayAndTime } from '@/app/_words/times';
 import type { Learned, RoundVerdict } from '@/lib/assess';
 import type { Reading, Round } from '@/lib/measure';
 import { CenterlineTable } from './centerline-table';
-import { heightRows, stationMarks, toRehang } from './heights';
+import { heightRows, toRehang } from './heights';
 import { EvidenceLinks } from './evidence-links';
 import { HeightTable } from './height-table';
 import { RecordedTable } from './recorded-table';
@@ -27,8 +28,9 @@ interface RoundSectionProps {
   missCost: number;
 }
 
-/** One measuring of the job: what to do next, the picture, every dimension, and the setups behind them. */
+/** One measuring of the job: what to do next, every dimension, and the setups behind them. */
 export function RoundSection({ round, verdict, learned, readings, timeZone, missCost }: RoundSectionProps) {
+  const t = words('jobs');
   const anchor = roundAnchor(round.stage, round.attempt);
   const rows = heightRows(round, verdict, missCost);
   const record = recordedDimensions(round);
@@ -40,13 +42,19 @@ export function RoundSection({ round, verdict, learned, readings, timeZone, miss
       {verdict?.decidable === true && rows.some((row) => row.zero) && <ZeroGauges p={verdict.pZeroMisset} />}
       <WhatNext verdict={verdict} rehang={toRehang(rows)} />
       {(rows.length > 0 || centerline.length > 0) && <EvidenceLinks round={round} />}
-      <StationPicture marks={stationMarks(rows)} datum={verdict?.datum ?? []} />
+      {rows.length > 0 && (
+        <p className={styles.small} data-print="no">
+          <Link href={`${address(jobAddress(round.job), { show: anchor })}#picture`} prefetch={false}>
+            {t('round.inPicture')}
+          </Link>
+        </p>
+      )}
       {rows.length > 0 && (
         <HeightTable rows={rows} clearance={round.clearance} uncertainties={uncertainties} name={anchor} />
       )}
       {lengths.length > 0 && (
         <RecordedTable
-          caption="Lengths, point to point, millimetres"
+          caption={t('round.lengths', { unit: unit() })}
           rows={lengths}
           uncertainties={uncertainties}
           name={anchor}
@@ -61,11 +69,9 @@ export function RoundSection({ round, verdict, learned, readings, timeZone, miss
           missCost={missCost}
         />
       )}
-      <p className={styles.small}>
-        Uncertainty is expanded, k = 2 (about 95 %): reading again, setting again, and for heights the datum.
-      </p>
+      <p className={styles.small}>{t('round.uncertainty')}</p>
       <details className={styles.setups} data-print="open" open={round.setups.length <= 3}>
-        <summary>{count(round.setups.length, 'setup')} and their readings</summary>
+        <summary>{t('round.setups', { n: round.setups.length })}</summary>
         <SetupList
           setups={round.setups}
           readings={readings}
@@ -82,5 +88,6 @@ function note(round: Round, timeZone: string): string {
   const first = round.setups[0];
   const when = first === undefined ? '' : `${dayAndTime(first.takenAt, timeZone)}. `;
   const technicians = [...new Set(round.setups.map((setup) => setup.technician))].join(', ');
-  return `${when}Measured by ${technicians}, clearance ${millimetres(round.clearance, 0)}.`;
+  const clearance = millimetres(round.clearance, 0);
+  return words('jobs')('round.note', { when, technicians, clearance });
 }

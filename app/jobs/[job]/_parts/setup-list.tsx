@@ -2,7 +2,8 @@ import Link from 'next/link';
 import { Table } from '@/app/_look/table';
 import { address, gaugeAddress, jobAddress, setupAnchor, technicianAddress } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
-import { bareMillimetres, signed } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
+import { bareMillimetres, signed, unit } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { deviationOf, dimensionKey, type Reading, type Setup } from '@/lib/measure';
 import styles from './setup-list.module.css';
@@ -19,6 +20,7 @@ interface SetupListProps {
 
 /** Every setting and hanging of a gauge in the order it was done, with the readings as they were read. */
 export function SetupList({ setups, readings, timeZone, job, name }: SetupListProps) {
+  const t = words('jobs');
   return (
     <ol className={styles.list} data-plain>
       {setups.map((setup) => (
@@ -36,9 +38,9 @@ export function SetupList({ setups, readings, timeZone, job, name }: SetupListPr
               href={address(`${jobAddress(job)}/readings`, { setup: setup.label })}
               prefetch={false}
               data-print="no"
-              aria-label={`Correct or exclude a reading of setup ${setup.label}`}
+              aria-label={t('setups.correctOf', { setup: setup.label })}
             >
-              Correct
+              {t('setups.correct')}
             </Link>
           </p>
           <Readings
@@ -52,28 +54,29 @@ export function SetupList({ setups, readings, timeZone, job, name }: SetupListPr
 }
 
 function Readings({ label, readings }: { label: string; readings: Reading[] }) {
+  const t = words('jobs');
   return (
     <Table
-      caption={`Readings of setup ${label}, millimetres`}
+      caption={t('setups.caption', { setup: label, unit: unit() })}
       captionOutOfSight
       rows={byDimension(readings)}
       rowKey={([first]) => (first === undefined ? '' : dimensionKey(first))}
       columns={[
         {
           key: 'dimension',
-          head: 'Dimension',
+          head: t('setups.dimension'),
           names: true,
           cell: ([first]) => first && dimensionName(first),
         },
         {
           key: 'values',
-          head: 'As read, mm',
+          head: t('setups.asRead', { unit: unit() }),
           numeric: true,
           cell: (repeats) => repeats.map((reading) => bareMillimetres(reading.value)).join(', '),
         },
         {
           key: 'deviations',
-          head: 'Deviation, mm',
+          head: t('setups.deviation', { unit: unit() }),
           numeric: true,
           cell: (repeats) => repeats.map((reading) => signed(deviationOf(reading))).join(', '),
         },

@@ -1,5 +1,7 @@
 import { Note } from '@/app/_look/note';
-import { count } from '@/app/_words/numbers';
+import { decimal } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { RoundVerdict } from '@/lib/assess';
 import { ZERO_LIKELY_MISSET, zeroFirst } from './zero-first';
 import styles from './what-next.module.css';
@@ -12,10 +14,11 @@ interface WhatNextProps {
 
 /** What to do before anybody pulls: the center section first, then the check that settles most. */
 export function WhatNext({ verdict, rehang }: WhatNextProps) {
+  const t = words('jobs');
   if (verdict === null) {
     return (
       <Note>
-        <p>The heights of this round are not judged yet. Reload the page in a moment.</p>
+        <p>{t('next.pending')}</p>
       </Note>
     );
   }
@@ -23,13 +26,9 @@ export function WhatNext({ verdict, rehang }: WhatNextProps) {
     return (
       <Note kind="caution">
         <p>
-          <b>Center section first.</b>{' '}
-          {verdict.why ?? 'The center section does not carry the datum in this round.'}
+          <b>{t('next.centerFirst')}</b> {verdict.why === null ? t('next.noDatum') : told(verdict.why)}
         </p>
-        <p>
-          Until that is settled no height of this round is decided: the datum plane hangs on the center
-          section.
-        </p>
+        <p>{t('next.untilThen')}</p>
       </Note>
     );
   }
@@ -37,33 +36,23 @@ export function WhatNext({ verdict, rehang }: WhatNextProps) {
   if (first === undefined) {
     return (
       <Note>
-        <p>
-          {rehang.length === 0
-            ? 'No single re-check would tell much more about this round than its readings already do.'
-            : `Re-hang and read again: ${rehang.join(', ')}. The gauge was likely set wrong there; only a new reading shows where the body is.`}
-        </p>
+        <p>{rehang.length === 0 ? t('next.nothing') : t('next.rehang', { heights: rehang.join(', ') })}</p>
       </Note>
     );
   }
   return (
     <div className={styles.next}>
-      <h3>Next check</h3>
-      <p className={styles.words}>{first.words}</p>
+      <h3>{t('next.title')}</h3>
+      <p className={styles.words}>{told(first.words)}</p>
       <p className={styles.cost}>
-        About {count(Math.round(first.minutes), 'minute')}
-        {verdict.pZeroMisset < ZERO_LIKELY_MISSET
-          ? `; expected to settle ${first.gainBits.toFixed(2)} bits of doubt. One bit is the doubt of a coin toss.`
-          : '. The zero gauges come first, whatever else there is to learn: every other height is read against them.'}
+        {t(verdict.pZeroMisset < ZERO_LIKELY_MISSET ? 'next.gain' : 'next.zeros', gainOf(first))}
       </p>
       {others.length > 0 && (
         <details data-print="no">
-          <summary>{count(others.length, 'other check')}</summary>
+          <summary>{t('next.others', { n: others.length })}</summary>
           <ol className={styles.others}>
             {others.map((check) => (
-              <li key={check.words}>
-                {check.words} ({check.gainBits.toFixed(2)} bits, about{' '}
-                {count(Math.round(check.minutes), 'minute')})
-              </li>
+              <li key={check.words}>{t('next.other', { words: told(check.words), ...gainOf(check) })}</li>
             ))}
           </ol>
         </details>
@@ -71,3 +60,8 @@ export function WhatNext({ verdict, rehang }: WhatNextProps) {
     </div>
   );
 }
+
+const gainOf = ({ minutes, gainBits }: RoundVerdict['nextChecks'][number]) => ({
+  minutes: Math.round(minutes),
+  bits: decimal(gainBits, 2),
+});

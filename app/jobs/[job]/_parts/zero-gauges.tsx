@@ -1,24 +1,17 @@
 import { Note } from '@/app/_look/note';
+import { words } from '@/app/_words/words';
 import { probability } from '@/app/_words/numbers';
 import { ZERO_LIKELY_MISSET } from './zero-first';
 
 /** How likely the datum is tilted by a zero gauge, and what to do about it. */
 export function ZeroGauges({ p }: { p: number }) {
+  const t = words('jobs');
   if (p < ZERO_LIKELY_MISSET) {
-    return (
-      <p>
-        Probability that a zero gauge is mis-set, which would tilt the datum of all other stations:{' '}
-        <b>{probability(p)}</b>.
-      </p>
-    );
+    return <p>{t.rich('zero.probability', { p: probability(p), b: (chunks) => <b>{chunks}</b> })}</p>;
   }
   return (
     <Note kind="caution">
-      <p>
-        <b>A zero gauge is likely mis-set ({probability(p)}).</b> Its own reading cannot show it: the datum is
-        tilted, and all other stations read off along the dashed line. Hang the zero gauges again and read
-        every other height against them anew.
-      </p>
+      <p>{t.rich('zero.likely', { p: probability(p), b: (chunks) => <b>{chunks}</b> })}</p>
     </Note>
   );
 }
