@@ -5,6 +5,7 @@
  */
 export { demand, MAY, may, Refused, type Act } from './may';
 export * from './bay';
+export * from './beside-car';
 export * from './jobs';
 export * from './figures';
 export * from './people';

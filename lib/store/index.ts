@@ -32,6 +32,7 @@ export { bayStanding, getBayRound } from './bay/get-round';
 export { bayEntries } from './bay/kept-entries';
 export { listBayRounds } from './bay/list-rounds';
 export { OutOfOrder } from './bay/out-of-order';
+export { bayRoundsOfJob } from './bay/rounds-of-job';
 export { takeBayEntries } from './bay/take-entries';
 export { listTrace } from './trace/list-trace';
 export { missCosts, setMissCost } from './settings/miss-cost';

@@ -1,4 +1,5 @@
 import { readingKey, settingOf, typedLengths, type EntryBody, type Prompt, type Target } from '@/lib/bay';
+import { NOT_YET } from './straight-on';
 import { DoneAlready, type Standing } from '@/app/bay/_device/keep';
 import { withoutRoundingNoise } from '@/lib/measure/deviation';
 
@@ -34,6 +35,14 @@ export const readingBodies =
   ({ setup }: ReadPrompt, targets: readonly Target[], values: readonly number[], me: string) =>
   ({ record, labels }: Standing): EntryBody[] => {
     const bodies: EntryBody[] = [];
+    const { gauge, gaugeKind } = setup;
+    const hand = setup.hand === me ? null : setup.hand;
+    const hang = (place: string): string => {
+      const label = labels();
+      bodies.push({ kind: 'hang', setup: label, place, gauge, gaugeKind, hand });
+      return label;
+    };
+    const own = setup.label === NOT_YET ? hang(setup.place) : setup.label;
     values.forEach((value, at) => {
       const target = targets[at];
       if (target === undefined) return;
@@ -45,18 +54,14 @@ export const readingBodies =
           dimension: { quantity, point, side, nominal },
         });
       if (place.key !== setup.place) {
-        const { gauge, gaugeKind } = setup;
-        const hand = setup.hand === me ? null : setup.hand;
-        const label = labels();
-        bodies.push({ kind: 'hang', setup: label, place: place.key, gauge, gaugeKind, hand });
-        read(label);
+        read(hang(place.key));
         return;
       }
       const there = record.setups
-        .find(({ label }) => label === setup.label)
+        .find(({ label }) => label === own)
         ?.readings.get(readingKey(dimension, repeat));
       // The same number again is the same reading; another one is kept beside it, to be settled.
-      if (there?.value !== value) read(setup.label);
+      if (there?.value !== value) read(own);
     });
     if (bodies.length === 0) throw new DoneAlready();
     return bodies;

@@ -30,14 +30,31 @@ interface NowProps {
   code: string;
   ready: boolean;
   entering: Entering;
+  /** Set where the gauge of a length comes with its number. */
+  otherGauge: (() => void) | null;
   aim: Aim | null;
   setAim: (aim: Aim | null) => void;
-  pin: (prompt: Prompt | null) => void;
+  /** Holds on to the prompt while something is typed for it. */
+  pin: (yes: boolean) => void;
 }
 
 /** The one thing to do now. */
 export function Now(props: NowProps) {
-  const { prompt, headline, head, plan, record, knowledge, code, ready, entering, aim, setAim, pin } = props;
+  const {
+    prompt,
+    headline,
+    head,
+    plan,
+    record,
+    knowledge,
+    code,
+    ready,
+    entering,
+    otherGauge,
+    aim,
+    setAim,
+    pin,
+  } = props;
   const usual = usePreference('gauges').split(' ');
   const { tryTo, enter } = entering;
   switch (prompt.do) {
@@ -73,8 +90,13 @@ export function Now(props: NowProps) {
           headline={headline}
           also={tracks ? alsoRead(plan, record, prompt.place) : null}
           ready={ready}
-          typing={(yes) => pin(yes ? prompt : null)}
-          keep={(asked, targets, values) => tryTo(readingBodies(asked, targets, values, code))}
+          otherGauge={otherGauge}
+          typing={pin}
+          keep={async (asked, targets, values) => {
+            const kept = await tryTo(readingBodies(asked, targets, values, code));
+            if (kept && aim?.again === true) setAim({ ...aim, again: false });
+            return kept;
+          }}
         />
       );
     }

@@ -27,6 +27,8 @@ interface ReadPromptProps {
   /** What a tracking gauge can read in the same go. */
   also: Place | null;
   ready: boolean;
+  /** Where the gauge comes with the number: another one can be chosen first. */
+  otherGauge: (() => void) | null;
   /** Told while something stands in the field, so that nothing is put in its place. */
   typing: (yes: boolean) => void;
   /** @returns false where nothing could be kept. */
@@ -39,7 +41,16 @@ function turnSign(input: HTMLInputElement): void {
 }
 
 /** A number and Enter. The field stays the same from reading to reading, so that a tablet keeps its keypad open. */
-export function ReadPrompt({ prompt, head, headline, also, ready, typing, keep }: ReadPromptProps) {
+export function ReadPrompt({
+  prompt,
+  head,
+  headline,
+  also,
+  ready,
+  otherGauge,
+  typing,
+  keep,
+}: ReadPromptProps) {
   const t = useTranslations('bay');
   const to = useSpeech();
   const field = useFocus<HTMLInputElement>(promptKey(prompt));
@@ -48,7 +59,7 @@ export function ReadPrompt({ prompt, head, headline, also, ready, typing, keep }
   const [asked, setAsked] = useState<string | null>(null);
   const busy = useRef(false);
   const wedge = useWedge(() => form.current?.requestSubmit());
-  const { place, dimension, blind } = prompt;
+  const { place, setup, dimension, blind } = prompt;
   const targets = targetsOf(prompt, also);
   const second = targets.find((one) => one.place.key !== place.key);
 
@@ -118,6 +129,15 @@ export function ReadPrompt({ prompt, head, headline, also, ready, typing, keep }
       <h2 className={styles.title}>{headline ?? t('read.title', { name: dimensionText(t, dimension) })}</h2>
       {blind && <p className={styles.how}>{t('read.second')}</p>}
       {headline === null && <Points place={place} />}
+      {otherGauge !== null && (
+        <p className={styles.with}>
+          {t('read.with', { gauge: setup.gauge, kind: t(`kinds.${setup.gaugeKind}`) })}
+          <button type="button" onClick={otherGauge}>
+            {t('read.otherGauge')}
+          </button>
+        </p>
+      )}
+      {setup.gaugeKind === 'tape' && <p className={styles.where}>{t('hang.tape')}</p>}
       {second !== undefined && (
         <p className={styles.how}>{t('read.and', { name: placeName(second.place) })}</p>
       )}

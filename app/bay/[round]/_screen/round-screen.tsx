@@ -31,12 +31,13 @@ import { LeaveForm } from './leave-form';
 import { LookSwitch } from './look-switch';
 import { More } from './more';
 import { NextCheck } from './next-check';
-import { promptText } from './names';
+import { promptKey, promptText } from './names';
 import { Now } from './now';
 import { usePreference } from './preference';
 import { ScreenHead } from './screen-head';
 import { SoFar } from './so-far';
 import { StateLine } from './state-line';
+import { straightOn } from './straight-on';
 import { Steps } from './steps';
 import { useAwake } from './use-awake';
 import { useCaught } from './use-caught';
@@ -70,6 +71,8 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
   const caught = useCaught(head, plan, record, knowledge);
   const [aim, setAim] = useState<Aim | null>(null);
   const [pinned, setPinned] = useState<Prompt | null>(null);
+  /** The length for which another gauge is chosen. */
+  const [choosing, setChoosing] = useState<string | null>(null);
   const large = usePreference('large') === 'yes';
   const spoken = usePreference('spoken') === 'yes';
   const ready = shown.state === 'ready';
@@ -79,7 +82,9 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
   const finished = record.finished || shown.head.finishedAt !== null;
   useAwake(!finished);
   // What is being typed belongs to the reading that was asked for, whatever another device enters meanwhile.
-  const prompt = pinned ?? aimedNext(plan, record, aim);
+  const asked = pinned ?? aimedNext(plan, record, aim);
+  const straight = choosing === promptKey(asked) ? null : straightOn(asked, record, knowledge.gauges);
+  const prompt = straight ?? asked;
   const progress = progressOf(plan, record);
   const entries = useMemo(() => [...shown.kept, ...shown.own], [shown.kept, shown.own]);
   const last = lastReading(plan, record, entries, { device: shown.device, clearance: head.clearance });
@@ -123,14 +128,15 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
             </Note>
           )}
           {round !== null && <DatumNotes plan={plan} record={record} round={round} />}
-          <section className={styles.now}>
+          <section id="now" className={styles.now}>
             {finished ? (
               <Finished job={head.job} waiting={shown.own.length > 0} />
             ) : (
               <Now
                 {...{ prompt, head, plan, record, knowledge, code, ready, entering, aim, setAim }}
                 headline={large ? sentence : null}
-                pin={setPinned}
+                otherGauge={straight === null ? null : () => setChoosing(promptKey(asked))}
+                pin={(yes) => setPinned(yes ? asked : null)}
               />
             )}
           </section>
