@@ -1,6 +1,7 @@
 /**
  * A sentence with named gaps, `Hang the gauge at {place} again.`, and what it is in another language. A gap whose name
- * begins with `word` takes one word only.
+ * begins with `word` takes one word only; one that begins with `same` is the same in all languages, as what stands in
+ * a file is.
  */
 export interface Phrase {
   /** The words before the first gap: most phrases are ruled out by them. */
@@ -19,7 +20,7 @@ export function phraseOf(template: string, translation: string): Phrase {
   let end = 0;
   for (const found of template.matchAll(GAP)) {
     const name = found[1] ?? '';
-    pattern += `${escaped(template.slice(end, found.index))}${name.startsWith('word') ? '(\\S+)' : '(.+?)'}`;
+    pattern += `${escaped(template.slice(end, found.index))}${name.startsWith('word') ? '(\\S+)' : '((?:(?![.] ).)+?)'}`;
     gaps.push(name);
     end = found.index + found[0].length;
   }
@@ -54,7 +55,12 @@ export class PhraseBook {
       if (!text.startsWith(start)) continue;
       const match = pattern.exec(text);
       if (match === null) continue;
-      const values = new Map(gaps.map((gap, at) => [gap, ofGap(match[at + 1] ?? '')]));
+      const values = new Map(
+        gaps.map((gap, at) => {
+          const held = match[at + 1] ?? '';
+          return [gap, gap.startsWith('same') ? held : ofGap(held)];
+        }),
+      );
       return translation.replace(GAP, (_, gap: string) => values.get(gap) ?? '');
     }
     return null;
