@@ -164,27 +164,38 @@ function pairsOf(
   );
 }
 
-/** Heights above the datum; points of one place share a letter's room. */
+/** Letters closer than this would be drawn over each other. */
+const LETTER = 18;
+
+/** Heights above the datum; points of one station whose heights are close share the room of a letter. */
 function sideView(
   placed: readonly PointRow[],
   place: (row: PointRow) => [number, number],
   base: number,
 ): SheetShape[] {
-  const spots = new Map<string, { x: number; y: number; rows: PointRow[] }>();
-  for (const row of placed) {
-    if (row.height === null) continue;
-    const [x, y] = place(row);
-    const key = `${x} ${y}`;
-    const spot = spots.get(key);
-    if (spot === undefined) spots.set(key, { x, y, rows: [row] });
-    else spot.rows.push(row);
+  const spots = placed
+    .filter(({ height }) => height !== null)
+    .map((row) => ({ row, x: place(row)[0], y: place(row)[1] }))
+    .sort((a, b) => a.x - b.x || a.y - b.y);
+  const names: { x: number; y: number; letters: Set<string> }[] = [];
+  for (const { row, x, y } of spots) {
+    const last = names.at(-1);
+    if (last !== undefined && last.x === x && y - last.y < LETTER) last.letters.add(row.letter);
+    else names.push({ x, y, letters: new Set([row.letter]) });
   }
-  return [...spots.values()].flatMap(({ x, y, rows }): SheetShape[] => [
-    line('foot', [
-      [x, base],
-      [x, y],
-    ]),
-    { kind: 'mark', look: rows.some(({ zero }) => zero) ? 'zero' : 'point', x, y },
-    { kind: 'letter', x, y: y - 13, text: [...new Set(rows.map(({ letter }) => letter))].join(' ') },
-  ]);
+  return [
+    ...spots.map(({ x, y }) =>
+      line('foot', [
+        [x, base],
+        [x, y],
+      ]),
+    ),
+    ...spots.map(({ row, x, y }): SheetShape => ({ kind: 'mark', look: lookOf(row), x, y })),
+    ...names.map(({ x, y, letters }): SheetShape => ({
+      kind: 'letter',
+      x,
+      y: y - 13,
+      text: [...letters].join(' '),
+    })),
+  ];
 }
