@@ -6,6 +6,7 @@ import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { viewerOrNull } from '@/app/_shop/enter';
+import { ForgetOnDevice } from '@/app/bay/_parts/forget-on-device';
 import { wayBack } from '@/app/_shop/way-back';
 import { firstOf, type Query } from '@/app/_words/address';
 import { hasAccounts, LONGEST_NAME, LONGEST_PASSWORD } from '@/lib/identity';
@@ -29,6 +30,7 @@ export default async function SignIn({ searchParams }: { searchParams: Promise<Q
   const demo = await demoAccounts();
   return (
     <Page title={t('title')} lead={t('lead')}>
+      <ForgetOnDevice />
       {refused !== null && (
         <Note kind="fault" live>
           <p>{refused}</p>
