@@ -1,9 +1,12 @@
 import { millimetresToInches } from '@/lib/measure/units';
 import { speech, type Language, type Speech } from '@/app/_words/speech';
 import de from './de.json';
+import deRecords from './de-records.json';
 import { PhraseBook } from './phrases';
 
-const BOOKS: Record<Exclude<Language, 'en'>, PhraseBook> = { de: new PhraseBook(de) };
+const BOOKS: Record<Exclude<Language, 'en'>, PhraseBook> = {
+  de: new PhraseBook({ ...deRecords, ...de }),
+};
 
 const LENGTH = /(\d+(?:\.(\d+))?)([ \u00a0])mm\b/g;
 const inInches = (text: string): string =>
@@ -30,6 +33,27 @@ function translated(text: string, book: PhraseBook): string {
   const found = book.find(text, (gap) => translated(gap, book));
   if (found !== null) return found;
   const sentences = text.split(BETWEEN_SENTENCES);
-  if (sentences.length > 1) return sentences.map((one) => translated(one, book)).join(' ');
+  if (sentences.length > 1) return inRuns(sentences, book);
   return text.replace(/(?<![\d.\w])(\d+)\.(\d+)(?![\d.\w])/g, '$1,$2');
+}
+
+/** Several sentences, in runs as long as the book knows them: some phrases are two sentences. */
+function inRuns(sentences: readonly string[], book: PhraseBook): string {
+  const said: string[] = [];
+  let from = 0;
+  while (from < sentences.length) {
+    const run = longestKnown(sentences.slice(from), book);
+    said.push(run?.translation ?? translated(sentences[from] ?? '', book));
+    from += run?.length ?? 1;
+  }
+  return said.join(' ');
+}
+
+function longestKnown(sentences: readonly string[], book: PhraseBook) {
+  for (let length = sentences.length; length > 1; length--) {
+    const text = sentences.slice(0, length).join(' ');
+    const translation = book.find(text, (gap) => translated(gap, book));
+    if (translation !== null) return { length, translation };
+  }
+  return null;
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { told } from '@/app/_words/told';
+import de from '@/app/_words/told/de.json';
+import deRecords from '@/app/_words/told/de-records.json';
 
 const sentence =
   'Hang the gauge at K again and read both sides; if the left side still reads 6.2 mm low, it is the body.';
@@ -20,10 +22,41 @@ describe('a sentence of the analysis', () => {
     expect(told(sentence, { language: 'en', units: 'in' })).toContain('0.244 in low');
   });
 
+  it('has each of its sentences looked up by itself, so that no gap swallows the next one', () => {
+    const text =
+      'Of 41 jobs called right, 2.3 (0 to 5) are expected not to be. Of 9 jobs called not right, 3.1 (1 to 5) are expected to have been right; none of them was worked on again.';
+    expect(told(text, { language: 'de', units: 'mm' })).toBe(
+      'Von 41 Aufträgen, die richtig genannt wurden, sind es erwartungsgemäß 2,3 (0 bis 5) nicht. Von 9 Aufträgen, die nicht richtig genannt wurden, waren es erwartungsgemäß 3,1 (1 bis 5) doch; an keinem davon wurde noch einmal gearbeitet.',
+    );
+  });
+
   it('is taken apart where only its parts are known, and kept where nothing is', () => {
     const two = 'Hang the gauge at K again and read both sides. Nobody knows this one.';
     expect(told(two, { language: 'de', units: 'mm' })).toBe(
       'Die Lehre bei K neu aufhängen und beide Seiten ablesen. Nobody knows this one.',
     );
+  });
+});
+
+describe('a refusal of the records', () => {
+  const inGerman = (text: string) => told(text, { language: 'de', units: 'mm' });
+
+  it('keeps what stands in the file as it is, and translates what it is called', () => {
+    expect(inGerman('"lenght" is none of length, height, centerline. Did you mean length?')).toBe(
+      '„lenght“ ist keines von length, height, centerline. Meinten Sie length?',
+    );
+    expect(inGerman('Reading 2 of height K L in setup b1 of job J-1 counts already.')).toBe(
+      'Ablesung 2 von Höhe K links in Aufhängung b1 des Auftrags J-1 zählt schon.',
+    );
+  });
+});
+
+describe('the book of phrases', () => {
+  it('translates with gaps that the sentence has', () => {
+    const gaps = (text: string) => [...text.matchAll(/\{\w+\}/g)].map(([gap]) => gap);
+    const lost = Object.entries({ ...deRecords, ...de }).filter(([template, translation]) =>
+      gaps(translation).some((gap) => !template.includes(gap)),
+    );
+    expect(lost).toEqual([]);
   });
 });
