@@ -1,13 +1,34 @@
+import { writeFileSync } from 'node:fs';
 import { describeMachine } from './machine';
 import { benchVarianceComponents } from './variance-components/bench';
+import { benchWholeProgram } from './whole-program/bench';
 
 /**
- * `npm run bench [-- --long]`: our figures side by side with the peers that are installed, as ratios, in one run.
- * Every fit is a fresh process with loading left out. A ratio belongs to the machine and the load it was taken on.
+ * `npm run bench [-- --long]`: the program as a whole, and our figures side by side with the peers that are installed,
+ * as ratios, in one run. Every run is a fresh process. A ratio belongs to the machine and the load it was taken on.
+ * `-- --program` leaves the peers of single calculations out, `-- --small` all but the smallest file. What is said is kept in RESULTS.md.
  */
+const said: string[] = [];
 const say = (line: string) => {
   console.log(line);
+  said.push(line);
 };
 
+const long = process.argv.includes('--long');
 say(describeMachine());
-await benchVarianceComponents(say, process.argv.includes('--long'));
+await benchWholeProgram(say, { long, small: process.argv.includes('--small') });
+if (!process.argv.includes('--program')) await benchVarianceComponents(say, long);
+
+const date = new Date().toISOString().slice(0, 10);
+writeFileSync(
+  new URL('RESULTS.md', import.meta.url),
+  `# What \`npm run bench\` said last
+
+Written by the bench itself on ${date}. A middle stands before its spread: least to greatest. Times are from the start of a
+process to its end, on the machine and under the load that the first line names.
+
+\`\`\`text
+${said.join('\n')}
+\`\`\`
+`,
+);

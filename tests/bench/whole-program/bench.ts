@@ -1,0 +1,120 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { measure, runProcess } from '../run-process';
+import { middleOf, spread } from '../spread';
+import { timed, timedOurs, type Timed } from '../timed';
+import { writeGroup } from './write-group';
+
+type Say = (line: string) => void;
+
+/** Seconds aimed at for the report, on two cores and 1 GB. */
+const SIZES = [
+  { readings: 10_000, runs: 3, aim: null, long: false },
+  { readings: 100_000, runs: 3, aim: 8, long: false },
+  { readings: 1_000_000, runs: 1, aim: 60, long: true },
+] as const;
+
+/** Milliseconds of work aimed at for one new reading. */
+const ONE_READING_AIM = 50;
+
+const OneReading = z.object({
+  readings: z.number(),
+  stored: z.array(z.number()),
+  followed: z.array(z.number()),
+});
+
+/** The commands a person runs, from start to end in fresh processes, on files of an invented group of shops. */
+export async function benchWholeProgram(
+  say: Say,
+  { long, small }: { long: boolean; small: boolean },
+): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'rehang-bench-'));
+  try {
+    for (const { readings, runs, aim, long: takesLong } of SIZES) {
+      if (small && readings > 10_000) continue;
+      const title = `${readings.toLocaleString('en')} readings`;
+      if (takesLong && !long) {
+        say(`${title}: left out, since it takes minutes; npm run bench -- --long`);
+        continue;
+      }
+      const file = join(folder, `${readings}.csv`);
+      await writeGroup(file, readings);
+      say(`${title} (${(statSync(file).size / 1e6).toFixed(1)} MB)`);
+      await benchReport(file, runs, aim, say);
+      await benchLoad(file, folder, runs, say);
+      if (!takesLong) await benchOneReading(file, folder, say);
+    }
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+async function repeat(times: number, run: (index: number) => Promise<Timed>): Promise<Timed[]> {
+  const all: Timed[] = [];
+  for (let index = 0; index < times; index++) all.push(await run(index));
+  const failed = all.find(({ code }) => code !== 0);
+  if (failed !== undefined) throw new Error(`A program under measurement ended with ${failed.code}.`);
+  return all;
+}
+
+async function benchReport(file: string, runs: number, aim: number | null, say: Say): Promise<void> {
+  const all = await repeat(runs, () => timedOurs('lib/commands/report.ts', [file]));
+  const wanted = aim === null ? '' : `, aim ${aim} s: ${ratio(middleOf(seconds(all)) / aim)} of it`;
+  say(
+    `  report, learning included   ${spread(seconds(all))} s, ${spread(work(all))} s of processor, ${megabytes(all)} MB at most${wanted}`,
+  );
+}
+
+/** Loading with all that the store keeps of it, beside the sqlite3 shell's import of the same lines into a bare table. */
+async function benchLoad(file: string, folder: string, runs: number, say: Say): Promise<void> {
+  const lines = countLines(file);
+  const ours = await repeat(runs, (index) =>
+    timedOurs('tests/bench/whole-program/load-once.ts', [file], {
+      DATABASE_URL: `file:${join(folder, `load-${lines}-${index}.db`)}`,
+    }),
+  );
+  const speed = lines / middleOf(seconds(ours));
+  say(
+    `  load, figures left out      ${spread(seconds(ours))} s, ${spread(work(ours))} s of processor, ${Math.round(speed).toLocaleString('en')} lines a second, ${megabytes(ours)} MB at most`,
+  );
+  if ((await runProcess('sqlite3', ['--version'])) === null) {
+    say('  sqlite3 is not installed: its import is left out.');
+    return;
+  }
+  const theirs = await repeat(runs, (index) => {
+    const database = join(folder, `import-${lines}-${index}.db`);
+    if (existsSync(database)) rmSync(database);
+    return timed('sqlite3', [database], { input: `.import --csv ${file} readings\n` });
+  });
+  say(
+    `  sqlite3 .import             ${spread(seconds(theirs), 2)} s: ours takes ${ratio(middleOf(seconds(ours)) / middleOf(seconds(theirs)))} times as long`,
+  );
+}
+
+async function benchOneReading(file: string, folder: string, say: Say): Promise<void> {
+  const url = `file:${join(folder, `one-${countLines(file)}.db`)}`;
+  const told = await measure('env', [
+    `DATABASE_URL=${url}`,
+    ...[process.execPath, '--import', 'tsx', 'tests/bench/whole-program/one-reading-once.ts', file],
+  ]);
+  const found = OneReading.nullable().parse(told);
+  if (found === null) return say('  one new reading             failed');
+  const [first = Number.NaN, ...rest] = found.followed;
+  say(
+    `  one new reading             stored with ${spread(found.stored.slice(1))} ms of processor; rollup, verdict and proof with ${spread(rest)} ms (the first of a process ${first.toFixed(0)}), aim ${ONE_READING_AIM} ms: ${ratio(middleOf(rest) / ONE_READING_AIM)} of it`,
+  );
+}
+
+const seconds = (all: readonly Timed[]): number[] => all.map((one) => one.seconds);
+const work = (all: readonly Timed[]): number[] => all.map((one) => one.work ?? Number.NaN);
+const megabytes = (all: readonly Timed[]): string =>
+  Math.max(...all.map((one) => one.megabytes ?? Number.NaN)).toFixed(0);
+const ratio = (value: number): string => value.toFixed(value < 10 ? 2 : 0);
+
+function countLines(file: string): number {
+  let count = 0;
+  for (const byte of readFileSync(file)) if (byte === 10) count++;
+  return count;
+}
