@@ -4,7 +4,9 @@ import { pdfOf } from './pdf-of';
 
 /** The answer that hands out a document as `<name>.pdf`, page by page as it is made. */
 export function pdfAnswer(name: string, printed: PrintedDocument): Response {
-  return new Response(Readable.toWeb(new Readable().wrap(pdfOf(printed))) as ReadableStream<Uint8Array>, {
+  // As an iterable: a stream wrapped around another closes with it, before a slow reader has all of it.
+  const pages = Readable.from(pdfOf(printed));
+  return new Response(Readable.toWeb(pages) as ReadableStream<Uint8Array>, {
     headers: {
       'Content-Type': 'application/pdf',
       'Content-Disposition': `attachment; filename="${plain(name)}.pdf"`,

@@ -1,4 +1,6 @@
+import type { Scene } from '@/app/_figures/vehicle-picture';
 import { heightRows, type HeightRow } from '@/app/jobs/[job]/_parts/heights';
+import { pictureOf } from '@/app/jobs/[job]/_picture/of-job';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import {
   currentLearned,
@@ -18,6 +20,7 @@ import {
 import {
   recordedDimensions,
   standardUncertainties,
+  type Learned,
   type RecordedDimension,
   type RoundVerdict,
 } from '@/lib/assess';
@@ -39,6 +42,8 @@ export interface JobRecord {
   shop: { name: string; timeZone: string };
   row: Pick<JobRow, 'job' | 'sheet' | 'outcome'>;
   rounds: RecordedRound[];
+  /** The vehicle before and after, as the job's page shows it; null where no height has a place. */
+  scene: Scene | null;
   /** Rounds of the job that this viewer may not see. */
   hidden: number;
   fit: { fittedAt: number; stale: boolean } | null;
@@ -66,22 +71,21 @@ export async function recordOf(viewer: Viewer, number: string, now: number): Pro
   ]);
   if (job === null || row === null) return null;
   const missCost = missCostOf(shop);
-  const rounds = job.rounds.map((round): RecordedRound => {
+  const picture = await pictureOf(viewer, job, verdicts, {});
+  const rounds = job.rounds.map((round) => {
     const isOf = (one: { stage: string; attempt: number }) =>
       one.stage === round.stage && one.attempt === round.attempt;
-    const verdict = verdicts.find(isOf) ?? null;
-    return {
-      round,
-      verdict,
-      heights: heightRows(round, verdict, missCost),
-      dimensions: recordedDimensions(round),
-      uncertainties: fit === null ? new Map() : standardUncertainties(round, fit.learned),
+    return recordedRound(round, {
+      verdict: verdicts.find(isOf) ?? null,
+      learned: fit?.learned ?? null,
       readings: readings.filter(isOf),
-    };
+      missCost,
+    });
   });
   const hung = new Set(job.rounds.flatMap(({ setups }) => setups.map(({ gauge }) => gauge)));
   return {
     ...{ shop, row, rounds, fit, outcomes, revisions, missCost },
+    scene: picture?.scene ?? null,
     hidden: may(viewer, 'see every round') ? 0 : Math.max(0, row.rounds - job.rounds.length),
     outOfService: gauges
       .filter(({ tag, state }) => state === 'out-of-service' && hung.has(tag))
@@ -89,3 +93,21 @@ export async function recordOf(viewer: Viewer, number: string, now: number): Pro
     printed: { at: now, by: code },
   };
 }
+
+interface Known {
+  verdict: RoundVerdict | null;
+  learned: Learned | null;
+  readings: Reading[];
+  missCost: number;
+}
+
+/** A round with what is known of it, as its job's page works it out. */
+export const recordedRound = (
+  round: Round,
+  { verdict, learned, readings, missCost }: Known,
+): RecordedRound => ({
+  ...{ round, verdict, readings },
+  heights: heightRows(round, verdict, missCost),
+  dimensions: recordedDimensions(round),
+  uncertainties: learned === null ? new Map() : standardUncertainties(round, learned),
+});

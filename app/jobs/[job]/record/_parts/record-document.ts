@@ -9,6 +9,7 @@ import { words } from '@/app/_words/words';
 import { comparedBlocks } from './compared-blocks';
 import type { JobRecord } from './gather';
 import { excludedIn, recheckBlocks, revisionBlocks } from './history-blocks';
+import { pictureBlocks } from './picture-blocks';
 import { roundBlocks } from './round-blocks';
 import { unknownBlocks } from './unknown-blocks';
 
@@ -36,6 +37,7 @@ export function recordDocument(record: JobRecord): PrintedDocument {
       ),
       ...unknownBlocks(record),
       ...comparedBlocks(record),
+      ...pictureBlocks(record),
       ...rounds.flatMap((one, index) => roundBlocks(record, one, index === rounds.length - 1)),
       ...recheckBlocks(record),
       ...revisionBlocks(record),

@@ -3,7 +3,7 @@ import { dimensionName } from '@/app/_words/dimensions';
 import { causeProved } from '@/app/_words/proved';
 import { callName, callSentence } from '@/app/_words/verdicts';
 import type { Block, PrintedCell, PrintedRow } from '@/app/_record';
-import { stationMarks, type HeightRow } from '@/app/jobs/[job]/_parts/heights';
+import type { HeightRow } from '@/app/jobs/[job]/_parts/heights';
 import { ZERO_LIKELY_MISSET, zeroFirst } from '@/app/jobs/[job]/_parts/zero-first';
 import { sureFrom } from '@/app/_shop/miss-cost';
 import {
@@ -22,18 +22,15 @@ import { callOf, type Call, type HeightVerdict } from '@/lib/assess';
 import { CAUSES, deviationOf, dimensionKey, type Cause, type Reading, type Round } from '@/lib/measure';
 import type { JobRecord, RecordedRound } from './gather';
 import { rehangNames } from './open-heights';
-import { stationDrawing } from './station-drawing';
 
 /** One round: what is thought of its datum and heights, its picture, and every reading behind it. */
 export function roundBlocks(record: JobRecord, recorded: RecordedRound, isLast: boolean): Block[] {
   const t = words('record');
-  const { round, verdict, heights } = recorded;
-  const drawn = stationDrawing(round, stationMarks(heights), verdict?.datum ?? []);
+  const { round } = recorded;
   return [
     { kind: 'heading', level: 2, text: roundSaid(round) },
     { kind: 'paragraph', text: note(round, record.shop.timeZone) },
     ...datumBlocks(recorded),
-    ...(drawn === null ? [] : [{ kind: 'drawing', ...drawn } as const]),
     ...verdictBlocks(record, recorded),
     ...(isLast ? nextBlocks(recorded) : []),
     {

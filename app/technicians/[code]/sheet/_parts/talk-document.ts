@@ -192,8 +192,9 @@ function roundBlocks({ rounds, shop: { timeZone } }: TalkSheet): Block[] {
 function doubtfulSaid({ heights, doubtful, why }: OwnRound): string {
   const t = words('talk');
   if (heights === 0) return t('rounds.noHeight');
-  const lines = [...(why === null ? [] : [told(why)]), ...doubtful.map(heightSaid)];
-  return lines.length === 0 ? t('rounds.neither') : lines.join('\n');
+  // Where the center section does not carry the datum no height is decided.
+  if (why !== null) return told(why);
+  return doubtful.length === 0 ? t('rounds.neither') : doubtful.map(heightSaid).join('\n');
 }
 
 function heightSaid({ setup, point, side, deviation, call, p, proved }: OwnHeight): string {
