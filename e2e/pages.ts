@@ -16,7 +16,6 @@ export const PAGES = [
   ['/sheets', 'Sheets'],
   ['/sheets/Coupe', 'Sheet Coupe'],
   ['/sheets/Coupe/correct', 'Correct sheet Coupe'],
-  ['/sheets/new/enter', 'Enter a sheet'],
   ['/bay', 'In the bay'],
   ['/bay/helper', 'Setting helper'],
   ['/trials', 'Trials'],
