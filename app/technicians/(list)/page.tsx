@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
@@ -11,15 +10,18 @@ import { rateOf } from '@/app/_shop/rate-of';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { technicianAddress } from '@/app/_words/address';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 import { technicianEstimates } from '../_parts/estimates';
 import { TechnicianFiles } from '../_parts/technician-files';
 import { countOutcomes, everybodysFigures, listPeople } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 
-export const metadata: Metadata = { title: 'Technicians' };
+export const generateMetadata = titled(() => words('technicians')('title'));
 
 export default async function Technicians() {
   const viewer = await enter();
+  const t = words('technicians');
   const { shop } = viewer;
   const [people, figures, rates, whole] = await Promise.all([
     listPeople(viewer),
@@ -29,74 +31,52 @@ export default async function Technicians() {
   ]);
   if (people.length === 0) {
     return (
-      <Page title="Technicians">
-        <Empty
-          title="No technician has measured yet"
-          action={<Link href="/load">Load a measurement file</Link>}
-        >
-          <p>Technicians appear with the first file that names them.</p>
+      <Page title={t('title')}>
+        <Empty title={t('none.title')} action={<Link href="/load">{t('none.load')}</Link>}>
+          <p>{t('none.text')}</p>
         </Empty>
       </Page>
     );
   }
-  if (figures === null) return <FiguresPending title="Technicians" />;
+  if (figures === null) return <FiguresPending title={t('title')} />;
   const { technicians, shop: band } = figures.figures;
   return (
-    <Page
-      title="Technicians"
-      lead="In the order of their codes: the intervals say what is known, and where they overlap nobody is ahead of anybody."
-    >
+    <Page title={t('title')} lead={t('lead')}>
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <ExcludedNote viewer={viewer} />
-      <Panel
-        id="repeatability"
-        title="Repeatability"
-        note="How far readings scatter when the same gauge is read again without touching it. The band is the shop as a whole."
-      >
+      <Panel id="repeatability" title={t('repeatability.title')} note={t('repeatability.note')}>
         <EstimateTable
-          caption="Scatter of reading again (standard deviation)"
-          head="Technician"
+          caption={t('repeatability.caption')}
+          head={t('technician')}
           kind="sd"
           estimates={technicianEstimates(technicians, 'repeatability')}
           band={band.repeatability}
         />
         <TechnicianFiles of="repeatability" />
       </Panel>
-      <Panel
-        id="setting"
-        title="Setting"
-        note="How far one side of a gauge is off when it is set and hung anew, mis-sets put aside. The band is the shop as a whole."
-      >
+      <Panel id="setting" title={t('setting.title')} note={t('setting.note')}>
         <EstimateTable
-          caption="Scatter of setting (standard deviation)"
-          head="Technician"
+          caption={t('setting.caption')}
+          head={t('technician')}
           kind="sd"
           estimates={technicianEstimates(technicians, 'setting')}
           band={band.setting}
         />
         <TechnicianFiles of="setting" />
       </Panel>
-      <Panel
-        id="bias"
-        title="Bias"
-        note="Whether heights come out high or low, against the mean of all technicians."
-      >
+      <Panel id="bias" title={t('bias.title')} note={t('bias.note')}>
         <EstimateTable
-          caption="Bias of heights"
-          head="Technician"
+          caption={t('bias.caption')}
+          head={t('technician')}
           kind="bias"
           estimates={technicianEstimates(technicians, 'bias')}
         />
         <TechnicianFiles of="bias" />
       </Panel>
-      <Panel
-        id="rates"
-        title="Right first time"
-        note="Counted to the technician who measured the first round after repair. The band is the shop’s interval."
-      >
+      <Panel id="rates" title={t('rates.title')} note={t('rates.note')}>
         <RateGroups
-          caption="Right first time by technician"
-          head="Technician"
+          caption={t('rates.caption')}
+          head={t('technician')}
           shop={rateOf(whole[0]?.right ?? 0, whole[0]?.jobs ?? 0)}
           groups={[...rates]
             .sort((a, b) => a.key.localeCompare(b.key, 'en', { numeric: true }))
@@ -107,7 +87,7 @@ export default async function Technicians() {
             }))}
         />
         <DownloadLinks
-          of="right first time by technician"
+          of={t('rates.download')}
           csv="/rates/download?by=technician"
           picture="/rates/picture?by=technician"
         />

@@ -14,9 +14,10 @@ import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { address, technicianAddress, type Query } from '@/app/_words/address';
-import { count, grouped } from '@/app/_words/numbers';
+import { grouped } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
+import { hear } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
 import {
   currentFigures,
@@ -56,7 +57,9 @@ const HEIGHTS = 5000;
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const code = labelFrom((await params).code);
-  return { title: (await viewerOrNull())?.code === code ? 'My hand' : `Technician ${code}` };
+  await hear();
+  const t = words('hand');
+  return { title: (await viewerOrNull())?.code === code ? t('myHand') : t('technician', { code }) };
 }
 
 export default async function TechnicianPage({ params, searchParams }: Props) {
@@ -64,6 +67,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
   const query = await searchParams;
   const page = pageNumber(query);
   const viewer = await enter();
+  const t = words('hand');
   const { shop } = viewer;
   const asked = await askedHand(viewer, code, query);
   const { question, notes, choices, hand, span } = asked;
@@ -87,19 +91,19 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
   const name = person.name === '' || person.name === code ? code : `${person.name}, ${code}`;
   return (
     <Page
-      above={may(viewer, 'see everybody’s figures') && <Link href="/technicians">All technicians</Link>}
-      title={viewer.code === code ? `My hand: ${name}` : name}
-      lead="How repeatable this hand is, how it sets gauges, what to practise, and the setups behind each figure."
+      above={may(viewer, 'see everybody’s figures') && <Link href="/technicians">{t('all')}</Link>}
+      title={viewer.code === code ? t('myHandOf', { name }) : name}
+      lead={t('lead')}
       actions={
         <>
           <Link className={button.button} href={address('/jobs', { technician: code })}>
-            Jobs measured by {code}
+            {t('jobsBy', { code })}
           </Link>
           <a className={button.button} href={`${here}/sheet`} download>
             {words('talk')('link')}
           </a>
           <a className={button.button} href={address(`${here}/download`, { ...question })}>
-            Download figures as CSV
+            {t('download')}
           </a>
         </>
       }
@@ -109,15 +113,15 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
       <Practice hand={hand} habits={habits?.filter(({ technician }) => technician === code) ?? []} />
       {own === null || figures === null ? (
         <Note>
-          <p>There are no figures for {code} yet: they come with the first readings that are assessed.</p>
+          <p>{t('notYet', { code })}</p>
         </Note>
       ) : (
         <>
           <FiguresRow
             figures={[
-              { name: 'Jobs', value: grouped(own.jobs) },
-              { name: 'Setups', value: grouped(own.setups) },
-              { name: 'Readings', value: grouped(own.readings) },
+              { name: t('figures.jobs'), value: grouped(own.jobs) },
+              { name: t('figures.setups'), value: grouped(own.setups) },
+              { name: t('figures.readings'), value: grouped(own.readings) },
               rateFigure(own.firstTimeRight),
             ]}
           />
@@ -125,11 +129,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
         </>
       )}
       {hand !== null && <Tolerance hand={hand} picture={picture('tolerance')} />}
-      <Panel
-        id="span"
-        title="In a time, with a gauge, by a sheet, in a section"
-        note="What stands above rests on all readings: what is learned of a hand needs them. What follows can be held to a part of the work; the last rounds and the months of mis-sets to the time and the gauge alone."
-      >
+      <Panel id="span" title={t('span.title')} note={t('span.note')}>
         {notes.map((note) => (
           <Note key={note}>
             <p>{note}</p>
@@ -142,7 +142,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
           gauges={hand?.places.gauge.map((place) => place.name) ?? []}
         />
         {span !== null && <SpanFigures span={span} picture={picture('asked')} />}
-        {isHeld && span === null && hand !== null && <p>{code} has no setup in what was asked for.</p>}
+        {isHeld && span === null && hand !== null && <p>{t('span.nothing', { code })}</p>}
       </Panel>
       {placed !== null && (
         <Places
@@ -154,32 +154,26 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
       <LastRounds rounds={ownRounds(rounds, code, heights, missCostOf(shop))} timeZone={shop.timeZone} />
       {hand !== null && <Quarters quarters={placed?.quarters ?? []} held={isHeld} pictures={picture} />}
       {months.length > 1 && (
-        <Panel
-          id="months"
-          title="Gauges set wrong, month by month"
-          note="Setups whose gauge part was more likely than not beyond the tolerance, by the verdicts on their heights."
-        >
+        <Panel id="months" title={t('months.title')} note={t('months.note')}>
           <RatesOverTime
-            words={{ title: 'Setups likely mis-set', unit: 'setup' }}
+            words={{ title: t('months.rate'), unit: 'setup' }}
             points={months}
             overall={overallOf(months)}
           >
-            Each dot is a month’s share; the stroke through it is its 95 % interval (Wilson). The dashed line
-            is the share over all months shown. A tilted datum counts against the setups it was read in,
-            whoever hung the zero gauges.
+            {t('months.howToRead')}
           </RatesOverTime>
         </Panel>
       )}
-      <Panel
-        id="setups"
-        title="The setups behind these figures"
-        note="Newest first. The label of a setup opens its readings on the job’s page."
-      >
+      <Panel id="setups" title={t('setups.title')} note={t('setups.note')}>
         <SetupTable
           setups={setups.rows}
           timeZone={shop.timeZone}
           show="gauge"
-          caption={`${count(setups.total, 'setup')} by ${code}${question.gauge === undefined ? '' : ` with ${question.gauge}`}`}
+          caption={
+            question.gauge === undefined
+              ? t('setups.caption', { n: setups.total, code })
+              : t('setups.captionWith', { n: setups.total, code, gauge: question.gauge })
+          }
         />
         <Pager
           page={page}

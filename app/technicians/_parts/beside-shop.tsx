@@ -1,6 +1,8 @@
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import { Panel } from '@/app/_look/panel';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import type { SdEstimate, TechnicianFigures } from '@/lib/assess';
 import type { ShopFigures } from '@/lib/access';
 import { estimateOf } from './estimates';
@@ -14,35 +16,32 @@ interface BesideShopProps {
 
 /** Reading again, setting again and bias, the shop as a whole under each. */
 export function BesideShop({ own, band, picture }: BesideShopProps) {
+  const t = words('hand');
   return (
-    <Panel
-      id="hand"
-      title="This hand beside the shop"
-      note="The shop as a whole stands under each figure. Where the two intervals overlap, the difference may be chance."
-    >
+    <Panel id="hand" title={t('beside.title')} note={t('beside.note')}>
       <EstimateTable
-        caption="Scatter, standard deviations"
-        head="What"
+        caption={t('beside.scatter')}
+        head={t('what')}
         kind="sd"
         estimates={[
-          { key: 'repeatability', name: 'Reading again', ...estimateOf(own, 'repeatability') },
-          shopRow('The shop, reading again', band.repeatability),
-          { key: 'setting', name: 'Setting again', ...estimateOf(own, 'setting') },
-          shopRow('The shop, setting again', band.setting),
+          { key: 'repeatability', name: t('rows.reading'), ...estimateOf(own, 'repeatability') },
+          shopRow(t('rows.shopReading'), band.repeatability),
+          { key: 'setting', name: t('rows.setting'), ...estimateOf(own, 'setting') },
+          shopRow(t('rows.shopSetting'), band.setting),
         ]}
       />
-      <DownloadLinks of="this hand beside the shop" picture={picture} />
+      <DownloadLinks of={t('beside.download')} picture={picture} />
       <EstimateTable
-        caption="Bias of heights against the mean of all technicians"
-        head="What"
+        caption={t('beside.bias')}
+        head={t('what')}
         kind="bias"
-        estimates={[{ key: 'bias', name: 'Bias', ...estimateOf(own, 'bias') }]}
+        estimates={[{ key: 'bias', name: t('rows.bias'), ...estimateOf(own, 'bias') }]}
       />
     </Panel>
   );
 }
 
 const shopRow = (name: string, { sd, low, high, why }: SdEstimate) => ({
-  ...{ key: name, name, value: sd, low, high, why },
-  rests: 'all technicians',
+  ...{ key: name, name, value: sd, low, high, why: whyTold(why) },
+  rests: words('hand')('rests.everybody'),
 });

@@ -1,7 +1,8 @@
 import Link from 'next/link';
 import type { Estimate } from '@/app/_figures/estimate-table';
 import { technicianAddress } from '@/app/_words/address';
-import { count } from '@/app/_words/numbers';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import type { TechnicianFigures } from '@/lib/assess';
 
 type Part = 'repeatability' | 'setting' | 'bias';
@@ -23,17 +24,18 @@ export function technicianEstimates(technicians: readonly TechnicianFigures[], p
 
 /** What a figure is and what it rests on. */
 export function estimateOf(one: TechnicianFigures, part: Part): Omit<Estimate, 'key' | 'name'> {
+  const t = words('hand');
+  const setups = t('rests.setups', { n: one.setups });
   if (part === 'bias') {
     const { mean, low, high, why } = one.bias;
-    return { value: mean, low, high, why, rests: count(one.setups, 'setup') };
+    return { value: mean, low, high, why: whyTold(why), rests: setups };
   }
   const { sd, low, high, df, why } = one[part];
   return {
     value: sd,
     low,
     high,
-    why,
-    rests:
-      part === 'repeatability' && df !== null ? count(Math.round(df), 'repeat') : count(one.setups, 'setup'),
+    why: whyTold(why),
+    rests: part === 'repeatability' && df !== null ? t('rests.repeats', { n: Math.round(df) }) : setups,
   };
 }

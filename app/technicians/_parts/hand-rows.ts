@@ -4,7 +4,8 @@ import type { TechnicianFigures } from '@/lib/assess';
 import type { HandAnswer, HandSpan } from '@/lib/assess/answers';
 import type { AskedHand } from './asked-hand';
 import { isAsked } from './hand-question';
-import { KINDS } from './place-axis';
+import { told } from '@/app/_words/told';
+import { KINDS, placeName } from './place-axis';
 import { FOLLOWED, type Estimated } from './quarter-points';
 
 export const HAND_COLUMNS = [
@@ -70,10 +71,10 @@ function answerRows({ shares, toAThird, practice, tolerance }: HandAnswer): Cell
     share('reading again', shares.repeatability),
     share('setting again', shares.setting),
     share('both together', shares.both),
-    row('standard uncertainty of one hanging', '', alone(toAThird.now), 'mm', NONE, toAThird.sentence),
+    row('standard uncertainty of one hanging', '', alone(toAThird.now), 'mm', NONE, told(toAThird.sentence)),
     row('readings to a third of the tolerance', '', alone(toAThird.readings), 'readings'),
     row('hangings to a third of the tolerance', '', alone(toAThird.hangings), 'hangings'),
-    row('what to practise next', '', NONE, '', NONE, practice.sentence),
+    row('what to practise next', '', NONE, '', NONE, told(practice.sentence)),
   ];
 }
 
@@ -95,7 +96,7 @@ function placedRows({ places, quarters }: Pick<HandAnswer, 'places' | 'quarters'
       places[kind].map((place) =>
         row(
           `scatter of setting by ${kind}`,
-          place.name,
+          placeName(kind, place.name),
           sd(place.setting),
           'mm',
           NONE,
@@ -103,9 +104,9 @@ function placedRows({ places, quarters }: Pick<HandAnswer, 'places' | 'quarters'
         ),
       ),
     ),
-    ...FOLLOWED.flatMap(({ title, of }) =>
+    ...FOLLOWED.flatMap(({ figure, of }) =>
       quarters.map(({ quarter, own, shop, shopWhy }) =>
-        row(title.toLowerCase(), quarter, of(own), 'mm', shop === null ? NONE : of(shop), shopWhy ?? ''),
+        row(figure, quarter, of(own), 'mm', shop === null ? NONE : of(shop), shopWhy ?? ''),
       ),
     ),
   ];
@@ -123,5 +124,5 @@ function row(
   shop: Estimated = NONE,
   note = '',
 ): Cell[] {
-  return [figure, of, value, low, high, unit, shop.value, shop.low, shop.high, why ?? note];
+  return [figure, of, value, low, high, unit, shop.value, shop.low, shop.high, told(why ?? note)];
 }

@@ -6,15 +6,11 @@ import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { chance } from '@/app/_words/habits';
-import { bareMillimetres, grouped } from '@/app/_words/numbers';
+import { bareMillimetres, decimal, grouped, unit } from '@/app/_words/numbers';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import type { PlaceFigure, PlaceKind } from '@/lib/assess/my-hand';
-import { KINDS, placeAxis } from './place-axis';
-
-const HEADS: Record<PlaceKind, string> = {
-  'section and side': 'Section and side',
-  'distance from the zero span': 'Outwards from the zero stations',
-  gauge: 'Gauge',
-};
+import { KIND_KEYS, kindInSentence, KINDS, placeAxis, placeName } from './place-axis';
 
 interface PlacesProps {
   places: Record<PlaceKind, PlaceFigure[]>;
@@ -26,22 +22,17 @@ interface PlacesProps {
 
 /** Where this hand sets less surely than elsewhere, by kinds of place. */
 export function Places({ places, withGauge, picture }: PlacesProps) {
-  const unsure = KINDS.flatMap((kind) => places[kind].filter(({ lessSure }) => lessSure));
+  const t = words('hand');
+  const unsure = KINDS.flatMap((kind) =>
+    places[kind].filter(({ lessSure }) => lessSure).map(({ name }) => placeName(kind, name)),
+  );
   return (
-    <Panel
-      id="places"
-      title="Where this hand is less sure"
-      note="Scatter of setting by place, likely mis-sets set aside, each against the same hand everywhere else. Places stand in their order, not by size; one is marked where the difference is beyond chance, counted over the places of its kind."
-    >
-      <p>
-        {unsure.length === 0
-          ? 'No place is less sure than the others beyond chance.'
-          : `Beyond chance less sure at: ${unsure.map(({ name }) => name).join('; ')}.`}
-      </p>
+    <Panel id="places" title={t('places.title')} note={t('places.note')}>
+      <p>{unsure.length === 0 ? t('places.none') : t('places.unsure', { places: unsure.join('; ') })}</p>
       {KINDS.map((kind) => (
         <div key={kind}>
           <PlaceTable kind={kind} places={places[kind]} withGauge={withGauge} />
-          <DownloadLinks of={`scatter of setting by ${kind}`} picture={picture(kind)} />
+          <DownloadLinks of={t('places.download', { kind: kindInSentence(kind) })} picture={picture(kind)} />
         </div>
       ))}
     </Panel>
@@ -54,17 +45,18 @@ interface PlaceTableProps extends Pick<PlacesProps, 'withGauge'> {
 }
 
 function PlaceTable({ kind, places, withGauge }: PlaceTableProps) {
+  const t = words('hand');
   const axis = placeAxis(places);
   return (
     <Table
-      caption={`Scatter of setting by ${kind}`}
+      caption={t('places.caption', { kind: kindInSentence(kind) })}
       rows={places}
       rowKey={({ name }) => name}
-      empty={`No setting can be told by ${kind} yet.`}
+      empty={t('places.empty', { kind: kindInSentence(kind) })}
       columns={[
         {
           key: 'place',
-          head: HEADS[kind],
+          head: t(`places.heads.${KIND_KEYS[kind]}`),
           names: true,
           wraps: true,
           cell: ({ name }) =>
@@ -73,35 +65,40 @@ function PlaceTable({ kind, places, withGauge }: PlaceTableProps) {
                 {name}
               </Link>
             ) : (
-              name
+              placeName(kind, name)
             ),
         },
         {
           key: 'mark',
-          head: 'Beyond chance',
+          head: t('places.mark'),
           whole: true,
-          cell: (one) => (one.lessSure ? <Tag name="caution">Less sure</Tag> : markOf(one)),
+          cell: (one) => (one.lessSure ? <Tag name="caution">{t('places.lessSure')}</Tag> : markOf(one)),
         },
         {
           key: 'sd',
-          head: 'Scatter, mm (95\u00a0%)',
+          head: t('places.scatter', { unit: unit() }),
           numeric: true,
-          cell: ({ setting: { sd, low, high } }) => withInterval(sd, low, high),
+          cell: ({ setting: { sd, low, high } }) => withInterval(sd, low, high, bareMillimetres),
         },
         {
           key: 'bar',
           head: <IntervalScale axis={axis} text={(tick) => estimateTick(tick, 'sd', axis)} />,
           cell: ({ setting: { sd, low, high, why } }) =>
-            sd === null ? why : <IntervalBar axis={axis} value={sd} low={low} high={high} />,
+            sd === null ? whyTold(why) : <IntervalBar axis={axis} value={sd} low={low} high={high} />,
         },
         {
           key: 'ratio',
-          head: 'Times as elsewhere (95\u00a0%)',
+          head: t('places.ratio'),
           numeric: true,
-          cell: ({ ratio, low, high }) => withInterval(ratio, low, high),
+          cell: ({ ratio, low, high }) => withInterval(ratio, low, high, decimal),
         },
-        { key: 'p', head: 'Adjusted p', numeric: true, cell: ({ p }) => (p === null ? 'none' : chance(p)) },
-        { key: 'n', head: 'Settings', numeric: true, cell: ({ setups }) => grouped(setups) },
+        {
+          key: 'p',
+          head: t('places.p'),
+          numeric: true,
+          cell: ({ p }) => (p === null ? t('none') : chance(p)),
+        },
+        { key: 'n', head: t('places.settings'), numeric: true, cell: ({ setups }) => grouped(setups) },
       ]}
     />
   );
@@ -112,14 +109,21 @@ const BEYOND_CHANCE = 0.05;
 
 /** What is said of a place that is not less sure than elsewhere. */
 function markOf({ p, ratio }: PlaceFigure): string {
-  if (p === null) return 'cannot say';
-  return p <= BEYOND_CHANCE && (ratio ?? 1) < 1 ? 'surer' : 'no difference';
+  const t = words('hand');
+  if (p === null) return t('places.cannotSay');
+  return p <= BEYOND_CHANCE && (ratio ?? 1) < 1 ? t('places.surer') : t('places.noDifference');
 }
 
 /** `1.91 (1.53 to 2.54)` */
-function withInterval(value: number | null, low: number | null, high: number | null): string {
-  if (value === null) return 'none';
-  const interval =
-    low === null || high === null ? '' : ` (${bareMillimetres(low, 2)} to ${bareMillimetres(high, 2)})`;
-  return bareMillimetres(value, 2) + interval;
+function withInterval(
+  value: number | null,
+  low: number | null,
+  high: number | null,
+  print: (value: number, digits: number) => string,
+): string {
+  const t = words('hand');
+  if (value === null) return t('none');
+  return low === null || high === null
+    ? print(value, 2)
+    : t('withInterval', { value: print(value, 2), low: print(low, 2), high: print(high, 2) });
 }

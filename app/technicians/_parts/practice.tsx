@@ -1,5 +1,7 @@
 import { FoundList } from '@/app/habits/_parts/found-list';
 import { Panel } from '@/app/_look/panel';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { HandAnswer } from '@/lib/assess/answers';
 import type { HabitCell } from '@/lib/assess/habits';
 import styles from './practice.module.css';
@@ -13,24 +15,22 @@ interface PracticeProps {
 
 /** What to practise next, and the habits found, each leading to how to train it. */
 export function Practice({ hand, habits }: PracticeProps) {
+  const t = words('hand');
   return (
-    <Panel id="practice" title="What to practise next">
-      <p className={styles.sentence}>
-        {hand?.practice.sentence ?? 'That can be told once the readings have been assessed.'}
-      </p>
-      <h3>Habits found in the readings</h3>
+    <Panel id="practice" title={t('practice.title')}>
+      <p className={styles.sentence}>{hand === null ? t('practice.notYet') : told(hand.practice.sentence)}</p>
+      <h3>{t('practice.habits')}</h3>
       <FoundList cells={habits} empty={noneFound(habits)} />
-      {habits.some(({ state }) => state === 'found') && (
-        <p className={styles.quiet}>Each opens its evidence, the setups that show it, and how to train it.</p>
-      )}
+      {habits.some(({ state }) => state === 'found') && <p className={styles.quiet}>{t('practice.opens')}</p>}
     </Panel>
   );
 }
 
 function noneFound(habits: readonly HabitCell[]): string {
-  if (habits.length === 0) return 'No habit has been looked for yet.';
+  const t = words('hand');
+  if (habits.length === 0) return t('practice.notLooked');
   const few = habits.filter(({ state }) => state === 'too few readings').length;
   return few === 0
-    ? `None of the ${habits.length} habits looked for was found, though each would have shown at a size worth training.`
-    : `None of the ${habits.length} habits looked for was found; ${few} of them could hardly have shown yet in so few readings.`;
+    ? t('practice.none', { habits: habits.length })
+    : t('practice.noneYet', { habits: habits.length, few });
 }

@@ -1,6 +1,15 @@
 import { axisOver, type Axis } from '@/app/_figures/axis';
 import { dot, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
-import { told, type Estimated, type Followed, type QuarterPoint } from './quarter-points';
+import { effectTick } from '@/app/_words/habits';
+import { unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
+import {
+  estimatedWords,
+  followedTitle,
+  type Estimated,
+  type Followed,
+  type QuarterPoint,
+} from './quarter-points';
 
 const WIDTH = 800;
 const HEIGHT = 270;
@@ -28,7 +37,7 @@ export function quarterDrawing(followed: Followed, points: readonly QuarterPoint
     shapes: [
       ...axis.ticks.flatMap((tick) => [
         path(tick === 0 ? 'axis' : 'grid', `M${LEFT} ${y(tick)}H${WIDTH - RIGHT}`),
-        word(String(tick).replace('-', '\u2212'), LEFT - 8, y(tick) + 5, 'end'),
+        word(effectTick(tick, 'mm'), LEFT - 8, y(tick) + 5, 'end'),
       ]),
       ...points.flatMap(({ quarter, own, shop }, index) => {
         const x = Math.round(LEFT + (index + 0.5) * step);
@@ -74,12 +83,19 @@ function axisFor(points: readonly QuarterPoint[]): Axis {
 }
 
 /** What the figure shows, for those who hear it. */
-function sentence({ title, print }: Followed, points: readonly QuarterPoint[]): string {
+function sentence(followed: Followed, points: readonly QuarterPoint[]): string {
+  const t = words('hand');
+  const title = followedTitle(followed);
   const first = points[0];
   const last = points.at(-1);
-  if (first === undefined || last === undefined) return `${title}: no quarter to show.`;
+  if (first === undefined || last === undefined) return t('quarters.nothing', { title });
+  const said = (estimated: Estimated) => estimatedWords(estimated, followed.print);
   const one = ({ quarter, own, shop }: QuarterPoint) =>
-    `${quarter}: ${told(own, print)}; the shop ${shop === null ? 'not shown' : told(shop, print)}`;
-  const ends = first === last ? one(first) : `First, ${one(first)}. Last, ${one(last)}`;
-  return `${title} by quarter from ${first.quarter} to ${last.quarter}, mm. ${ends}.`;
+    shop === null
+      ? t('quarters.notShown', { quarter, own: said(own) })
+      : t('quarters.beside', { quarter, own: said(own), shop: said(shop) });
+  const span = { title, from: first.quarter, to: last.quarter, unit: unit() };
+  return first === last
+    ? t('quarters.toldOne', { ...span, one: one(first) })
+    : t('quarters.told', { ...span, first: one(first), last: one(last) });
 }

@@ -1,4 +1,6 @@
-import { bareMillimetres, signed } from '@/app/_words/numbers';
+import { bareMillimetres, signed, unit } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { HandQuarter, QuarterFigures } from '@/lib/assess/my-hand';
 
 /** A figure with its 95 % interval; null where it cannot be had. */
@@ -21,8 +23,9 @@ export interface QuarterPoint {
 /** What is followed over time. */
 export interface Followed {
   key: 'repeatability' | 'setting' | 'mean';
-  title: string;
-  /** How a value is printed, mm. */
+  /** What a file of figures calls it. */
+  figure: string;
+  /** How a value in mm is printed. */
   print: (value: number) => string;
   of: (figures: QuarterFigures) => Estimated;
 }
@@ -32,23 +35,25 @@ const plain = (value: number) => bareMillimetres(value, 2);
 export const FOLLOWED: readonly Followed[] = [
   {
     key: 'repeatability',
-    title: 'Scatter of reading again',
+    figure: 'scatter of reading again',
     print: plain,
     of: ({ repeatability: { sd, ...rest } }) => ({ value: sd, ...rest }),
   },
   {
     key: 'setting',
-    title: 'Scatter of setting, likely mis-sets set aside',
+    figure: 'scatter of setting, likely mis-sets set aside',
     print: plain,
     of: ({ setting: { sd, ...rest } }) => ({ value: sd, ...rest }),
   },
   {
     key: 'mean',
-    title: 'Mean setting error',
+    figure: 'mean setting error',
     print: (value) => signed(value, 2),
     of: ({ mean: { mean, ...rest } }) => ({ value: mean, ...rest }),
   },
 ];
+
+export const followedTitle = ({ key }: Followed): string => words('hand')(`quarters.followed.${key}`);
 
 /** The points of one figure, in the order of time. */
 export const pointsOf = (quarters: readonly HandQuarter[], { of }: Followed): QuarterPoint[] =>
@@ -59,9 +64,11 @@ export const pointsOf = (quarters: readonly HandQuarter[], { of }: Followed): Qu
   }));
 
 /** `0.51 mm (0.47 to 0.55)`, or why there is none. */
-export function told({ value, low, high, why }: Estimated, print: Followed['print']): string {
-  if (value === null) return why ?? 'none';
+export function estimatedWords({ value, low, high, why }: Estimated, print: Followed['print']): string {
+  const t = words('hand');
+  if (value === null) return why === null ? t('none') : told(why);
+  const measured = `${print(value)} ${unit()}`;
   return low === null || high === null
-    ? `${print(value)} mm, no interval`
-    : `${print(value)} mm (${print(low)} to ${print(high)})`;
+    ? t('quarters.noInterval', { value: measured })
+    : t('quarters.withInterval', { value: measured, low: print(low), high: print(high) });
 }

@@ -2,9 +2,12 @@ import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
+import { unit } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { HandQuarter } from '@/lib/assess/my-hand';
 import { quarterDrawing } from './quarter-drawing';
-import { FOLLOWED, pointsOf, told, type Followed } from './quarter-points';
+import { estimatedWords, FOLLOWED, followedTitle, pointsOf, type Followed } from './quarter-points';
 import styles from './quarters.module.css';
 
 interface QuartersProps {
@@ -17,37 +20,32 @@ interface QuartersProps {
 
 /** This hand over time beside the shop's band. */
 export function Quarters({ quarters, held, pictures }: QuartersProps) {
+  const t = words('hand');
   const withheld = quarters.find(({ shopWhy }) => shopWhy !== null)?.shopWhy;
   return (
-    <Panel
-      id="quarters"
-      title="Over time"
-      note="By quarter. The dot is this hand, the stroke its 95 % interval, the box the interval of the shop as a whole."
-    >
-      {quarters.length === 0 && (
-        <p>
-          {held ? 'No quarter with readings lies in what was asked for.' : 'There is no quarter to show yet.'}
-        </p>
-      )}
+    <Panel id="quarters" title={t('quarters.title')} note={t('quarters.note')}>
+      {quarters.length === 0 && <p>{held ? t('quarters.noneHeld') : t('quarters.none')}</p>}
       {quarters.length > 0 &&
         FOLLOWED.map((followed) => (
           <figure key={followed.key} className={styles.stack}>
-            <h3>{followed.title}, mm</h3>
+            <h3>{t('quarters.head', { title: followedTitle(followed), unit: unit() })}</h3>
             <StillDrawing drawing={quarterDrawing(followed, pointsOf(quarters, followed))} />
-            <DownloadLinks of={`${followed.title} by quarter`} picture={pictures(followed.key)} />
+            <DownloadLinks
+              of={t('quarters.download', { title: followedTitle(followed) })}
+              picture={pictures(followed.key)}
+            />
           </figure>
         ))}
-      {withheld != null && <p>{withheld}</p>}
+      {withheld != null && <p>{told(withheld)}</p>}
       {quarters.length > 0 && (
         <details>
-          <summary>The quarters as a table</summary>
+          <summary>{t('quarters.table')}</summary>
           <Table
-            caption="This hand and the shop by quarter, with 95 % intervals"
+            caption={t('quarters.caption')}
             rows={quarters.flatMap((quarter) => [
               {
                 key: `${quarter.quarter} own`,
-                who: 'this hand',
-                quarter: quarter.quarter,
+                name: t('quarters.own', { quarter: quarter.quarter }),
                 figures: quarter.own,
               },
               ...(quarter.shop === null
@@ -55,8 +53,7 @@ export function Quarters({ quarters, held, pictures }: QuartersProps) {
                 : [
                     {
                       key: `${quarter.quarter} shop`,
-                      who: 'the shop',
-                      quarter: quarter.quarter,
+                      name: t('quarters.shop', { quarter: quarter.quarter }),
                       figures: quarter.shop,
                     },
                   ]),
@@ -65,15 +62,16 @@ export function Quarters({ quarters, held, pictures }: QuartersProps) {
             columns={[
               {
                 key: 'quarter',
-                head: 'Quarter',
+                head: t('quarters.quarter'),
                 names: true,
-                cell: ({ quarter, who }) => `${quarter}, ${who}`,
+                cell: ({ name }) => name,
               },
-              ...FOLLOWED.map(({ key, title, of, print }) => ({
-                key,
-                head: title,
+              ...FOLLOWED.map((followed) => ({
+                key: followed.key,
+                head: followedTitle(followed),
                 numeric: true,
-                cell: ({ figures }: { figures: HandQuarter['own'] }) => told(of(figures), print),
+                cell: ({ figures }: { figures: HandQuarter['own'] }) =>
+                  estimatedWords(followed.of(figures), followed.print),
               })),
             ]}
           />

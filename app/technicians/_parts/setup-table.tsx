@@ -3,8 +3,9 @@ import { Table } from '@/app/_look/table';
 import { gaugeAddress, setupPlace, technicianAddress } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
 import { roundName } from '@/app/_words/jobs';
-import { bareMillimetres, signed } from '@/app/_words/numbers';
+import { bareMillimetres, signed, unit } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
+import { words } from '@/app/_words/words';
 import type { SetupRow } from '@/lib/access';
 
 interface SetupTableProps {
@@ -17,6 +18,7 @@ interface SetupTableProps {
 
 /** One line a dimension of a setup; its label leads to the readings on the job's page. */
 export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps) {
+  const t = words('hand');
   const rows = setups.flatMap((setup) =>
     setup.observations.map((seen) => ({
       ...seen,
@@ -32,7 +34,7 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
       columns={[
         {
           key: 'setup',
-          head: 'Job and setup',
+          head: t('setups.setup'),
           names: true,
           cell: ({ setup }) => (
             <a href={setupPlace(setup)}>
@@ -42,15 +44,20 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
         },
         {
           key: 'round',
-          head: 'Round',
+          head: t('setups.round'),
           whole: true,
           cell: ({ setup }) => roundName(setup.stage, setup.attempt),
         },
-        { key: 'time', head: 'Hung', whole: true, cell: ({ setup }) => dayAndTime(setup.hungAt, timeZone) },
+        {
+          key: 'time',
+          head: t('setups.hung'),
+          whole: true,
+          cell: ({ setup }) => dayAndTime(setup.hungAt, timeZone),
+        },
         show === 'gauge'
           ? {
               key: 'gauge',
-              head: 'Gauge',
+              head: t('setups.gauge'),
               cell: ({ setup }) => (
                 <Link href={gaugeAddress(setup.gauge)} prefetch={false}>
                   {setup.gauge}
@@ -59,7 +66,7 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
             }
           : {
               key: 'technician',
-              head: 'Technician',
+              head: t('setups.technician'),
               cell: ({ setup }) => (
                 <Link href={technicianAddress(setup.technician)} prefetch={false}>
                   {setup.technician}
@@ -68,17 +75,22 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
             },
         {
           key: 'dimension',
-          head: 'Dimension',
+          head: t('setups.dimension'),
           whole: true,
           cell: dimensionName,
         },
-        { key: 'n', head: 'Readings', numeric: true, cell: (row) => row.n },
-        { key: 'deviation', head: 'Deviation, mm', numeric: true, cell: (row) => signed(row.deviation, 2) },
+        { key: 'n', head: t('setups.readings'), numeric: true, cell: (row) => row.n },
+        {
+          key: 'deviation',
+          head: t('setups.deviation', { unit: unit() }),
+          numeric: true,
+          cell: (row) => signed(row.deviation, 2),
+        },
         {
           key: 'spread',
-          head: 'Spread of readings (sd), mm',
+          head: t('setups.spread', { unit: unit() }),
           numeric: true,
-          cell: (row) => (row.n < 2 ? 'read once' : bareMillimetres(Math.sqrt(row.ss / (row.n - 1)), 2)),
+          cell: (row) => (row.n < 2 ? t('setups.once') : bareMillimetres(Math.sqrt(row.ss / (row.n - 1)), 2)),
         },
       ]}
     />

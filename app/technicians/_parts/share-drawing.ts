@@ -2,14 +2,22 @@ import { axisOver, type Axis } from '@/app/_figures/axis';
 import type { Drawing } from '@/app/_figures/drawing/drawing';
 import { intervalDrawing } from '@/app/_figures/interval-drawing';
 import { percent } from '@/app/_words/numbers';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import type { HandAnswer } from '@/lib/assess/answers';
 
 /** What a hand takes of the tolerance, part by part. */
-export const shareRows = ({ shares }: HandAnswer) => [
-  { name: 'Reading again', ...shares.repeatability },
-  { name: 'Setting again', ...shares.setting },
-  { name: 'Both together', ...shares.both },
-];
+export function shareRows({ shares }: HandAnswer) {
+  const t = words('hand');
+  const row = (name: string, share: HandAnswer['shares']['both']) => ({
+    ...{ name, ...share, why: whyTold(share.why) },
+  });
+  return [
+    row(t('rows.reading'), shares.repeatability),
+    row(t('rows.setting'), shares.setting),
+    row(t('rows.both'), shares.both),
+  ];
+}
 
 export const shareAxis = (rows: ReturnType<typeof shareRows>): Axis =>
   axisOver(
@@ -23,7 +31,7 @@ export const shareAxis = (rows: ReturnType<typeof shareRows>): Axis =>
 export function shareDrawing(hand: HandAnswer): Drawing {
   const rows = shareRows(hand);
   return intervalDrawing({
-    what: 'Share of the tolerance that this hand takes',
+    what: words('hand')('tolerance.caption'),
     axis: shareAxis(rows),
     intervals: rows.map(({ share, ...row }) => ({ ...row, value: share, reference: 1 })),
     print: percent,

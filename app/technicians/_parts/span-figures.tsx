@@ -1,33 +1,36 @@
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
-import { count } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import type { HandSpan } from '@/lib/assess/answers';
 import { scatterRows } from './span-rows';
 
 /** A hand in what was asked for, the shop in the same under each figure. */
 export function SpanFigures({ span, picture }: { span: HandSpan; picture: string }) {
+  const t = words('hand');
   const { mean, rounds, shopWhy } = span;
   return (
     <>
       <EstimateTable
-        caption="Scatter in what was asked for, standard deviations"
-        head="What"
+        caption={t('span.scatter')}
+        head={t('what')}
         kind="sd"
         estimates={scatterRows(span).map((row) => ({ key: row.name, ...row }))}
       />
       <EstimateTable
-        caption="Mean setting error in what was asked for; the heights of a round count once together"
-        head="What"
+        caption={t('span.mean')}
+        head={t('what')}
         kind="bias"
         estimates={[
           {
-            ...{ key: 'mean', name: 'Mean setting error', ...mean, value: mean.mean },
-            rests: count(rounds, 'round'),
+            ...{ key: 'mean', name: t('rows.mean'), ...mean, value: mean.mean, why: whyTold(mean.why) },
+            rests: t('rests.rounds', { n: rounds }),
           },
         ]}
       />
-      {shopWhy !== null && <p>{shopWhy}</p>}
-      <DownloadLinks of="scatter in what was asked for" picture={picture} />
+      {shopWhy !== null && <p>{told(shopWhy)}</p>}
+      <DownloadLinks of={t('span.download')} picture={picture} />
     </>
   );
 }

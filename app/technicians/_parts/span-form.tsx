@@ -4,6 +4,7 @@ import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
 import styles from '@/app/_look/filter-form.module.css';
 import { sectionName } from '@/app/_words/jobs';
+import { words } from '@/app/_words/words';
 import type { SpanChoices } from '@/lib/assess/answers';
 import { SECTIONS } from '@/lib/measure';
 import type { HandQuestion } from './hand-question';
@@ -18,6 +19,7 @@ interface SpanFormProps {
 
 /** Asks by address (GET), so that it can be bookmarked and works without a script. */
 export function SpanForm({ to, question, choices, gauges }: SpanFormProps) {
+  const t = words('hand');
   const plain = (names: readonly string[]) => names.map((name) => [name, name] as const);
   return (
     <form
@@ -25,25 +27,37 @@ export function SpanForm({ to, question, choices, gauges }: SpanFormProps) {
       action={`${to}#span`}
       method="get"
       role="search"
-      aria-label="Which part of the work"
+      aria-label={t('span.name')}
       data-print="no"
     >
       <MonthFields asked={question} months={choices.months} />
-      <Choice name="gauge" label="Gauge" any="any" value={question.gauge} choices={plain(gauges)} />
-      <Choice name="sheet" label="Sheet" any="any" value={question.sheet} choices={plain(choices.sheets)} />
+      <Choice
+        name="gauge"
+        label={t('span.gauge')}
+        any={t('span.any')}
+        value={question.gauge}
+        choices={plain(gauges)}
+      />
+      <Choice
+        name="sheet"
+        label={t('span.sheet')}
+        any={t('span.any')}
+        value={question.sheet}
+        choices={plain(choices.sheets)}
+      />
       <Choice
         name="section"
-        label="Section"
-        any="the whole vehicle"
+        label={t('span.section')}
+        any={t('span.whole')}
         value={question.section}
         choices={SECTIONS.map((section) => [section, sectionName(section)] as const)}
       />
       <div className={styles.buttons}>
         <button type="submit" className={button.strong}>
-          Show
+          {t('span.show')}
         </button>
         <Link href={`${to}#span`} className={button.button}>
-          Show all
+          {t('span.showAll')}
         </Link>
       </div>
     </form>

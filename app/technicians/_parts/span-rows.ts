@@ -1,5 +1,6 @@
 import type { Interval } from '@/app/_figures/interval-drawing';
-import { count } from '@/app/_words/numbers';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import type { SdEstimate } from '@/lib/assess';
 import type { HandSpan } from '@/lib/assess/answers';
 
@@ -11,17 +12,16 @@ export interface ScatterRow extends Interval {
 
 /** Reading and setting of a hand in what was asked for, the shop's under each where it is shown. */
 export function scatterRows({ repeatability, setting, shop }: HandSpan): ScatterRow[] {
+  const t = words('hand');
   const row = (name: string, { sd, low, high, why }: SdEstimate, rests: string): ScatterRow => ({
-    ...{ name, value: sd, low, high, why, rests },
+    ...{ name, value: sd, low, high, why: whyTold(why), rests },
   });
-  const repeats = ({ df }: SdEstimate) => count(Math.round(df ?? 0), 'repeat');
-  const settings = ({ df }: SdEstimate) => count(df === null ? 0 : df + 1, 'setting');
+  const repeats = ({ df }: SdEstimate) => t('rests.repeats', { n: Math.round(df ?? 0) });
+  const settings = ({ df }: SdEstimate) => t('rests.settings', { n: df === null ? 0 : df + 1 });
   return [
-    row('Reading again', repeatability, repeats(repeatability)),
-    ...(shop === null
-      ? []
-      : [row('The shop, reading again', shop.repeatability, repeats(shop.repeatability))]),
-    row('Setting, as judged', setting, settings(setting)),
-    ...(shop === null ? [] : [row('The shop, setting', shop.setting, settings(shop.setting))]),
+    row(t('rows.reading'), repeatability, repeats(repeatability)),
+    ...(shop === null ? [] : [row(t('rows.shopReading'), shop.repeatability, repeats(shop.repeatability))]),
+    row(t('rows.asJudged'), setting, settings(setting)),
+    ...(shop === null ? [] : [row(t('rows.shopAsJudged'), shop.setting, settings(shop.setting))]),
   ];
 }

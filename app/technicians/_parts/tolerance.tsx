@@ -3,7 +3,9 @@ import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { FiguresRow, type Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { bareMillimetres, millimetres, percent } from '@/app/_words/numbers';
+import { millimetres, percent } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { HandAnswer } from '@/lib/assess/answers';
 import type { ToAThird } from '@/lib/assess/my-hand';
 import styles from './practice.module.css';
@@ -11,33 +13,34 @@ import { shareAxis, shareRows } from './share-drawing';
 
 /** What this hand takes of the tolerance, and how often to read or hang until that is little enough. */
 export function Tolerance({ hand, picture }: { hand: HandAnswer; picture: string }) {
+  const t = words('hand');
   const { toAThird, tolerance } = hand;
   const rows = shareRows(hand);
   const axis = shareAxis(rows);
   return (
     <Panel
       id="tolerance"
-      title={`Of the tolerance, ±${millimetres(tolerance)}`}
-      note="Three standard deviations of one reading, as a share of the half width of the tolerance. The dashed line is the whole of it."
+      title={t('tolerance.title', { tolerance: millimetres(tolerance) })}
+      note={t('tolerance.note')}
     >
       <Table
-        caption="Share of the tolerance that this hand takes"
+        caption={t('tolerance.caption')}
         rows={rows}
         rowKey={({ name }) => name}
         columns={[
-          { key: 'what', head: 'What', names: true, cell: ({ name }) => name },
+          { key: 'what', head: t('what'), names: true, cell: ({ name }) => name },
           {
             key: 'share',
-            head: 'Share',
+            head: t('tolerance.share'),
             numeric: true,
-            cell: ({ share }) => (share === null ? 'none' : percent(share)),
+            cell: ({ share }) => (share === null ? t('none') : percent(share)),
           },
           {
             key: 'interval',
-            head: '95 % interval',
+            head: t('tolerance.interval'),
             numeric: true,
             cell: ({ low, high }) =>
-              low === null || high === null ? '' : `${percent(low)} to ${percent(high)}`,
+              low === null || high === null ? '' : t('range', { low: percent(low), high: percent(high) }),
           },
           {
             key: 'bar',
@@ -47,37 +50,38 @@ export function Tolerance({ hand, picture }: { hand: HandAnswer; picture: string
           },
         ]}
       />
-      <DownloadLinks of="share of the tolerance" picture={picture} />
-      <h3>Down to a third of the tolerance</h3>
-      <p className={styles.sentence}>{toAThird.sentence}</p>
+      <DownloadLinks of={t('tolerance.download')} picture={picture} />
+      <h3>{t('tolerance.third')}</h3>
+      <p className={styles.sentence}>{told(toAThird.sentence)}</p>
       {toAThird.now !== null && <FiguresRow figures={thirdFigures(toAThird, toAThird.now)} />}
     </Panel>
   );
 }
 
 function thirdFigures({ goal, readings, hangings, surely }: ToAThird, now: number): Figure[] {
-  const goalWords = `±${bareMillimetres(2 * goal, 2)} mm`;
+  const t = words('hand');
+  const goalWords = `±${millimetres(2 * goal, 2)}`;
   return [
     {
-      name: 'One hanging, as read now',
+      name: t('tolerance.one'),
       value: `±${millimetres(2 * now, 2)}`,
-      detail: `Expanded uncertainty, k = 2; the goal is ${goalWords}. What is uncertain about it is told beside each number.`,
+      detail: t('tolerance.oneDetail', { goal: goalWords }),
     },
     {
-      name: 'Readings in one hanging',
-      value: readings ?? 'none suffice',
-      detail: `to come below ${goalWords}; ${sureWords(surely.readings)}`,
+      name: t('tolerance.readings'),
+      value: readings ?? t('tolerance.noneSuffice'),
+      detail:
+        surely.readings === null
+          ? t('tolerance.readingsUnsure', { goal: goalWords })
+          : t('tolerance.readingsDetail', { goal: goalWords, n: surely.readings }),
     },
     {
-      name: 'Hangings, read as now',
-      value: hangings ?? 'over 20',
-      detail: `whose mean comes below ${goalWords}; ${sureWords(surely.hangings)}`,
+      name: t('tolerance.hangings'),
+      value: hangings ?? t('tolerance.over'),
+      detail:
+        surely.hangings === null
+          ? t('tolerance.hangingsUnsure', { goal: goalWords })
+          : t('tolerance.hangingsDetail', { goal: goalWords, n: surely.hangings }),
     },
   ];
 }
-
-/** What is enough by the upper ends of the intervals. */
-const sureWords = (number: number | null): string =>
-  number === null
-    ? 'by the upper ends of the intervals no number up to 20 is enough.'
-    : `by the upper ends of the intervals ${number}.`;

@@ -5,6 +5,8 @@ import cautions from './cautions.json';
 import evidence from './evidence.json';
 import figures from './figures.json';
 import gauges from './gauges.json';
+import habits from './habits.json';
+import hand from './hand.json';
 import invitation from './invitation.json';
 import jobList from './job-list.json';
 import jobs from './jobs.json';
@@ -23,6 +25,7 @@ import sheets from './sheets.json';
 import shop from './shop.json';
 import signIn from './sign-in.json';
 import talk from './talk.json';
+import technicians from './technicians.json';
 import terms from './terms.json';
 import training from './training.json';
 import upload from './upload.json';
@@ -38,6 +41,8 @@ export default {
   evidence,
   figures,
   gauges,
+  habits,
+  hand,
   invitation,
   jobList,
   jobs,
@@ -56,6 +61,7 @@ export default {
   shop,
   signIn,
   talk,
+  technicians,
   terms,
   training,
   upload,

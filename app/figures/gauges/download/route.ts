@@ -1,13 +1,15 @@
 import type { NextRequest } from 'next/server';
 import { csvFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import { currentFigures } from '@/lib/access';
 
 /** The bias of every gauge with its interval, as CSV. */
 export const GET = (request: NextRequest): Promise<Response> =>
   admit(request, async (viewer) => {
     const fit = await currentFigures(viewer);
-    if (fit === null) return sentence(404, 'This is not worked out yet. Try again in a minute.');
+    if (fit === null) return sentence(404, words('technicians')('notYet'));
     return csvFile('gauges-bias', {
       columns: ['gauge', 'bias_mm', 'low_95', 'high_95', 'readings', 'why_none'],
       rows: [...fit.figures.gauges]
@@ -18,7 +20,7 @@ export const GET = (request: NextRequest): Promise<Response> =>
           low,
           high,
           readings,
-          why,
+          whyTold(why),
         ]),
     });
   });

@@ -1,6 +1,7 @@
 import type { NextRequest } from 'next/server';
 import { pictureFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
+import { words } from '@/app/_words/words';
 import { askedHand } from '@/app/technicians/_parts/asked-hand';
 import { handPicture } from '@/app/technicians/_parts/hand-pictures';
 import { currentFigures } from '@/lib/access';
@@ -19,7 +20,7 @@ export function GET(request: NextRequest, { params }: Context): Promise<Response
       own: fit?.figures.technicians.find(({ technician }) => technician === code) ?? null,
       band: fit?.figures.shop ?? null,
     });
-    if (picture === null) return sentence(404, 'There is no such picture.');
+    if (picture === null) return sentence(404, words('hand')('noPicture'));
     return pictureFile(`hand-${code}-${query.of ?? ''}`, picture.title, picture.drawing);
   });
 }
