@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
@@ -9,6 +8,8 @@ import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { address, type Query } from '@/app/_words/address';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 import { countJobs, currentFigures, demand } from '@/lib/access';
 import { askedHabits } from './_parts/asked-habits';
 import { byTechnician } from './_parts/by-technician';
@@ -18,40 +19,36 @@ import { isSpan, placesOf } from './_parts/habit-question';
 import { FoundList } from './_parts/found-list';
 import { Matrix } from './_parts/matrix';
 
-export const metadata: Metadata = { title: 'Habits' };
+export const generateMetadata = titled(() => words('habits')('title'));
 
 export default async function Habits({ searchParams }: { searchParams: Promise<Query> }) {
   const viewer = await enter();
+  const t = words('habits');
   demand(viewer, 'see everybody’s figures');
   const [asked, figures, jobs] = await Promise.all([
     searchParams.then((query) => askedHabits(viewer, query)),
     currentFigures(viewer),
     countJobs(viewer),
   ]);
-  if (jobs === 0) return <NothingYet title="Habits" />;
+  if (jobs === 0) return <NothingYet title={t('title')} />;
   const { cells, question } = asked;
-  if (cells === null) return <FiguresPending title="Habits" />;
+  if (cells === null) return <FiguresPending title={t('title')} />;
   const everybody = byTechnician(cells);
   const hands = everybody.filter(
     ({ technician }) => question.technician === undefined || technician === question.technician,
   );
   const place = placesOf(question);
   return (
-    <Page
-      title="Habits"
-      lead="What the readings themselves show of how each technician sets, reads and goes about a round. A habit is something to train, not a fault to count."
-    >
+    <Page title={t('title')} lead={t('lead')}>
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
       <ExcludedNote viewer={viewer} />
       <HabitFilter to="/habits" asked={asked} technicians={everybody.map(({ technician }) => technician)} />
-      <Panel id="found" title="Found">
+      <Panel id="found" title={t('found.title')}>
         <FoundList
           cells={hands.flatMap(({ cells: own }) => own)}
           named
           empty={
-            isSpan(question) || question.technician !== undefined
-              ? 'No habit was found in what was asked for.'
-              : 'No habit was found in any technician’s readings.'
+            isSpan(question) || question.technician !== undefined ? t('found.noneAsked') : t('found.none')
           }
           place={place}
         />
@@ -59,18 +56,10 @@ export default async function Habits({ searchParams }: { searchParams: Promise<Q
           <p>{falseAlarmWords(cells)}</p>
         </Note>
       </Panel>
-      <Panel
-        id="matrix"
-        title="Every technician, every habit"
-        note="“Not found”: a habit of a size worth training would have shown in these readings. “Too few readings”: it could hardly have shown yet."
-      >
-        {hands.length === 0 ? (
-          <p>No job lies in what was asked for.</p>
-        ) : (
-          <Matrix hands={hands} place={place} />
-        )}
+      <Panel id="matrix" title={t('matrix.title')} note={t('matrix.note')}>
+        {hands.length === 0 ? <p>{t('matrix.nothing')}</p> : <Matrix hands={hands} place={place} />}
         <DownloadLinks
-          of="habits by technician"
+          of={t('matrix.download')}
           csv={address('/habits/download', { ...question })}
           picture={address('/habits/picture', { ...question })}
         />

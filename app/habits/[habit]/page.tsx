@@ -9,8 +9,12 @@ import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { firstOf, address, technicianAddress, type Query } from '@/app/_words/address';
+import { habitName } from '@/app/_words/habit-name';
 import { effectName } from '@/app/_words/habits';
 import { pageNumber } from '@/app/_words/page-number';
+import { hear } from '@/app/_words/speech';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import { currentFigures, may, namedSetups } from '@/lib/access';
 import { HABIT_TEXTS, HABITS, type HabitKey } from '@/lib/assess/habits';
 import { About } from '../_parts/about';
@@ -31,13 +35,16 @@ interface Props {
 const SETUPS_A_PAGE = 20;
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  return { title: HABIT_TEXTS[habitFrom((await params).habit)].name };
+  const habit = habitFrom((await params).habit);
+  await hear();
+  return { title: habitName(habit) };
 }
 
 export default async function HabitPage({ params, searchParams }: Props) {
   const habit = habitFrom((await params).habit);
   const query = await searchParams;
   const viewer = await enter();
+  const t = words('habits');
   const all = may(viewer, 'see everybody’s figures');
   const [asked, figures] = await Promise.all([askedHabits(viewer, query), currentFigures(viewer)]);
   const { cells: answer, question } = asked;
@@ -57,18 +64,18 @@ export default async function HabitPage({ params, searchParams }: Props) {
           cell.technician,
           shown.slice((page - 1) * SETUPS_A_PAGE, page * SETUPS_A_PAGE),
         );
-  const { name, what } = HABIT_TEXTS[habit];
+  const name = habitName(habit);
   return (
     <Page
       above={
         all ? (
-          <Link href={address('/habits', { ...question, technician: undefined })}>All habits</Link>
+          <Link href={address('/habits', { ...question, technician: undefined })}>{t('all')}</Link>
         ) : (
-          <Link href={technicianAddress(viewer.code)}>My hand</Link>
+          <Link href={technicianAddress(viewer.code)}>{t('myHand')}</Link>
         )
       }
       title={name}
-      lead={what}
+      lead={told(HABIT_TEXTS[habit].what)}
     >
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
       <ExcludedNote viewer={viewer} />
@@ -79,7 +86,7 @@ export default async function HabitPage({ params, searchParams }: Props) {
       />
       {cell === undefined && whose !== undefined && answer !== null && (
         <Note>
-          <p>{whose} has no job in what was asked for.</p>
+          <p>{t('technicians.nothing', { technician: whose })}</p>
         </Note>
       )}
       {cell !== undefined && (
@@ -102,12 +109,15 @@ export default async function HabitPage({ params, searchParams }: Props) {
       {all && cells.length > 0 && (
         <Panel
           id="technicians"
-          title="Every technician"
-          note={`${effectName(habit)}, in the order of codes. The dot is the figure, the stroke its 95 % interval, the dashed line what the other hands show or what is expected without the habit. ${falseAlarmWords(answer ?? [])}`}
+          title={t('technicians.title')}
+          note={t('technicians.note', {
+            effect: effectName(habit),
+            falseAlarms: falseAlarmWords(answer ?? []),
+          })}
         >
           <EffectTables
             cells={cells}
-            caption={`${name}, by technician: each code opens its evidence`}
+            caption={t('technicians.caption', { habit: name })}
             place={place}
             picture={(unit) => address('/habits/picture', { ...files, unit })}
           />

@@ -1,20 +1,23 @@
 import { Panel } from '@/app/_look/panel';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { HabitText } from '@/lib/assess/habits';
 import styles from './about.module.css';
 
 /** How a habit is trained, how it shows, and what else could look the same. */
 export function About({ text: { train, shows, lookalikes } }: { text: HabitText }) {
+  const t = words('habits');
   return (
-    <Panel id="train" title="How to train it">
-      <p className={styles.train}>{train}</p>
+    <Panel id="train" title={t('about.train')}>
+      <p className={styles.train}>{told(train)}</p>
       <div className={styles.beside}>
         <section>
-          <h3>How it shows in readings</h3>
-          <p>{shows}</p>
+          <h3>{t('about.shows')}</h3>
+          <p>{told(shows)}</p>
         </section>
         <section>
-          <h3>What else could look the same</h3>
-          <p>{lookalikes}</p>
+          <h3>{t('about.lookalikes')}</h3>
+          <p>{told(lookalikes)}</p>
         </section>
       </div>
     </Panel>

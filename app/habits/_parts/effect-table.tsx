@@ -3,6 +3,8 @@ import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { Table } from '@/app/_look/table';
 import { chance, effectHead, effectTick, effectValue } from '@/app/_words/habits';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { EffectUnit, HabitCell, HabitEffect } from '@/lib/assess/habits';
 import { effectAxis } from './effect-axis';
 import { unitsOf } from './effect-drawing';
@@ -42,7 +44,7 @@ export function EffectTables({ cells, caption, place, picture }: EffectTableProp
         <ul>
           {none.map(({ technician, evidence }) => (
             <li key={technician}>
-              {technician}: {evidence}
+              {words('habits')('technicians.evidence', { technician, evidence: told(evidence) })}
             </li>
           ))}
         </ul>
@@ -59,6 +61,7 @@ interface OneUnitProps {
 }
 
 function OneUnit({ unit, cells, caption, place }: OneUnitProps) {
+  const t = words('habits');
   const axis = effectAxis(
     cells.map(({ effect }) => effect),
     unit,
@@ -71,7 +74,7 @@ function OneUnit({ unit, cells, caption, place }: OneUnitProps) {
       columns={[
         {
           key: 'technician',
-          head: 'Technician',
+          head: t('technician'),
           names: true,
           cell: ({ technician, habit }) => (
             <Link href={place(habit, technician)} prefetch={false}>
@@ -79,7 +82,12 @@ function OneUnit({ unit, cells, caption, place }: OneUnitProps) {
             </Link>
           ),
         },
-        { key: 'state', head: 'State', whole: true, cell: ({ state }) => <StateTag state={state} /> },
+        {
+          key: 'state',
+          head: t('technicians.state'),
+          whole: true,
+          cell: ({ state }) => <StateTag state={state} />,
+        },
         {
           key: 'effect',
           head: effectHead(unit),
@@ -88,9 +96,10 @@ function OneUnit({ unit, cells, caption, place }: OneUnitProps) {
         },
         {
           key: 'interval',
-          head: '95 % interval',
+          head: t('technicians.interval'),
           numeric: true,
-          cell: ({ effect }) => `${effectValue(effect.low, unit)} to ${effectValue(effect.high, unit)}`,
+          cell: ({ effect }) =>
+            t('range', { low: effectValue(effect.low, unit), high: effectValue(effect.high, unit) }),
         },
         {
           key: 'bar',
@@ -107,17 +116,22 @@ function OneUnit({ unit, cells, caption, place }: OneUnitProps) {
         },
         {
           key: 'reference',
-          head: 'Without the habit',
+          head: t('technicians.without'),
           numeric: true,
           cell: ({ effect }) =>
-            effect.reference === null ? 'not known' : effectValue(effect.reference, unit),
+            effect.reference === null ? t('technicians.notKnown') : effectValue(effect.reference, unit),
         },
-        { key: 'p', head: 'p', numeric: true, cell: ({ p }) => (p === null ? 'none' : chance(p)) },
+        {
+          key: 'p',
+          head: t('technicians.p'),
+          numeric: true,
+          cell: ({ p }) => (p === null ? t('none') : chance(p)),
+        },
         {
           key: 'adjusted',
-          head: 'Adjusted p',
+          head: t('technicians.adjusted'),
           numeric: true,
-          cell: ({ adjustedP }) => (adjustedP === null ? 'none' : chance(adjustedP)),
+          cell: ({ adjustedP }) => (adjustedP === null ? t('none') : chance(adjustedP)),
         },
       ]}
     />

@@ -2,7 +2,9 @@ import Link from 'next/link';
 import type { Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
 import { chance, effectName, effectValue, unitOf } from '@/app/_words/habits';
-import { grouped } from '@/app/_words/numbers';
+import { brief, grouped } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import { FALSE_ALARM_RATE, type HabitCell } from '@/lib/assess/habits';
 import { StateTag } from './state-tag';
 import styles from './evidence.module.css';
@@ -15,6 +17,7 @@ interface EvidenceProps {
 
 /** What the readings of one technician say of one habit. */
 export function Evidence({ cell, setups }: EvidenceProps) {
+  const t = words('habits');
   const { technician, habit, state, effect, p, adjustedP } = cell;
   return (
     <Panel
@@ -25,30 +28,30 @@ export function Evidence({ cell, setups }: EvidenceProps) {
         </span>
       }
     >
-      <p className={styles.sentence}>{cell.evidence}</p>
+      <p className={styles.sentence}>{told(cell.evidence)}</p>
       <Facts
         facts={[
           {
             name: effectName(habit),
-            value: effect === null ? 'none' : effectValue(effect.value, effect.unit) + unitOf(effect.unit),
-            detail: effect === null ? 'Nothing to measure it by yet.' : interval(cell),
+            value: effect === null ? t('none') : effectValue(effect.value, effect.unit) + unitOf(effect.unit),
+            detail: effect === null ? t('evidence.nothing') : interval(cell),
           },
           {
-            name: 'p of this test alone',
-            value: p === null ? 'none' : chance(p),
-            detail: 'How seldom chance alone would show as much.',
+            name: t('evidence.p'),
+            value: p === null ? t('none') : chance(p),
+            detail: t('evidence.pDetail'),
           },
           {
-            name: 'Adjusted p',
-            value: adjustedP === null ? 'none' : chance(adjustedP),
-            detail: `For all technicians and habits asked at once; found at ${FALSE_ALARM_RATE} or less.`,
+            name: t('evidence.adjusted'),
+            value: adjustedP === null ? t('none') : chance(adjustedP),
+            detail: t('evidence.adjustedDetail', { rate: brief(FALSE_ALARM_RATE, 4) }),
           },
           {
-            name: 'Setups looked at',
+            name: t('evidence.setups'),
             value: grouped(cell.setups),
             detail: (
               <Link href={setups} prefetch={false}>
-                All setups of {technician}
+                {t('evidence.allSetups', { technician })}
               </Link>
             ),
           },
@@ -60,9 +63,12 @@ export function Evidence({ cell, setups }: EvidenceProps) {
 
 function interval({ effect }: HabitCell): string {
   if (effect === null) return '';
+  const t = words('habits');
   const { low, high, unit, reference } = effect;
-  const beside = reference === null ? '' : `; without the habit ${effectValue(reference, unit)}`;
-  return `95 % interval ${effectValue(low, unit)} to ${effectValue(high, unit)}${beside}.`;
+  const ends = { low: effectValue(low, unit), high: effectValue(high, unit) };
+  return reference === null
+    ? t('evidence.interval', ends)
+    : t('evidence.intervalBeside', { ...ends, reference: effectValue(reference, unit) });
 }
 
 /** Figures beside each other, smaller than those of a page's head: a p is long, and none of them is the answer. */

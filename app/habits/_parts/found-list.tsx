@@ -1,6 +1,8 @@
 import Link from 'next/link';
+import { habitName } from '@/app/_words/habit-name';
 import { effectWords, habitAddress } from '@/app/_words/habits';
-import { HABIT_TEXTS, type HabitCell } from '@/lib/assess/habits';
+import { words } from '@/app/_words/words';
+import type { HabitCell } from '@/lib/assess/habits';
 import type { HabitPlace } from './habit-question';
 import styles from './found-list.module.css';
 
@@ -22,8 +24,7 @@ export function FoundList({ cells, named = false, empty, place = habitAddress }:
       {found.map(({ technician, habit, effect }) => (
         <li key={`${technician} ${habit}`}>
           <Link href={place(habit, technician)} prefetch={false}>
-            {named ? `${technician}: ` : ''}
-            {HABIT_TEXTS[habit].name}
+            {named ? words('habits')('found.of', { technician, habit: habitName(habit) }) : habitName(habit)}
           </Link>
           <span>{effect === null ? '' : effectWords(effect)}</span>
         </li>

@@ -5,8 +5,9 @@ import { Choice } from '@/app/_look/choice';
 import styles from '@/app/_look/filter-form.module.css';
 import { Note } from '@/app/_look/note';
 import { Panel } from '@/app/_look/panel';
+import { words } from '@/app/_words/words';
 import type { AskedHabits } from './asked-habits';
-import { isSpan, spanWords } from './habit-question';
+import { isSpan, spanNote } from './habit-question';
 
 interface HabitFilterProps {
   /** The page that is asked. */
@@ -18,16 +19,13 @@ interface HabitFilterProps {
 
 /** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
 export function HabitFilter({ to, asked: { question, notes, choices }, technicians }: HabitFilterProps) {
+  const t = words('habits');
   const plain = (names: readonly string[]) => names.map((name) => [name, name] as const);
   return (
     <Panel
       id="filter"
-      title="Which readings"
-      note={
-        isSpan(question)
-          ? `These are the ${spanWords(question, choices)}. Fewer readings show less: “too few readings” comes sooner.`
-          : 'All readings. A habit is judged of the jobs begun in the months chosen; it shows across a whole round, so it is not told by gauge or section.'
-      }
+      title={t('filter.title')}
+      note={isSpan(question) ? spanNote(question, choices) : t('filter.noteAll')}
     >
       {notes.map((note) => (
         <Note key={note}>
@@ -39,26 +37,32 @@ export function HabitFilter({ to, asked: { question, notes, choices }, technicia
         action={to}
         method="get"
         role="search"
-        aria-label="Which readings"
+        aria-label={t('filter.title')}
         data-print="no"
       >
         <MonthFields asked={question} months={choices.months} />
-        <Choice name="sheet" label="Sheet" any="any" value={question.sheet} choices={plain(choices.sheets)} />
+        <Choice
+          name="sheet"
+          label={t('filter.sheet')}
+          any={t('filter.any')}
+          value={question.sheet}
+          choices={plain(choices.sheets)}
+        />
         {technicians.length > 0 && (
           <Choice
             name="technician"
-            label="Technician"
-            any="everybody"
+            label={t('technician')}
+            any={t('filter.everybody')}
             value={question.technician}
             choices={plain(technicians)}
           />
         )}
         <div className={styles.buttons}>
           <button type="submit" className={button.strong}>
-            Show
+            {t('filter.show')}
           </button>
           <Link href={to} className={button.button}>
-            All readings
+            {t('filter.all')}
           </Link>
         </div>
       </form>

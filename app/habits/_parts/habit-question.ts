@@ -8,6 +8,7 @@ import {
 } from '@/app/_figures/stretch/asked-months';
 import { stretchWords } from '@/app/_figures/stretch/stretch-words';
 import { address, firstOf, type Query } from '@/app/_words/address';
+import { words } from '@/app/_words/words';
 import type { SpanChoices } from '@/lib/assess/answers';
 import type { HabitKey } from '@/lib/assess/habits';
 
@@ -26,7 +27,7 @@ export function habitQuestion(query: Query): { question: HabitQuestion; notes: s
   const read = (part: 'sheet' | 'technician'): string | undefined => {
     const parsed = name.optional().safeParse(firstOf(query, part));
     if (parsed.success) return parsed.data;
-    notes.push(`The ${part} asked for is longer than 100 characters, so it was left out.`);
+    notes.push(words('habits')(`filter.tooLong.${part}`));
     return undefined;
   };
   return { question: { ...asked, sheet: read('sheet'), technician: read('technician') }, notes };
@@ -44,10 +45,13 @@ export const spanOf = (
   sheet: question.sheet,
 });
 
-/** `jobs begun Mar 2025 to Jun 2025, by sheet Coupe` */
-export function spanWords(question: HabitQuestion, choices: SpanChoices): string {
+/** Which jobs are looked at where not all are. */
+export function spanNote(question: HabitQuestion, choices: SpanChoices): string {
+  const t = words('habits');
   const time = stretchWords(heldMonths(question, choices.months), choices.months);
-  return `jobs begun ${time}${question.sheet === undefined ? '' : `, by sheet ${question.sheet}`}`;
+  return question.sheet === undefined
+    ? t('filter.note', { time })
+    : t('filter.noteSheet', { time, sheet: question.sheet });
 }
 
 /** Where a habit, or one technician's evidence for it, is told of the same readings. */

@@ -1,6 +1,8 @@
 import { dot, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
+import { habitName } from '@/app/_words/habit-name';
 import { stateName } from '@/app/_words/habits';
-import { HABIT_TEXTS, HABITS, type HabitCell, type HabitState } from '@/lib/assess/habits';
+import { words } from '@/app/_words/words';
+import { HABITS, type HabitState } from '@/lib/assess/habits';
 import type { HabitsOf } from './by-technician';
 
 const LEFT = 330;
@@ -32,7 +34,7 @@ export function matrixDrawing(hands: readonly HabitsOf[]): Drawing {
         const y = TOP + (row + 0.5) * ROW;
         return [
           path('grid', `M0 ${y - ROW / 2}H${width}`),
-          word(HABIT_TEXTS[habit].name, 0, y + 5),
+          word(habitName(habit), 0, y + 5),
           ...hands.flatMap(({ cells }, i) => {
             const cell = cells.find((one) => one.habit === habit);
             return cell === undefined ? [] : mark(cell.state, x(i), y);
@@ -49,14 +51,15 @@ export function matrixDrawing(hands: readonly HabitsOf[]): Drawing {
 }
 
 function sentence(hands: readonly HabitsOf[]): string {
-  const told = hands.map(({ technician, cells }) => `${technician}: ${words(cells)}`);
-  return `Habits by technician. ${told.join('. ')}.`;
+  return words('habits')('picture.told', { hands: hands.map(handSentence).join('. ') });
 }
 
-function words(cells: readonly HabitCell[]): string {
+function handSentence({ technician, cells }: HabitsOf): string {
+  const t = words('habits');
   const found = cells.filter(({ state }) => state === 'found');
   const few = cells.filter(({ state }) => state === 'too few readings').length;
   const not = cells.length - found.length - few;
-  const names = found.length === 0 ? 'none' : found.map(({ habit }) => HABIT_TEXTS[habit].name).join(', ');
-  return `found ${names}; ${not} not found, ${few} with too few readings`;
+  const names =
+    found.length === 0 ? t('picture.noneFound') : found.map(({ habit }) => habitName(habit)).join(', ');
+  return t('picture.hand', { technician, names, not, few });
 }

@@ -1,7 +1,9 @@
 import Link from 'next/link';
 import { Table, type Column } from '@/app/_look/table';
 import { technicianAddress } from '@/app/_words/address';
-import { HABIT_TEXTS, HABITS, type HabitCell, type HabitKey } from '@/lib/assess/habits';
+import { habitName } from '@/app/_words/habit-name';
+import { words } from '@/app/_words/words';
+import { HABITS, type HabitCell, type HabitKey } from '@/lib/assess/habits';
 import type { HabitsOf } from './by-technician';
 import type { HabitPlace } from './habit-question';
 import { StateTag } from './state-tag';
@@ -14,20 +16,21 @@ interface Row {
 
 /** Habits down, technicians across, a word in each cell that opens its evidence. On a phone: a list by technician. */
 export function Matrix({ hands, place }: { hands: HabitsOf[]; place: HabitPlace }) {
+  const t = words('habits');
   return (
     <>
       <div className={styles.wide}>
         <Table
-          caption="Habits by technician, technicians in the order of their codes. Each cell opens its evidence."
+          caption={t('matrix.caption')}
           columns={[
             {
               key: 'habit',
-              head: 'Habit',
+              head: t('matrix.habit'),
               names: true,
               wraps: true,
               cell: ({ habit }) => (
                 <Link href={place(habit)} prefetch={false}>
-                  {HABIT_TEXTS[habit].name}
+                  {habitName(habit)}
                 </Link>
               ),
             },
@@ -63,7 +66,11 @@ function columnOf(technician: string, place: HabitPlace): Column<Row> {
     ),
     cell: ({ cells }) => {
       const cell = cells.get(technician);
-      return cell === undefined ? 'not looked at' : <CellLink cell={cell} place={place} />;
+      return cell === undefined ? (
+        words('habits')('matrix.notLooked')
+      ) : (
+        <CellLink cell={cell} place={place} />
+      );
     },
   };
 }
@@ -74,23 +81,24 @@ function CellLink({ cell: { technician, habit, state }, place }: { cell: HabitCe
     <Link className={styles.cell} href={place(habit, technician)} prefetch={false}>
       <StateTag state={state} />
       <span className="out-of-sight">
-        in {technician}: {HABIT_TEXTS[habit].name}
+        {words('habits')('matrix.inOf', { technician, habit: habitName(habit) })}
       </span>
     </Link>
   );
 }
 
 function OneTechnician({ technician, cells, place }: HabitsOf & { place: HabitPlace }) {
+  const t = words('habits');
   const found = cells.filter(({ state }) => state === 'found');
   const others = cells.filter(({ state }) => state !== 'found');
   return (
-    <section className={styles.hand} aria-label={`Habits of ${technician}`}>
+    <section className={styles.hand} aria-label={t('matrix.of', { technician })}>
       <h3>
         <Link href={technicianAddress(technician)} prefetch={false}>
           {technician}
         </Link>
       </h3>
-      <CellList cells={found} empty="No habit was found." place={place} />
+      <CellList cells={found} empty={t('matrix.noneFound')} place={place} />
       <details>
         <summary>{tally(others)}</summary>
         <CellList cells={others} empty="" place={place} />
@@ -106,7 +114,7 @@ function CellList({ cells, empty, place }: { cells: HabitCell[]; empty: string; 
       {cells.map((cell) => (
         <li key={cell.habit}>
           <Link href={place(cell.habit, cell.technician)} prefetch={false}>
-            {HABIT_TEXTS[cell.habit].name}
+            {habitName(cell.habit)}
           </Link>
           <StateTag state={cell.state} />
         </li>
@@ -119,5 +127,6 @@ function CellList({ cells, empty, place }: { cells: HabitCell[]; empty: string; 
 function tally(cells: readonly HabitCell[]): string {
   const few = cells.filter(({ state }) => state === 'too few readings').length;
   const not = cells.length - few;
-  return few === 0 ? `${not} not found` : `${not} not found, ${few} with too few readings`;
+  const t = words('habits');
+  return few === 0 ? t('matrix.tally', { not }) : t('matrix.tallyFew', { not, few });
 }

@@ -3,7 +3,8 @@ import { setupPlace } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
 import { roundName } from '@/app/_words/jobs';
 import { dayAndTime } from '@/app/_words/times';
-import { signed } from '@/app/_words/numbers';
+import { signed, unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { SetupRow } from '@/lib/access';
 
 interface SetupListProps {
@@ -14,16 +15,17 @@ interface SetupListProps {
 
 /** One line a setup, with all that was read of it; its label leads to the readings on the job's page. */
 export function SetupList({ setups, timeZone, caption }: SetupListProps) {
+  const t = words('habits');
   return (
     <Table
       caption={caption}
       rows={setups}
       rowKey={({ job, setup }) => `${job} ${setup}`}
-      empty="None of these setups is on record any more."
+      empty={t('shown.none')}
       columns={[
         {
           key: 'setup',
-          head: 'Job and setup',
+          head: t('shown.setup'),
           names: true,
           cell: (one) => (
             <a href={setupPlace(one)}>
@@ -31,16 +33,26 @@ export function SetupList({ setups, timeZone, caption }: SetupListProps) {
             </a>
           ),
         },
-        { key: 'round', head: 'Round', whole: true, cell: ({ stage, attempt }) => roundName(stage, attempt) },
-        { key: 'hung', head: 'Hung', whole: true, cell: ({ hungAt }) => dayAndTime(hungAt, timeZone) },
-        { key: 'gauge', head: 'Gauge', cell: ({ gauge }) => gauge },
+        {
+          key: 'round',
+          head: t('shown.round'),
+          whole: true,
+          cell: ({ stage, attempt }) => roundName(stage, attempt),
+        },
+        {
+          key: 'hung',
+          head: t('shown.hung'),
+          whole: true,
+          cell: ({ hungAt }) => dayAndTime(hungAt, timeZone),
+        },
+        { key: 'gauge', head: t('shown.gauge'), cell: ({ gauge }) => gauge },
         {
           key: 'read',
-          head: 'Deviations read, mm',
+          head: t('shown.read', { unit: unit() }),
           whole: true,
           cell: ({ observations }) =>
             observations.length === 0
-              ? 'all excluded'
+              ? t('shown.excluded')
               : observations.map((seen) => `${dimensionName(seen)} ${signed(seen.deviation, 2)}`).join('; '),
         },
       ]}

@@ -1,6 +1,6 @@
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
-import { count } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { SetupRow } from '@/lib/access';
 import type { HabitCell } from '@/lib/assess/habits';
 import { SetupList } from './setup-list';
@@ -18,14 +18,11 @@ interface ShownSetupsProps {
 
 /** The setups in which one technician's habit shows, each leading to its readings. */
 export function ShownSetups({ cell, setups, page, pages, timeZone, to }: ShownSetupsProps) {
+  const t = words('habits');
   const { technician, shownBy } = cell;
   return (
-    <Panel
-      id="shown"
-      title="The setups that show it"
-      note={`The newest ${count(shownBy.length, 'setup')} of ${technician} that show it. Each opens its readings on the job’s page.`}
-    >
-      <SetupList setups={setups} timeZone={timeZone} caption="Setups that show it, newest first" />
+    <Panel id="shown" title={t('shown.title')} note={t('shown.note', { n: shownBy.length, technician })}>
+      <SetupList setups={setups} timeZone={timeZone} caption={t('shown.caption')} />
       <Pager page={page} pages={pages} to={(number) => `${to(number)}#shown`} />
     </Panel>
   );

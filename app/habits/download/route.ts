@@ -1,8 +1,9 @@
 import type { NextRequest } from 'next/server';
 import { admit } from '@/app/_shop/admit';
 import { csvFile } from '@/app/_figures/download/files';
+import { habitName } from '@/app/_words/habit-name';
+import { told } from '@/app/_words/told';
 import { demand } from '@/lib/access';
-import { HABIT_TEXTS } from '@/lib/assess/habits';
 import { askedHabits } from '../_parts/asked-habits';
 import { byTechnician } from '../_parts/by-technician';
 
@@ -24,9 +25,9 @@ export function GET(request: NextRequest): Promise<Response> {
     return csvFile(wanted === null ? 'habits' : `habit-${wanted}`, {
       columns: COLUMNS,
       rows: cells.map(({ technician, habit, state, effect, p, adjustedP, setups, evidence, shownBy }) => [
-        ...[technician, habit, HABIT_TEXTS[habit].name, state],
+        ...[technician, habit, habitName(habit), state],
         ...[effect?.value ?? null, effect?.low ?? null, effect?.high ?? null, effect?.unit ?? null],
-        ...[effect?.reference ?? null, p, adjustedP, setups, evidence, shownBy.join(' ')],
+        ...[effect?.reference ?? null, p, adjustedP, setups, told(evidence), shownBy.join(' ')],
       ]),
     });
   });
