@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Empty } from '@/app/_look/empty';
@@ -7,51 +6,48 @@ import { Panel } from '@/app/_look/panel';
 import { Table, type Column } from '@/app/_look/table';
 import { enter } from '@/app/_shop/enter';
 import { day } from '@/app/_words/times';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 import { listTrials, may, plannedReadings, type TrialRow } from '@/lib/access';
 import { TrialState } from './_parts/trial-state';
 import { purposeWords, trialAddress } from './_parts/words';
 
-export const metadata: Metadata = { title: 'Trials' };
+export const generateMetadata = titled(() => words('trials')('title'));
 
 export default async function Trials() {
   const viewer = await enter();
+  const t = words('trials');
   const trials = await listTrials(viewer);
   const plans = may(viewer, 'run trials');
   const planOne = (
     <Link className={button.strong} href="/trials/new">
-      Plan a trial
+      {t('planOne')}
     </Link>
   );
   if (trials.length === 0)
     return (
-      <Page title="Trials">
-        <Empty title="No trial was planned yet" action={plans ? planOne : undefined}>
-          <p>
-            In a trial a few technicians hang and read the same points of one vehicle, again and again, in an
-            order that favours nobody. It tells reading, setting and the difference of two hands apart, and
-            whether a training changed anything.
-          </p>
-          {!plans && <p>A trial in which you take part will stand here: you enter your readings there.</p>}
+      <Page title={t('title')}>
+        <Empty title={t('list.none')} action={plans ? planOne : undefined}>
+          <p>{t('list.what')}</p>
+          {!plans && <p>{t('list.noneOwn')}</p>}
         </Empty>
       </Page>
     );
   return (
     <Page
-      title="Trials"
-      lead={
-        plans
-          ? 'The same points, hung and read again by several hands in a balanced order. What comes of it tells reading, setting and hand apart.'
-          : 'Trials in which you take part. Enter what you read, and nothing else: neither the sheet nor earlier readings are shown.'
-      }
+      title={t('title')}
+      lead={plans ? t('list.lead') : t('list.leadOwn')}
       actions={plans ? planOne : undefined}
     >
-      <Panel id="list" title={plans ? 'All trials' : 'Your trials'}>
+      <Panel id="list" title={plans ? t('all') : t('list.own')}>
         <Table
-          caption="The latest first"
+          caption={t('list.caption')}
           rows={trials}
           rowKey={({ id }) => String(id)}
           columns={
-            plans ? [name, question, state, progress, planned(viewer.shop.timeZone)] : [name, state, own]
+            plans
+              ? [name(), question(), state(), progress(), planned(viewer.shop.timeZone)]
+              : [name(), state(), own()]
           }
         />
       </Panel>
@@ -59,9 +55,9 @@ export default async function Trials() {
   );
 }
 
-const name: Column<TrialRow> = {
+const name = (): Column<TrialRow> => ({
   key: 'name',
-  head: 'Trial',
+  head: words('trials')('list.trial'),
   names: true,
   wraps: true,
   cell: (trial) => (
@@ -69,36 +65,36 @@ const name: Column<TrialRow> = {
       {trial.name}
     </Link>
   ),
-};
-const question: Column<TrialRow> = {
+});
+const question = (): Column<TrialRow> => ({
   key: 'question',
-  head: 'Question',
+  head: words('trials')('list.question'),
   cell: ({ plan }) => purposeWords(plan.asked),
-};
-const state: Column<TrialRow> = {
+});
+const state = (): Column<TrialRow> => ({
   key: 'state',
-  head: 'State',
+  head: words('trials')('list.state'),
   cell: (trial) => <TrialState trial={trial} />,
-};
-const progress: Column<TrialRow> = {
+});
+const progress = (): Column<TrialRow> => ({
   key: 'progress',
-  head: 'Readings in',
+  head: words('trials')('list.in'),
   numeric: true,
-  cell: ({ entered, plan }) => `${entered} of ${plannedReadings(plan)}`,
-};
-const own: Column<TrialRow> = {
+  cell: ({ entered, plan }) => words('trials')('of', { n: entered, all: plannedReadings(plan) }),
+});
+const own = (): Column<TrialRow> => ({
   key: 'enter',
-  head: 'Your part',
+  head: words('trials')('list.part'),
   cell: ({ id, closedAt, entered, plan }) =>
     closedAt === null && entered < plannedReadings(plan) ? (
-      <Link href={`${trialAddress(id)}/run`}>Enter readings</Link>
+      <Link href={`${trialAddress(id)}/run`}>{words('trials')('trial.enter')}</Link>
     ) : (
-      'done'
+      words('trials')('list.done')
     ),
-};
+});
 const planned = (timeZone: string): Column<TrialRow> => ({
   key: 'planned',
-  head: 'Planned',
+  head: words('trials')('list.planned'),
   whole: true,
   cell: ({ createdAt }) => day(createdAt, timeZone),
 });

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
@@ -9,8 +8,9 @@ import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
 import { said } from '@/app/_shop/said';
 import { address, firstOf, type Query } from '@/app/_words/address';
-import { count } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 import { getTrial, listTrials, may, ownPartOf } from '@/lib/access';
 import { trialNumber, trialOfPage } from '../_parts/trial-number';
 import { TrialState } from '../_parts/trial-state';
@@ -25,13 +25,14 @@ interface Props {
   searchParams: Promise<Query>;
 }
 
-export const metadata: Metadata = { title: 'Trial' };
+export const generateMetadata = titled(() => words('trials')('trial.title'));
 
 export default async function TrialPage({ params, searchParams }: Props) {
   const id = trialOfPage((await params).id);
   const viewer = await enter();
   const [trial, told] = await Promise.all([getTrial(viewer, id), said()]);
   if (trial === null) notFound();
+  const t = words('trials');
   const keeps = may(viewer, 'run trials');
   const { plan, closedAt, runs, filled } = trial;
   const place = trialAddress(id);
@@ -45,7 +46,7 @@ export default async function TrialPage({ params, searchParams }: Props) {
 
   return (
     <Page
-      above={<Link href="/trials">All trials</Link>}
+      above={<Link href="/trials">{t('all')}</Link>}
       title={trial.name}
       lead={
         <>
@@ -56,11 +57,11 @@ export default async function TrialPage({ params, searchParams }: Props) {
         <>
           {closedAt === null && (
             <Link className={button.strong} href={`${place}/run`}>
-              Enter readings
+              {t('trial.enter')}
             </Link>
           )}
           <Link className={button.button} href={`${place}/sheet`}>
-            Run sheet
+            {t('trial.sheet')}
           </Link>
         </>
       }
@@ -73,24 +74,27 @@ export default async function TrialPage({ params, searchParams }: Props) {
       <FiguresRow
         figures={[
           {
-            name: keeps ? 'Readings in' : 'Your readings in',
+            name: keeps ? t('trial.in') : t('trial.ownIn'),
             value: filled.length,
-            detail: `of ${count(runs.length * plan.readings, 'reading')} planned`,
+            detail: t('trial.ofPlanned', { n: runs.length * plan.readings }),
           },
           {
-            name: 'Points',
+            name: t('trial.points'),
             value: plan.points.length,
             detail: plan.points.map(({ name }) => name).join(', '),
           },
           {
-            name: 'Hangings at each point',
+            name: t('trial.hangings'),
             value: plan.setups,
-            detail: `each with ${count(plan.readings, 'reading')}`,
+            detail: t('trial.eachWith', { n: plan.readings }),
           },
           {
-            name: 'Planned',
+            name: t('trial.planned'),
             value: day(trial.createdAt, viewer.shop.timeZone),
-            detail: closedAt === null ? 'open' : `closed ${day(closedAt, viewer.shop.timeZone)}`,
+            detail:
+              closedAt === null
+                ? t('trial.open')
+                : t('trial.closed', { day: day(closedAt, viewer.shop.timeZone) }),
           },
         ]}
       />
@@ -98,23 +102,24 @@ export default async function TrialPage({ params, searchParams }: Props) {
         <>
           <Analysis viewer={viewer} trial={trial} />
           <Comparison viewer={viewer} trial={trial} earlier={earlier} before={before} />
-          <Panel id="progress" title="How far it is">
+          <Panel id="progress" title={t('trial.progress')}>
             <Progress trial={trial} />
           </Panel>
-          <Panel id="keep" title="Keep and close">
+          <Panel id="keep" title={t('trial.keep')}>
             <ul>
               <li>
-                <a href={`${place}/readings`}>The readings as CSV</a>
+                <a href={`${place}/readings`}>{t('trial.csv')}</a>
               </li>
               <li>
-                <Link href={address('/trials/new', { like: id })}>Plan the same again</Link>, after a training
-                for example: other order, same points and people.
+                {t.rich('trial.again', {
+                  again: (chunks) => <Link href={address('/trials/new', { like: id })}>{chunks}</Link>,
+                })}
               </li>
             </ul>
             {closedAt === null && (
               <form action={`${place}/close`} method="post">
                 <button type="submit" className={button.button}>
-                  Close the trial: nothing is entered any more
+                  {t('trial.close')}
                 </button>
               </form>
             )}
@@ -123,13 +128,13 @@ export default async function TrialPage({ params, searchParams }: Props) {
       ) : (
         <>
           {own !== null && <OwnFigures own={own} trial={trial} place={place} />}
-          <Panel id="progress" title="Your part">
+          <Panel id="progress" title={t('trial.part')}>
             <p>
               {closedAt === null
-                ? `You hang and read ${count(runs.length, 'time')} in a fixed order. Neither the sheet’s values nor what was read before is shown: what you read stays unbiased. Your own figures stand here once the trial is closed.`
+                ? t('trial.partOpen', { n: runs.length })
                 : own === null
-                  ? 'The trial was closed before a hanging of yours was complete, so there is nothing of yours to tell.'
-                  : 'The trial is closed. Only you and those who run trials see these figures.'}
+                  ? t('trial.partNone')
+                  : t('trial.partClosed')}
             </p>
             <Progress trial={trial} />
           </Panel>

@@ -1,19 +1,23 @@
-import { millimetres, percent } from '@/app/_words/numbers';
+import { brief, millimetres, percent } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { TrialPurpose } from '@/lib/access';
 
 export const trialAddress = (id: number) => `/trials/${id}`;
 
 /** The question of a trial with the size that matters. */
 export function purposeWords(asked: TrialPurpose): string {
+  const t = words('trials');
   switch (asked.question) {
     case 'bias':
-      return `Do two technicians differ by ${millimetres(asked.difference, decimals(asked.difference))}?`;
+      return t('questions.bias', {
+        size: millimetres(asked.difference, decimals(asked.difference)),
+      });
     case 'repeatability':
-      return `How much does reading again scatter, to within ${asked.ratio} times?`;
+      return t('questions.repeatability', { ratio: brief(asked.ratio, 4) });
     case 'setting':
-      return `How much does setting scatter, to within ${asked.ratio} times?`;
+      return t('questions.setting', { ratio: brief(asked.ratio, 4) });
     case 'training':
-      return `Did a training bring the scatter down to ${percent(asked.ratio)}?`;
+      return t('questions.training', { share: percent(asked.ratio) });
   }
 }
 

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
@@ -6,18 +5,21 @@ import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
 import { said } from '@/app/_shop/said';
 import { firstOf, type Query } from '@/app/_words/address';
-import { bareMillimetres } from '@/app/_words/numbers';
+import { bareMillimetres, millimetres } from '@/app/_words/numbers';
+import { titled } from '@/app/_words/titled';
+import { words } from '@/app/_words/words';
 import { demand, expectedScatter, getTrial, listPeople, weighPlan, type ExpectedScatter } from '@/lib/access';
 import { trialNumber } from '../_parts/trial-number';
-import { fieldsOfPlan, planFrom, START, type PlanFields } from './_parts/plan-fields';
+import { fieldsOfPlan, planFrom, startFields, type PlanFields } from './_parts/plan-fields';
 import { PlanForm } from './_parts/plan-form';
 import { Weighed } from './_parts/weighed';
 
-export const metadata: Metadata = { title: 'Plan a trial' };
+export const generateMetadata = titled(() => words('trials')('plan.title'));
 
 export default async function NewTrial({ searchParams }: { searchParams: Promise<Query> }) {
   const viewer = await enter();
   demand(viewer, 'run trials');
+  const t = words('trials');
   const query = await searchParams;
   const sent = firstOf(query, 'asked') !== undefined;
   const [people, scatter, told] = await Promise.all([listPeople(viewer), expectedScatter(viewer), said()]);
@@ -35,15 +37,13 @@ export default async function NewTrial({ searchParams }: { searchParams: Promise
   async function likeEarlier(asked: Query): Promise<PlanFields> {
     const id = trialNumber(firstOf(asked, 'like') ?? '');
     const earlier = id === null ? null : await getTrial(viewer, id);
-    return earlier === null ? START : { ...fieldsOfPlan(earlier.plan), name: `${earlier.name}, again` };
+    return earlier === null
+      ? startFields()
+      : { ...fieldsOfPlan(earlier.plan), name: t('plan.again', { name: earlier.name }) };
   }
 
   return (
-    <Page
-      above={<Link href="/trials">All trials</Link>}
-      title="Plan a trial"
-      lead="Say what it is to find out and with whom. Before it is created you see how likely it is to find that."
-    >
+    <Page above={<Link href="/trials">{t('all')}</Link>} title={t('plan.title')} lead={t('plan.lead')}>
       {told !== null && (
         <Note kind="fault" live>
           <p>{told}</p>
@@ -61,7 +61,7 @@ export default async function NewTrial({ searchParams }: { searchParams: Promise
       {plan !== null && weighed !== null && (
         <Weighed plan={plan} weighed={weighed} scatter={scatterWords(scatter)} />
       )}
-      <Panel id="form" title="The plan">
+      <Panel id="form" title={t('plan.form')}>
         <PlanForm fields={fields} people={working} tolerance={viewer.shop.defaultTolerance} />
       </Panel>
     </Page>
@@ -78,9 +78,16 @@ function fieldsFrom(query: Query): PlanFields {
 }
 
 function scatterWords({ reading, setting, expected }: ExpectedScatter): string {
-  const one = (name: string, of: ExpectedScatter['reading'], value: number) =>
-    of?.low == null || of.high == null
-      ? `${name} ${bareMillimetres(value, 2)} mm (common practice: this shop has no figure yet)`
-      : `${name} ${bareMillimetres(value, 2)} mm (${bareMillimetres(of.low, 2)} to ${bareMillimetres(of.high, 2)})`;
-  return `Worked out with the shop's own scatter: ${one('reading again', reading, expected.reading)}, ${one('setting', setting, expected.setting)}. Another hand or vehicle may scatter more.`;
+  const t = words('trials');
+  const one = (part: 'reading' | 'setting', of: ExpectedScatter['reading']) => {
+    const named = { name: t(`plan.scatterNames.${part}`), value: millimetres(expected[part], 2) };
+    return of?.low == null || of.high == null
+      ? t('plan.scatterUsual', named)
+      : t('plan.scatterKnown', {
+          ...named,
+          low: bareMillimetres(of.low, 2),
+          high: bareMillimetres(of.high, 2),
+        });
+  };
+  return t('plan.scatter', { reading: one('reading', reading), setting: one('setting', setting) });
 }

@@ -28,6 +28,7 @@ import talk from './talk.json';
 import technicians from './technicians.json';
 import terms from './terms.json';
 import training from './training.json';
+import trials from './trials.json';
 import upload from './upload.json';
 import welcome from './welcome.json';
 import whatIf from './what-if.json';
@@ -64,6 +65,7 @@ export default {
   technicians,
   terms,
   training,
+  trials,
   upload,
   welcome,
   whatIf,

@@ -2,7 +2,10 @@ import { EstimateTable } from '@/app/_figures/estimate-table';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
 import prose from '@/app/_look/prose.module.css';
-import { percent } from '@/app/_words/numbers';
+import { briefMillimetres, decimal, percent } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import { analysisOf, toleranceOf, type TrialView, type Viewer } from '@/lib/access';
 import { trialAddress } from '@/app/trials/_parts/words';
 import { trialDrawing } from './hanging-drawing';
@@ -13,53 +16,53 @@ import { TwoWays } from './two-ways';
 
 /** What a trial shows: in sentences first, then each figure with its limits. */
 export function Analysis({ viewer, trial }: { viewer: Viewer; trial: TrialView }) {
+  const t = words('trials');
   const { analysis, why } = analysisOf(viewer, trial);
   if (analysis === null)
     return (
-      <Panel id="analysis" title="What it shows">
-        <p>{why}</p>
+      <Panel id="analysis" title={t('analysis.title')}>
+        <p>{told(why)}</p>
       </Panel>
     );
   const tolerance = toleranceOf(trial.plan);
+  const complete = { n: analysis.hangings, planned: trial.runs.length };
   const mixed = trial.plan.points.some((point) => point.tolerance !== tolerance);
   const { shareOfTolerance: share, distinctCategories: categories } = analysis;
   return (
     <>
       <Panel
         id="analysis"
-        title="What it shows"
+        title={t('analysis.title')}
         note={
-          <>
-            Of {analysis.hangings} hangings that are complete, of {trial.runs.length} planned. All values are
-            deviations from the sheet.
-            {mixed && ` The points have several tolerances: the smallest, ± ${tolerance} mm, counts for all.`}
-          </>
+          mixed
+            ? t('analysis.noteMixed', { ...complete, tolerance: briefMillimetres(tolerance) })
+            : t('analysis.note', complete)
         }
       >
         <div className={prose.prose}>
           <ul>
             {analysis.sentences.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
+              <li key={sentence}>{told(sentence)}</li>
             ))}
           </ul>
         </div>
         <FiguresRow
           figures={[
             {
-              name: `Share of ± ${tolerance} mm that one reading takes`,
-              value: share.value === null ? 'none' : percent(share.value),
+              name: t('analysis.share', { tolerance: briefMillimetres(tolerance) }),
+              value: share.value === null ? t('none') : percent(share.value),
               detail:
                 share.low === null || share.high === null
-                  ? (share.why ?? 'no interval')
-                  : `95 % interval ${percent(share.low)} to ${percent(share.high)}`,
+                  ? (whyTold(share.why) ?? t('analysis.noInterval'))
+                  : t('analysis.interval', { low: percent(share.low), high: percent(share.high) }),
             },
             {
-              name: 'Groups that can be told apart',
-              value: categories?.count ?? 'none',
+              name: t('analysis.groups'),
+              value: categories?.count ?? t('none'),
               detail:
                 categories?.raw == null
-                  ? 'It takes two points and some scatter.'
-                  : `from ${categories.raw.toFixed(2)}, of these points alone: it has no interval`,
+                  ? t('analysis.groupsNone')
+                  : t('analysis.groupsFrom', { raw: decimal(categories.raw, 2) }),
             },
           ]}
         />
@@ -69,30 +72,18 @@ export function Analysis({ viewer, trial }: { viewer: Viewer; trial: TrialView }
           picture={`${trialAddress(trial.id)}/picture`}
         />
       </Panel>
-      <Panel
-        id="sources"
-        title="Where the scatter comes from"
-        note="By restricted maximum likelihood, setting nested in technicians, with limits of the profile. Few technicians make wide limits."
-      >
+      <Panel id="sources" title={t('sources.title')} note={t('sources.note')}>
         <EstimateTable
-          caption="Scatter by its source, as an sd"
-          head="Source"
+          caption={t('sources.caption')}
+          head={t('source')}
           kind="sd"
           estimates={sourcesOf(analysis)}
         />
       </Panel>
-      <Panel
-        id="people"
-        title="By technician"
-        note="In the order of their codes. Where two intervals overlap widely, the trial does not tell these two apart."
-      >
+      <Panel id="people" title={t('people.title')} note={t('people.note')}>
         <PeopleFigures people={analysis.people} />
       </Panel>
-      <Panel
-        id="two-ways"
-        title="The same in two ways"
-        note="Technicians crossed with points. Where both ways agree, the figures do not hang on the method; they part where a component comes out at zero or the trial is not balanced."
-      >
+      <Panel id="two-ways" title={t('ways.title')} note={t('ways.note')}>
         <TwoWays crossed={analysis.crossed} />
       </Panel>
     </>

@@ -4,7 +4,9 @@ import form from '@/app/_look/form.module.css';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import prose from '@/app/_look/prose.module.css';
-import { signed } from '@/app/_words/numbers';
+import { decimal, signed, signedMillimetres, unit } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import {
   comparisonOf,
   getTrial,
@@ -26,24 +28,18 @@ interface ComparisonProps {
 
 /** What changed since an earlier trial of the same people and points: a training, say. */
 export async function Comparison({ viewer, trial, earlier, before }: ComparisonProps) {
+  const t = words('trials');
   if (earlier.length === 0)
     return (
-      <Panel id="before" title="Before and after">
-        <p>
-          There is no earlier trial with anybody of this one. To know whether a training changed something,
-          plan the same again after it.
-        </p>
+      <Panel id="before" title={t('before.title')}>
+        <p>{t('before.none')}</p>
       </Panel>
     );
   const first = before === null ? null : await getTrial(viewer, before);
   return (
-    <Panel
-      id="before"
-      title="Before and after"
-      note="Holds this trial against an earlier one, person by person. The vehicle need not be the same where others took part in both: their mean change is taken off the bias."
-    >
+    <Panel id="before" title={t('before.title')} note={t('before.note')}>
       <form className={form.form} action={`${trialAddress(trial.id)}#before`} method="get">
-        <Field label="Earlier trial" id="with">
+        <Field label={t('before.earlier')} id="with">
           <select id="with" name="with" defaultValue={before ?? undefined}>
             {earlier.map(({ id, name }) => (
               <option key={id} value={id}>
@@ -53,7 +49,7 @@ export async function Comparison({ viewer, trial, earlier, before }: ComparisonP
           </select>
         </Field>
         <button type="submit" className={button.button}>
-          Compare
+          {t('before.compare')}
         </button>
       </form>
       {first !== null && <Compared comparisons={comparisonOf(viewer, { before: first, after: trial })} />}
@@ -62,7 +58,8 @@ export async function Comparison({ viewer, trial, earlier, before }: ComparisonP
 }
 
 function Compared({ comparisons }: { comparisons: TrainingComparison[] }) {
-  if (comparisons.length === 0) return <p>Nobody has a complete hanging in both trials yet.</p>;
+  const t = words('trials');
+  if (comparisons.length === 0) return <p>{t('before.nobody')}</p>;
   return (
     <>
       <div className={prose.prose}>
@@ -71,31 +68,36 @@ function Compared({ comparisons }: { comparisons: TrainingComparison[] }) {
             <h3>{person}</h3>
             <ul>
               {sentences.map((sentence) => (
-                <li key={sentence}>{sentence}</li>
+                <li key={sentence}>{told(sentence)}</li>
               ))}
             </ul>
           </section>
         ))}
       </div>
       <Table
-        caption="After against before, with 95 % intervals; 1.00 is no change of scatter, 0.00 mm none of the bias"
+        caption={t('before.caption', { one: decimal(1, 2), none: signedMillimetres(0, 2) })}
         rows={comparisons}
         rowKey={({ person }) => person}
         columns={[
-          { key: 'person', head: 'Technician', names: true, cell: ({ person }) => person },
+          { key: 'person', head: t('technician'), names: true, cell: ({ person }) => person },
           {
             key: 'reading',
-            head: 'Reading again, ratio',
+            head: t('before.reading'),
             numeric: true,
             cell: ({ reading }) => times(reading),
           },
           {
             key: 'hanging',
-            head: 'Hanging and reading, ratio',
+            head: t('before.hanging'),
             numeric: true,
             cell: ({ hanging }) => times(hanging),
           },
-          { key: 'bias', head: 'Change of bias, mm', numeric: true, cell: ({ bias }) => shift(bias) },
+          {
+            key: 'bias',
+            head: t('before.bias', { unit: unit() }),
+            numeric: true,
+            cell: ({ bias }) => shift(bias),
+          },
         ]}
       />
     </>
@@ -103,9 +105,9 @@ function Compared({ comparisons }: { comparisons: TrainingComparison[] }) {
 }
 
 type Change = TrainingComparison['bias'];
-const told = ({ value, low, high }: Change, print: (number: number) => string) =>
+const changeWords = ({ value, low, high }: Change, print: (number: number) => string) =>
   value === null || low === null || high === null
-    ? 'none'
-    : `${print(value)} (${print(low)} to ${print(high)})`;
-const times = (change: Change) => told(change, (ratio) => ratio.toFixed(2));
-const shift = (change: Change) => told(change, (mm) => signed(mm, 2));
+    ? words('trials')('none')
+    : words('trials')('before.change', { value: print(value), low: print(low), high: print(high) });
+const times = (change: Change) => changeWords(change, (ratio) => decimal(ratio, 2));
+const shift = (change: Change) => changeWords(change, (mm) => signed(mm, 2));

@@ -1,4 +1,5 @@
 import type { Cell, CsvTable } from '@/app/_figures/download/csv-text';
+import { whyTold } from '@/app/_words/why';
 import type { OwnPart, TrialAnalysis } from '@/lib/access';
 import { NAMES } from './sources';
 
@@ -7,7 +8,7 @@ const COLUMNS = ['figure', 'of', 'value_mm', 'low_95', 'high_95', 'why_none'];
 type Estimated = OwnPart['reading'];
 
 const row = (figure: string, of: string, { value, low, high, why }: Estimated): Cell[] => [
-  ...[figure, of, value, low, high, why],
+  ...[figure, of, value, low, high, whyTold(why)],
 ];
 
 /** Every figure of a trial with its limits. */

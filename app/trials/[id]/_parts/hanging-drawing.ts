@@ -1,6 +1,7 @@
 import { axisOver } from '@/app/_figures/axis';
 import { dot, path, word, type Drawing } from '@/app/_figures/drawing/drawing';
-import { count, signed, signedMillimetres } from '@/app/_words/numbers';
+import { signed, signedMillimetres } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { TrialView } from '@/lib/access';
 
 const WIDTH = 800;
@@ -96,13 +97,16 @@ export const trialDrawing = (trial: TrialView): Drawing =>
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 function sentence(cells: readonly HangingCell[], points: readonly string[]): string {
+  const t = words('trials');
   const parts = points.map((point) => {
     const own = cells.filter((cell) => cell.point === point && cell.means.length > 0);
-    const each = own.map(({ person, means }) => `${person} ${signedMillimetres(mean(means), 2)}`);
-    return `${point}: ${each.join(', ')}`;
+    const each = own.map(({ person, means }) =>
+      t('hanging.mean', { person, mean: signedMillimetres(mean(means), 2) }),
+    );
+    return t('hanging.point', { point, means: each.join(', ') });
   });
-  return `Means of ${count(
-    cells.reduce((sum, { means }) => sum + means.length, 0),
-    'hanging',
-  )}, deviations from the sheet. Mean of each technician at ${parts.join('; at ')}.`;
+  return t('hanging.told', {
+    n: cells.reduce((sum, { means }) => sum + means.length, 0),
+    points: parts.join(t('hanging.next')),
+  });
 }

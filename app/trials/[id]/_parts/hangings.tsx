@@ -2,6 +2,7 @@ import { DownloadLinks } from '@/app/_figures/download/download-links';
 import type { Drawing } from '@/app/_figures/drawing/drawing';
 import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
 import { ScrollFrame } from '@/app/_look/scroll-frame';
+import { words } from '@/app/_words/words';
 import styles from './hangings.module.css';
 
 interface HangingsProps {
@@ -13,17 +14,14 @@ interface HangingsProps {
 
 /** The mean of every hanging as a dot. */
 export function Hangings({ drawing, csv, picture }: HangingsProps) {
+  const t = words('trials');
   return (
     <figure className={styles.figure}>
-      <ScrollFrame name="Picture of the hangings, scrolls sideways">
+      <ScrollFrame name={t('hanging.scroll')}>
         <StillDrawing drawing={drawing} />
       </ScrollFrame>
-      <figcaption className={styles.caption}>
-        Deviation from the sheet. A dot is the mean of one hanging, a stroke the mean of one technician at one
-        point, a dotted line the tolerance where it lies within the picture. The figures stand in the tables
-        below.
-      </figcaption>
-      <DownloadLinks of="hangings" csv={csv} picture={picture} />
+      <figcaption className={styles.caption}>{t('hanging.caption')}</figcaption>
+      <DownloadLinks of={t('hanging.download')} csv={csv} picture={picture} />
     </figure>
   );
 }

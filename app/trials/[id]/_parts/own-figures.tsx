@@ -1,7 +1,10 @@
 import { EstimateTable, type Estimate } from '@/app/_figures/estimate-table';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { count, signed, unit } from '@/app/_words/numbers';
+import { signed, unit } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { whyTold } from '@/app/_words/why';
+import { words } from '@/app/_words/words';
 import type { OwnPart, TrialView } from '@/lib/access';
 import { Hangings } from './hangings';
 import { ownDrawing } from './own-drawing';
@@ -15,54 +18,56 @@ interface OwnFiguresProps {
 
 /** What a closed trial shows a technician of the own part, beside all who took part; nobody else is named. */
 export function OwnFigures({ own, trial, place }: OwnFiguresProps) {
+  const t = words('trials');
   const { reading, setting, hanging, bias, band, bandWhy, hangings } = own;
-  const rests = count(hangings.length, 'hanging');
+  const rests = t('hangings', { n: hangings.length });
   const line = (name: string, estimate: OwnPart['reading'], of = rests): Estimate => ({
-    ...{ key: name, name, ...estimate },
+    ...{ key: name, name, ...estimate, why: whyTold(estimate.why) },
     rests: of,
   });
-  const together = 'all who took part';
+  const together = t('own.together');
   return (
     <>
-      <Panel
-        id="own"
-        title="What it shows of your hand"
-        note="Your complete hangings alone, beside all who took part together. Where two intervals overlap widely, the difference may be chance."
-      >
+      <Panel id="own" title={t('own.title')} note={t('own.note')}>
         <EstimateTable
-          caption="Scatter, standard deviations"
-          head="What"
+          caption={t('own.scatter')}
+          head={t('what')}
           kind="sd"
           estimates={[
-            line('Reading again', reading),
-            ...(band === null ? [] : [line('All together, reading again', band.reading, together)]),
-            line('Setting and hanging again', setting),
-            ...(band === null ? [] : [line('All together, setting', band.setting, together)]),
-            line('Mean of a hanging, both in it', hanging),
+            line(t('own.reading'), reading),
+            ...(band === null ? [] : [line(t('own.allReading'), band.reading, together)]),
+            line(t('own.setting'), setting),
+            ...(band === null ? [] : [line(t('own.allSetting'), band.setting, together)]),
+            line(t('own.hanging'), hanging),
           ]}
         />
         {bandWhy === null ? (
           <EstimateTable
-            caption="Bias against the mean of all who took part, at these points"
-            head="What"
+            caption={t('own.biasCaption')}
+            head={t('what')}
             kind="bias"
-            estimates={[line('Bias', bias)]}
+            estimates={[line(t('own.bias'), bias)]}
           />
         ) : (
-          <p>{bandWhy}</p>
+          <p>{told(bandWhy)}</p>
         )}
       </Panel>
-      <Panel id="hangings" title="The hangings behind it">
+      <Panel id="hangings" title={t('own.behind')}>
         <Hangings drawing={ownDrawing(own, trial)} csv={`${place}/figures`} picture={`${place}/picture`} />
         <Table
-          caption="Your hangings, deviations from the sheet"
+          caption={t('own.caption')}
           rows={hangings}
           rowKey={({ point, setup }) => `${point} ${setup}`}
           columns={[
-            { key: 'point', head: 'Point', names: true, cell: ({ point }) => point },
-            { key: 'setup', head: 'Hanging', numeric: true, cell: ({ setup }) => setup },
-            { key: 'n', head: 'Readings', numeric: true, cell: ({ n }) => n },
-            { key: 'mean', head: `Mean, ${unit()}`, numeric: true, cell: ({ mean }) => signed(mean, 2) },
+            { key: 'point', head: t('own.point'), names: true, cell: ({ point }) => point },
+            { key: 'setup', head: t('own.setup'), numeric: true, cell: ({ setup }) => setup },
+            { key: 'n', head: t('own.readings'), numeric: true, cell: ({ n }) => n },
+            {
+              key: 'mean',
+              head: t('own.mean', { unit: unit() }),
+              numeric: true,
+              cell: ({ mean }) => signed(mean, 2),
+            },
           ]}
         />
       </Panel>

@@ -1,45 +1,56 @@
 import { Table } from '@/app/_look/table';
-import { bareMillimetres, percent } from '@/app/_words/numbers';
+import { bareMillimetres, decimal, percent, unit } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
+import { millimetresToInches } from '@/lib/measure/units';
 import type { TrialAnalysis } from '@/lib/access';
 
 type Crossed = TrialAnalysis['crossed'];
 
+/** The lines as the analysis and as the catalogue call them. */
 const LINES = [
-  ['repeat', 'Hanging again'],
-  ['operator', 'Technician to technician'],
-  ['part:operator', 'Technicians from point to point'],
-  ['reproducibility', 'Technicians together'],
-  ['gauge', 'All of measuring'],
-  ['part', 'Point to point of the vehicle'],
-  ['total', 'Everything'],
+  ['repeat', 'repeat'],
+  ['operator', 'operator'],
+  ['part:operator', 'partOperator'],
+  ['reproducibility', 'reproducibility'],
+  ['gauge', 'gauge'],
+  ['part', 'part'],
+  ['total', 'total'],
 ] as const;
 const TABLE_LINES = [
-  ['part', 'Points'],
-  ['operator', 'Technicians'],
-  ['part:operator', 'Technicians by points'],
-  ['repeat', 'Hangings again'],
+  ['part', 'part'],
+  ['operator', 'operator'],
+  ['part:operator', 'partOperator'],
+  ['repeat', 'repeat'],
 ] as const;
 
 /** The analysis of variance of the hangings' means beside restricted maximum likelihood. */
 export function TwoWays({ crossed }: { crossed: Crossed }) {
+  const t = words('trials');
   const { components, intervals, table, notes, why } = crossed;
   return (
     <>
       <Table
-        caption="Scatter as an sd in mm with 95 % limits, both ways; a hanging's mean is one value"
+        caption={t('ways.caption', { unit: unit() })}
         rows={LINES}
         rowKey={([line]) => line}
         columns={[
-          { key: 'name', head: 'Source', names: true, wraps: true, cell: ([, name]) => name },
+          {
+            key: 'name',
+            head: t('source'),
+            names: true,
+            wraps: true,
+            cell: ([, name]) => t(`ways.lines.${name}`),
+          },
           {
             key: 'anova',
-            head: 'Analysis of variance',
+            head: t('ways.anova'),
             numeric: true,
             cell: ([line]) => root(components.truncated?.[line] ?? null),
           },
           {
             key: 'limits',
-            head: 'Limits',
+            head: t('ways.limits'),
             numeric: true,
             cell: ([line]) => {
               const limits =
@@ -51,47 +62,60 @@ export function TwoWays({ crossed }: { crossed: Crossed }) {
           },
           {
             key: 'reml',
-            head: 'Maximum likelihood (REML)',
+            head: t('ways.reml'),
             numeric: true,
             cell: ([line]) => root(components.reml?.[line] ?? null),
           },
           {
             key: 'profile',
-            head: 'Limits',
+            head: t('ways.limits'),
             numeric: true,
             cell: ([line]) =>
               line === 'reproducibility' || line === 'gauge' || line === 'total'
-                ? 'none: a sum'
+                ? t('ways.sum')
                 : limitsOf(intervals.reml?.[line]),
           },
         ]}
       />
       {table !== null && (
         <details>
-          <summary>The table of the analysis of variance</summary>
+          <summary>{t('ways.table')}</summary>
           <Table
-            caption="Sums of squares in mm², of the hangings' means"
+            caption={t('ways.tableCaption', { unit: unit() })}
             rows={TABLE_LINES}
             rowKey={([line]) => line}
             columns={[
-              { key: 'name', head: 'Source', names: true, cell: ([, name]) => name },
-              { key: 'df', head: 'Degrees of freedom', numeric: true, cell: ([line]) => table[line].df },
+              {
+                key: 'name',
+                head: t('source'),
+                names: true,
+                cell: ([, name]) => t(`ways.tableLines.${name}`),
+              },
+              { key: 'df', head: t('ways.df'), numeric: true, cell: ([line]) => table[line].df },
               {
                 key: 'ss',
-                head: 'Sum of squares',
+                head: t('ways.ss'),
                 numeric: true,
-                cell: ([line]) => table[line].ss.toFixed(3),
+                cell: ([line]) => squared(table[line].ss),
               },
               {
                 key: 'ms',
-                head: 'Mean square',
+                head: t('ways.ms'),
                 numeric: true,
-                cell: ([line]) => table[line].ms?.toFixed(3) ?? '',
+                cell: ([line]) => squared(table[line].ms),
               },
-              { key: 'f', head: 'F', numeric: true, cell: ([line]) => table[line].f?.toFixed(2) ?? '' },
+              {
+                key: 'f',
+                head: t('ways.f'),
+                numeric: true,
+                cell: ([line]) => {
+                  const { f } = table[line];
+                  return f === null ? '' : decimal(f, 2);
+                },
+              },
               {
                 key: 'p',
-                head: 'Chance of as much',
+                head: t('ways.p'),
                 numeric: true,
                 cell: ([line]) => {
                   const { p } = table[line];
@@ -103,16 +127,26 @@ export function TwoWays({ crossed }: { crossed: Crossed }) {
         </details>
       )}
       {[...notes, ...(why === null ? [] : [why])].map((note) => (
-        <p key={note}>{note}</p>
+        <p key={note}>{told(note)}</p>
       ))}
     </>
   );
 }
 
+/** A sum of squares or its mean, given in mm², in the square of the reader's unit. */
+function squared(value: number | null): string {
+  if (value === null) return '';
+  return unit() === 'mm' ? decimal(value, 3) : decimal(millimetresToInches(millimetresToInches(value)), 6);
+}
+
 const root = (variance: number | null) =>
-  variance === null ? 'none' : bareMillimetres(Math.sqrt(Math.max(0, variance)), 2);
+  variance === null ? words('trials')('none') : bareMillimetres(Math.sqrt(Math.max(0, variance)), 2);
 
 function limitsOf(limits: { low: number | null; high: number | null } | null | undefined): string {
-  if (limits == null || (limits.low === null && limits.high === null)) return 'none';
-  return `${limits.low === null ? 'open' : root(limits.low)} to ${limits.high === null ? 'open' : root(limits.high)}`;
+  const t = words('trials');
+  if (limits == null || (limits.low === null && limits.high === null)) return t('none');
+  return t('range', {
+    low: limits.low === null ? t('ways.open') : root(limits.low),
+    high: limits.high === null ? t('ways.open') : root(limits.high),
+  });
 }

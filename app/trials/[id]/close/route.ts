@@ -1,6 +1,8 @@
 import type { NextRequest } from 'next/server';
 import { admit, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import { closeTrial, demand } from '@/lib/access';
 import { trialNumber } from '@/app/trials/_parts/trial-number';
 import { trialAddress } from '@/app/trials/_parts/words';
@@ -17,9 +19,9 @@ export async function POST(
     const place = trialAddress(id);
     try {
       await closeTrial(viewer, id);
-      return leadTo(place, [saying('The trial is closed. Nothing is entered any more.', place)]);
+      return leadTo(place, [saying(words('trials')('trial.isClosed'), place)]);
     } catch (error) {
-      if (error instanceof RangeError) return leadTo(place, [saying(error.message, place)]);
+      if (error instanceof RangeError) return leadTo(place, [saying(told(error.message), place)]);
       throw error;
     }
   });

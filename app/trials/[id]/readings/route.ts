@@ -1,6 +1,7 @@
 import type { NextRequest } from 'next/server';
 import { admit, sentence } from '@/app/_shop/admit';
 import { demand, getTrial, type TrialView } from '@/lib/access';
+import { words } from '@/app/_words/words';
 import { trialNumber } from '@/app/trials/_parts/trial-number';
 
 /** The readings of a trial as CSV, in the order of its run sheet; a place that was not read yet is left empty. */
@@ -12,9 +13,8 @@ export async function GET(
   return admit(request, async (viewer) => {
     demand(viewer, 'run trials');
     const trial = id === null ? null : await getTrial(viewer, id);
-    if (trial === null) return sentence(404, 'The shop has no such trial.');
-    if (trial.readings === null)
-      return sentence(409, 'You take part in this trial: enter your own readings first, or close it.');
+    if (trial === null) return sentence(404, words('trials')('noSuch'));
+    if (trial.readings === null) return sentence(409, words('trials')('ownFirst'));
     return new Response(csvOf(trial), {
       headers: {
         'Content-Type': 'text/csv; charset=utf-8',

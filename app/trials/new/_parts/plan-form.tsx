@@ -1,5 +1,7 @@
 import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
+import { briefMillimetres, unit } from '@/app/_words/numbers';
+import { words } from '@/app/_words/words';
 import type { Person } from '@/lib/access';
 import { personField, POINT_ROWS, type PlanFields } from './plan-fields';
 import styles from './plan-form.module.css';
@@ -13,10 +15,11 @@ interface PlanFormProps {
 
 /** Sent with GET it works out what the plan finds; the button that creates it stands with that answer. */
 export function PlanForm({ fields, people, tolerance }: PlanFormProps) {
+  const t = words('trials');
   return (
     <form id="plan" className={styles.form} action="/trials/new" method="get">
       <div className={styles.name}>
-        <Field label="Name of the trial" id="name">
+        <Field label={t('plan.name')} id="name">
           <input
             id="name"
             name="name"
@@ -28,37 +31,34 @@ export function PlanForm({ fields, people, tolerance }: PlanFormProps) {
         </Field>
       </div>
       <fieldset className={styles.part}>
-        <legend>What it is to find out</legend>
-        {QUESTIONS.map(({ question, text, size, before, after }) => (
+        <legend>{t('plan.asked')}</legend>
+        {QUESTIONS.map(({ question, size }) => (
           <div key={question} className={styles.question}>
             <label className={styles.choice}>
               <input type="radio" name="asked" value={question} defaultChecked={fields.asked === question} />
-              {text}
+              {t(`plan.questions.${question}.text`)}
             </label>
             <label className={styles.size}>
-              {before}
+              {t(`plan.questions.${question}.before`)}
               <input name={size} inputMode="decimal" autoComplete="off" defaultValue={fields[size]} />
-              {after}
+              {question === 'bias' ? unit() : t(`plan.questions.${question}.after`)}
             </label>
           </div>
         ))}
       </fieldset>
       <fieldset className={styles.part}>
-        <legend>Points</legend>
-        <p className={styles.hint}>
-          One line a point and side, with its value on the sheet, clearance included where the readings will
-          hold it. Whoever reads sees the name alone. Without a tolerance ± {tolerance} mm counts.
-        </p>
+        <legend>{t('plan.points')}</legend>
+        <p className={styles.hint}>{t('plan.pointsHint', { tolerance: briefMillimetres(tolerance) })}</p>
         <div className={styles.points}>
-          <span aria-hidden="true">Point</span>
-          <span aria-hidden="true">On the sheet, mm</span>
-          <span aria-hidden="true">Tolerance ±, mm</span>
+          <span aria-hidden="true">{t('plan.point')}</span>
+          <span aria-hidden="true">{t('plan.onSheet', { unit: unit() })}</span>
+          <span aria-hidden="true">{t('plan.tolerance', { unit: unit() })}</span>
           {POINT_ROWS.flatMap((row) =>
-            COLUMNS.map(({ name, label, mode }) => (
+            COLUMNS.map(({ name, mode }) => (
               <input
                 key={`${name} ${row}`}
                 name={`${name} ${row}`}
-                aria-label={`${label} ${row}`}
+                aria-label={t(`plan.${name}Label`, { row, unit: unit() })}
                 inputMode={mode}
                 maxLength={name === 'point' ? 80 : 12}
                 autoComplete="off"
@@ -69,7 +69,7 @@ export function PlanForm({ fields, people, tolerance }: PlanFormProps) {
         </div>
       </fieldset>
       <fieldset className={styles.part}>
-        <legend>Who takes part</legend>
+        <legend>{t('plan.who')}</legend>
         <div className={styles.people}>
           {people.map(({ code, name }) => (
             <label key={code} className={styles.choice}>
@@ -79,18 +79,18 @@ export function PlanForm({ fields, people, tolerance }: PlanFormProps) {
                 value="yes"
                 defaultChecked={fields[personField(code)] !== undefined}
               />
-              {name === '' ? code : `${code}, ${name}`}
+              {name === '' ? code : t('plan.person', { code, name })}
             </label>
           ))}
         </div>
       </fieldset>
       <fieldset className={styles.part}>
-        <legend>How often</legend>
+        <legend>{t('plan.often')}</legend>
         <div className={styles.numbers}>
-          <Field label="Hangings of each person at each point" id="setups">
+          <Field label={t('plan.setups')} id="setups">
             <input id="setups" name="setups" inputMode="numeric" required defaultValue={fields.setups} />
           </Field>
-          <Field label="Readings of a hanging, gauge untouched" id="readings">
+          <Field label={t('plan.readings')} id="readings">
             <input
               id="readings"
               name="readings"
@@ -103,7 +103,7 @@ export function PlanForm({ fields, people, tolerance }: PlanFormProps) {
       </fieldset>
       <div>
         <button type="submit" className={button.strong}>
-          Work out what it finds
+          {t('plan.weigh')}
         </button>
       </div>
     </form>
@@ -111,38 +111,14 @@ export function PlanForm({ fields, people, tolerance }: PlanFormProps) {
 }
 
 const QUESTIONS = [
-  {
-    question: 'bias',
-    text: 'Do two technicians read differently?',
-    size: 'difference',
-    before: 'find a bias of',
-    after: 'mm',
-  },
-  {
-    question: 'repeatability',
-    text: 'How much does reading again scatter?',
-    size: 'repeatability',
-    before: 'know it to within',
-    after: 'times',
-  },
-  {
-    question: 'setting',
-    text: 'How much does setting and hanging scatter?',
-    size: 'setting',
-    before: 'know it to within',
-    after: 'times',
-  },
-  {
-    question: 'training',
-    text: 'Did a training help? (run before, and again after)',
-    size: 'training',
-    before: 'scatter falls to',
-    after: '%',
-  },
+  { question: 'bias', size: 'difference' },
+  { question: 'repeatability', size: 'repeatability' },
+  { question: 'setting', size: 'setting' },
+  { question: 'training', size: 'training' },
 ] as const;
 
 const COLUMNS = [
-  { name: 'point', label: 'Name of point', mode: 'text' },
-  { name: 'value', label: 'Sheet value in mm of point', mode: 'decimal' },
-  { name: 'tolerance', label: 'Tolerance in mm of point', mode: 'decimal' },
+  { name: 'point', mode: 'text' },
+  { name: 'value', mode: 'decimal' },
+  { name: 'tolerance', mode: 'decimal' },
 ] as const;

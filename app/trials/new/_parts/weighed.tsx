@@ -1,7 +1,9 @@
 import button from '@/app/_look/button.module.css';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { count, percent } from '@/app/_words/numbers';
+import { percent } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import type { TrialPlan, weighPlan } from '@/lib/access';
 
 interface WeighedProps {
@@ -13,39 +15,43 @@ interface WeighedProps {
 
 /** What the plan would find and how many hangings it takes, before it is created. */
 export function Weighed({ plan, weighed: { power, needed }, scatter }: WeighedProps) {
+  const t = words('trials');
   const each = plan.points.length * plan.people.length;
   const wanted = needed.size?.setups ?? null;
   const shown = needed.options.filter(
     ({ setups }) => setups <= Math.max(plan.setups, wanted ?? 0) + 2 || setups === needed.options.length,
   );
   return (
-    <Panel id="found" title="What this plan finds" note={scatter}>
+    <Panel id="found" title={t('weighed.title')} note={scatter}>
       <p>
-        <strong>
-          As planned, with {count(plan.setups, 'hanging')} of each person at each point, it finds what is
-          asked for in {percent(power)} of such trials.
-        </strong>{' '}
-        {wanted === null || wanted > plan.setups
-          ? 'That leaves too much to chance: four in five is usual.'
-          : 'Four in five is usual.'}
+        <strong>{t('weighed.found', { n: plan.setups, power: percent(power) })}</strong>{' '}
+        {wanted === null || wanted > plan.setups ? t('weighed.tooLittle') : t('weighed.usual')}
       </p>
-      <p>{wanted === null ? needed.sentence : `For four in five: ${needed.sentence}`}</p>
+      <p>
+        {wanted === null ? told(needed.sentence) : t('weighed.needed', { sentence: told(needed.sentence) })}
+      </p>
       <Table
-        caption="By how often each person hangs at each point"
+        caption={t('weighed.caption')}
         rows={shown}
         rowKey={({ setups }) => String(setups)}
         columns={[
           {
             key: 'setups',
-            head: 'Hangings each',
+            head: t('weighed.each'),
             names: true,
-            cell: ({ setups }) => `${setups}${setups === plan.setups ? ', as planned' : ''}`,
+            cell: ({ setups }) =>
+              setups === plan.setups ? t('weighed.asPlanned', { n: setups }) : String(setups),
           },
-          { key: 'found', head: 'Finds it in', numeric: true, cell: (option) => percent(option.power) },
-          { key: 'all', head: 'Hangings in all', numeric: true, cell: ({ setups }) => setups * each },
+          {
+            key: 'found',
+            head: t('weighed.findsIn'),
+            numeric: true,
+            cell: (option) => percent(option.power),
+          },
+          { key: 'all', head: t('weighed.hangings'), numeric: true, cell: ({ setups }) => setups * each },
           {
             key: 'readings',
-            head: 'Readings in all',
+            head: t('weighed.readings'),
             numeric: true,
             cell: ({ setups }) => setups * each * plan.readings,
           },
@@ -59,7 +65,7 @@ export function Weighed({ plan, weighed: { power, needed }, scatter }: WeighedPr
           formMethod="post"
           className={button.strong}
         >
-          Create the trial
+          {t('weighed.create')}
         </button>
       </div>
     </Panel>

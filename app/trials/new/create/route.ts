@@ -4,6 +4,8 @@ import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { address } from '@/app/_words/address';
+import { told } from '@/app/_words/told';
+import { words } from '@/app/_words/words';
 import { createTrial, demand, expectedScatter, listPeople } from '@/lib/access';
 import { trialAddress } from '@/app/trials/_parts/words';
 import { planFrom } from '../_parts/plan-fields';
@@ -19,7 +21,7 @@ export function POST(request: NextRequest): Promise<Response> {
     const { fields, refused } = await fieldsOf(request, form);
     if (refused !== null) return refused;
     const back = (text: string) => leadTo(address(PLACE, fields ?? {}), [saying(text, PLACE)]);
-    if (fields === null) return back('That is no plan: fill the form anew.');
+    if (fields === null) return back(words('trials')('plan.noPlan'));
     const people = (await listPeople(viewer)).filter(({ active }) => active).map(({ code }) => code);
     const { plan } = planFrom(fields, people, viewer.shop.defaultTolerance);
     if (plan === null) return leadTo(address(PLACE, { asked: 'none', ...fields }));
@@ -31,7 +33,8 @@ export function POST(request: NextRequest): Promise<Response> {
       });
       return leadTo(trialAddress(id));
     } catch (error) {
-      if (error instanceof RangeError) return back(`The trial was not created. ${error.message}`);
+      if (error instanceof RangeError)
+        return back(words('trials')('plan.notCreated', { fault: told(error.message) }));
       throw error;
     }
   });

@@ -2,12 +2,15 @@ import type { NextRequest } from 'next/server';
 import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
-import { typedNumber } from '@/app/_words/typed-number';
+import { bareMillimetres, unit } from '@/app/_words/numbers';
+import { told } from '@/app/_words/told';
+import { typedLength, typedNumber } from '@/app/_words/typed-number';
+import { words } from '@/app/_words/words';
 import { enterTrialReading } from '@/lib/access';
 import { trialNumber } from '@/app/trials/_parts/trial-number';
 import { trialAddress } from '@/app/trials/_parts/words';
 
-const entry = z.object({ run: typedNumber, repeat: typedNumber, value: typedNumber });
+const entry = z.object({ run: typedNumber, repeat: typedNumber, value: typedLength });
 
 /** Keeps one reading and leads to the next place. What was entered is not told back: the next is read blind. */
 export async function POST(
@@ -19,14 +22,15 @@ export async function POST(
     if (id === null) return leadTo('/trials');
     const { fields, refused } = await fieldsOf(request, entry);
     if (refused !== null) return refused;
+    const t = words('trials');
     const place = `${trialAddress(id)}/run`;
     const tell = (text: string) => leadTo(place, [saying(text, place)]);
-    if (fields === null) return tell('Nothing was kept: write what you read in mm, such as 307.5.');
+    if (fields === null) return tell(t('run.write', { unit: unit(), example: bareMillimetres(307.5) }));
     try {
       await enterTrialReading(viewer, id, fields);
-      return tell(`Run ${fields.run}, reading ${fields.repeat} is kept.`);
+      return tell(t('run.kept', { run: String(fields.run), repeat: fields.repeat }));
     } catch (error) {
-      if (error instanceof RangeError) return tell(`Nothing was kept. ${error.message}`);
+      if (error instanceof RangeError) return tell(t('run.notKept', { fault: told(error.message) }));
       throw error;
     }
   });
