@@ -53,6 +53,14 @@ export function CaughtPanel({ last, caught, hangAgain }: CaughtPanelProps) {
       {said.map((one) => (
         <Said key={`${one.point} ${one.side ?? ''}`} one={one} many={said.length > 1} />
       ))}
+      {[...new Set(said.map(({ call }) => call))].map(
+        (call) =>
+          call !== 'nothing-found' && (
+            <p key={call} className={styles.do}>
+              {t(`kept.do.${call}`)}
+            </p>
+          ),
+      )}
       {again && (
         <button type="button" className={button.button} onClick={() => hangAgain(place)}>
           {t(isLength ? 'kept.measureAgain' : 'kept.hangAgain', { name: placeName(place) })}
@@ -121,12 +129,9 @@ function Said({ one, many }: { one: CaughtHeight; many: boolean }) {
           </p>
         )}
         {call !== 'nothing-found' && (
-          <>
-            <p className={styles.small}>
-              {t('kept.parts', { gauge: deviationText(gaugePart, to), body: deviationText(bodyPart, to) })}
-            </p>
-            <p className={styles.do}>{t(`kept.do.${call}`)}</p>
-          </>
+          <p className={styles.small}>
+            {t('kept.parts', { gauge: deviationText(gaugePart, to), body: deviationText(bodyPart, to) })}
+          </p>
         )}
       </div>
     </div>

@@ -50,6 +50,7 @@ export function CheckPrompt({ check, headline, enter }: CheckPromptProps) {
         <div className={styles.row}>
           <button
             ref={yes}
+            data-first
             type="button"
             className={button.strong}
             aria-disabled={busy}

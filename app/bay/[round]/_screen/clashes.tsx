@@ -12,6 +12,7 @@ import {
   type EntryBody,
   type PlannedStep,
 } from '@/lib/bay';
+import { backToNow } from './use-focus';
 import styles from './prompt.module.css';
 
 interface ClashesProps {
@@ -55,7 +56,9 @@ function Clash({ one, enter }: { one: Contradiction; enter: ClashesProps['enter'
     const given = fields.get('reason');
     const reason = typeof given === 'string' ? given.trim() : '';
     const keep = fields.get('keep') === 'second' ? 'second' : 'first';
-    void enter([{ kind: 'settle', key, keep, reason: reason === '' ? t('clash.title') : reason }]);
+    void enter([{ kind: 'settle', key, keep, reason: reason === '' ? t('clash.title') : reason }]).then(
+      backToNow,
+    );
   };
   return (
     <form className={styles.fields} data-typing onSubmit={submit}>

@@ -15,6 +15,7 @@ import {
 } from '@/lib/bay';
 import { withoutRoundingNoise } from '@/lib/measure/deviation';
 import { dimensionText } from './names';
+import { backToNow } from './use-focus';
 import styles from './prompt.module.css';
 
 interface CorrectFormProps {
@@ -64,6 +65,7 @@ export function CorrectForm({ plan, record, enter }: CorrectFormProps) {
     ]);
     form.reset();
     setTold(t('correct.done'));
+    backToNow();
   };
 
   return (

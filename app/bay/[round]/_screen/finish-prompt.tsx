@@ -18,7 +18,7 @@ export function FinishPrompt({ clashes, finish }: FinishPromptProps) {
       <p className={styles.how}>{t('finish.ready')}</p>
       {clashes > 0 && <p className={styles.how}>{t('finish.clashes', { n: clashes })}</p>}
       <div className={styles.row}>
-        <button ref={control} type="button" className={button.strong} onClick={finish}>
+        <button ref={control} data-first type="button" className={button.strong} onClick={finish}>
           {t('finish.do')}
         </button>
       </div>

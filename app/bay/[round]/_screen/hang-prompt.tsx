@@ -83,6 +83,7 @@ export function HangPrompt({
               <label key={one.tag} className={styles.gauge}>
                 <input
                   ref={one.tag === tag ? first : undefined}
+                  data-first={one.tag === tag ? '' : undefined}
                   type="radio"
                   name="gauge"
                   value={one.tag}

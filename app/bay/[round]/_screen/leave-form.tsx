@@ -3,6 +3,7 @@ import { useTranslations } from 'use-intl/react';
 import button from '@/app/_look/button.module.css';
 import type { EntryBody, Prompt } from '@/lib/bay';
 import { placeName } from './names';
+import { backToNow } from './use-focus';
 import styles from './prompt.module.css';
 
 /** Leaves out the place or the step that is asked for now, with a reason that the record shows. */
@@ -31,6 +32,7 @@ export function LeaveForm({
     form.reset();
     form.closest('details')?.removeAttribute('open');
     setFault(null);
+    backToNow();
   };
 
   return (

@@ -150,6 +150,7 @@ export function ReadPrompt({
           </label>
           <input
             ref={field}
+            data-first
             id="reading"
             name="reading"
             inputMode={second === undefined ? 'decimal' : 'text'}

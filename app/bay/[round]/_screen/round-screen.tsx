@@ -3,6 +3,7 @@
 import { useMemo, useState } from 'react';
 import { useTranslations } from 'use-intl/react';
 import button from '@/app/_look/button.module.css';
+import { classNames } from '@/app/_look/class-names';
 import { Note } from '@/app/_look/note';
 import { localeOf } from '@/app/_words/speech/speech';
 import { useSpeech } from '@/app/_words/speech/device';
@@ -117,6 +118,9 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
           <p>{t('round.noScript')}</p>
         </Note>
       </noscript>
+      <div data-needs-script>
+        <StateLine shown={shown} copied={copied} />
+      </div>
       <div className={styles.screen} data-needs-script>
         <p role="status" className="out-of-sight">
           {ready && announcement(t, to, last, finished ? null : sentence)}
@@ -140,17 +144,16 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
               />
             )}
           </section>
-          <section className={styles.panel} aria-labelledby="kept-title">
-            <h2 id="kept-title">{t('kept.title')}</h2>
-            <CaughtPanel last={last} caught={caught} hangAgain={hangAgain} />
-            {round !== null && last?.hidden === false && (
-              <NextCheck plan={plan} record={record} round={round} />
-            )}
-          </section>
           <Clashes plan={plan} record={record} enter={entering.enter} />
         </div>
         <div className={styles.second}>
-          <StateLine shown={shown} copied={copied} />
+          <section className={classNames(styles.panel, styles.kept)} aria-labelledby="kept-title">
+            <h2 id="kept-title">{t('kept.title')}</h2>
+            <CaughtPanel last={last} caught={caught} hangAgain={hangAgain} />
+            {round !== null && last?.hidden === false && (
+              <NextCheck plan={plan} record={record} round={round} last={last.setup.label} />
+            )}
+          </section>
           <section className={styles.panel} aria-labelledby="steps-title">
             <h2 id="steps-title">{t('steps.title')}</h2>
             <Steps

@@ -10,7 +10,15 @@ const isElsewhere = (): boolean => {
 export function useFocus<Control extends HTMLElement>(what: string): RefObject<Control | null> {
   const control = useRef<Control>(null);
   useEffect(() => {
-    if (!isElsewhere()) control.current?.focus({ preventScroll: false });
+    if (isElsewhere()) return;
+    control.current?.focus();
+    // It may have the focus already, and have been moved by what was caught above it.
+    control.current?.scrollIntoView({ block: 'nearest' });
   }, [what]);
   return control;
+}
+
+/** Back to what is to be done, from a form beside it. The control carries `data-first`. */
+export function backToNow(): void {
+  requestAnimationFrame(() => document.querySelector<HTMLElement>('#now [data-first]')?.focus());
 }
