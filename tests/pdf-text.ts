@@ -11,6 +11,9 @@ const told = z.object({
   ),
 });
 
+/** How much the reader says on its own: no warnings of what it does not draw. */
+const ERRORS_ONLY = 0;
+
 export interface PdfText {
   title: string | undefined;
   /** The text of each page, a line break where the next piece stands on another line. */
@@ -28,7 +31,7 @@ export function readPdf(bytes: Buffer): Promise<PdfText> {
       const { Meta, Pages } = told.parse(data);
       resolve({ title: Meta.Title, pages: Pages.map(({ Texts }) => textOf(Texts)) });
     });
-    parser.parseBuffer(bytes);
+    parser.parseBuffer(bytes, ERRORS_ONLY);
   });
 }
 

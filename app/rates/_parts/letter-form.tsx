@@ -12,23 +12,25 @@ export function LetterForm({ jobs }: { jobs: readonly RateJob[] }) {
   const months = [...new Set(jobs.map(({ month }) => month))].sort().reverse();
   if (months.length === 0) return null;
   return (
-    <Panel id="letter" title={t('panel')} note={t('note')}>
-      <form className={styles.form} action="/rates/letter" method="get" data-print="no">
-        <Field label={t('choose')} id="letter-month">
-          <select id="letter-month" name="month" defaultValue={months[0]}>
-            {months.map((month) => (
-              <option key={month} value={month}>
-                {monthName(month)}
-              </option>
-            ))}
-          </select>
-        </Field>
-        <div className={styles.buttons}>
-          <button type="submit" className={button.strong}>
-            {t('make')}
-          </button>
-        </div>
-      </form>
-    </Panel>
+    <div data-print="no">
+      <Panel id="letter" title={t('panel')} note={t('note')}>
+        <form className={styles.form} action="/rates/letter" method="get">
+          <Field label={t('choose')} id="letter-month">
+            <select id="letter-month" name="month" defaultValue={months[0]}>
+              {months.map((month) => (
+                <option key={month} value={month}>
+                  {monthName(month)}
+                </option>
+              ))}
+            </select>
+          </Field>
+          <div className={styles.buttons}>
+            <button type="submit" className={button.strong}>
+              {t('make')}
+            </button>
+          </div>
+        </form>
+      </Panel>
+    </div>
   );
 }
