@@ -10,7 +10,7 @@ import { bareMillimetres, probability, signed } from '@/app/_words/numbers';
 import { speaking, type Speech } from '@/app/_words/speech';
 import { callName } from '@/app/_words/verdicts';
 import { assessRound } from '@/lib/assess';
-import type { Reading, Round } from '@/lib/measure';
+import type { Job, Reading, Round } from '@/lib/measure';
 import { conformity } from '@/lib/stats';
 import { readPdf, running, type PdfText } from '@/tests/pdf-text';
 import { knownShop } from '@/tests/simulation/known';
@@ -31,9 +31,14 @@ const readingsOf = (round: Round): Reading[] =>
     })),
   );
 
+const setupsOf = ({ rounds }: Job): number => rounds.reduce((sum, { setups }) => sum + setups.length, 0);
+
 const { jobs } = simulateShop({ seed: 4, jobs: 12 });
-const job = jobs.find(({ rounds }) => rounds.some(({ stage }) => stage === 'after')) ?? jobs[0];
-if (job === undefined) throw new Error('The simulated shop has no job.');
+/** The smallest job that was measured before and after. */
+const job = jobs
+  .filter(({ rounds }) => new Set(rounds.map(({ stage }) => stage)).size === 2)
+  .sort((a, b) => setupsOf(a) - setupsOf(b))[0];
+if (job === undefined) throw new Error('The simulated shop has no job with both.');
 
 const ALL = job.rounds.map((round) =>
   recordedRound(round, {
