@@ -63,7 +63,7 @@ export function layoutOf(scene: Scene, width: number): Layout {
     limit,
     cut: largest > limit,
     plan: { height: 2 * half + 2 * OVERHANG + ROOM.title + 16, middle: ROOM.title + OVERHANG + half, half },
-    band: { height: datum + Math.max(ROOM.label, down + ROOM.label) + 10, datum },
+    band: { height: datum + Math.max(ROOM.label, down + ROOM.label) + 14, datum },
   };
 }
 

@@ -16,7 +16,6 @@ import { Patterns } from './_picture/patterns';
 import { Picture } from './_picture/picture';
 import { choicesOf } from './_picture/shown';
 import { BesideCarPanel } from './_parts/beside-car';
-import { BesideCarPanel } from './_parts/beside-car';
 import { JobCautions } from './_parts/job-cautions';
 import { JobNumbers } from './_parts/job-numbers';
 import { OutOfService } from './_parts/out-of-service';
@@ -71,7 +70,6 @@ export default async function JobPage({ params, searchParams }: Props) {
     >
       <ExcludedNote viewer={viewer} filter={{ job: job.job }} />
       <OutOfService viewer={viewer} rounds={job.rounds} />
-      <BesideCarPanel viewer={viewer} job={job.job} />
       <BesideCarPanel viewer={viewer} job={job.job} />
       {picture !== null && (
         <>

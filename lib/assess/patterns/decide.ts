@@ -18,6 +18,9 @@ export interface Question extends Pick<
   sign?: 1 | -1;
 }
 
+/** Likelier than not. */
+const LIKELIER = 0.5;
+
 /** Answers a question: how large the contrast is, how likely the pattern, and why it is not named where it is not. */
 export function decide({ parts, conditions, sign, ...question }: Question): PatternFinding {
   const { threshold, asRead } = question;
@@ -46,16 +49,17 @@ function whyNot(
   { threshold, asRead, direction }: { threshold: number; asRead: number; direction: number },
   probability: number,
 ): WhyNot {
+  if (probability >= OPEN_FROM) return 'open';
   const large = beyond(parts, threshold, direction);
-  if (large >= NAMED_FROM) {
+  if (large >= LIKELIER) {
     // The condition that fails most: which is met least often on its own.
     const met = conditions.map(({ limit, otherwise }, i) => ({
       otherwise,
       met: beyond(parts, limit, direction, i + 1),
     }));
     const [least] = met.sort((a, b) => a.met - b.met);
-    if (least !== undefined && least.met < NAMED_FROM) return least.otherwise;
+    if (least !== undefined && least.met < LIKELIER) return least.otherwise;
+    return 'open';
   }
-  if (direction * asRead > threshold && large < 0.5) return 'gauge';
-  return probability >= OPEN_FROM || large >= OPEN_FROM ? 'open' : 'small';
+  return direction * asRead > threshold ? 'gauge' : 'small';
 }

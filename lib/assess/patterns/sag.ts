@@ -23,7 +23,8 @@ const middle = (stations: readonly BodyStation[]): number =>
  *     B_c − u B_f − (1 − u) B_r,   u = (x_r − x_c) / (x_r − x_f)
  *
  * which no lifting and no tilting of the datum changes; sag is the mean of both sides. Each side has to show half of
- * the threshold by itself, and so have the readings without any single station of the ends (its height taken to lie
+ * the threshold by itself, and so have the front end of one side with the rear end of the other (opposite corners up are
+ * no sag), and the readings without any single station of the ends (its height taken to lie
  * on the line through the zero stations): one bent end is a damaged point.
  */
 export function sag(body: Body): PatternFinding | Untold {
@@ -35,11 +36,13 @@ export function sag(body: Body): PatternFinding | Untold {
   if (rear.length === 0) return { pattern, section: null, missing: 'rear-heights' };
 
   const u = (middle(rear) - middle(center)) / (middle(rear) - middle(front));
-  const side = (s: 0 | 1): Contrast => {
-    const mean = (stations: readonly BodyStation[]) => meanOfAll(stations.map(({ at }) => entry(at[s])));
-    return sumOf([1, mean(center)], [-u, mean(front)], [u - 1, mean(rear)]);
-  };
-  const whole = meanOfAll([side(0), side(1)]);
+  const mean = (stations: readonly BodyStation[], s: 0 | 1) =>
+    meanOfAll(stations.map(({ at }) => entry(at[s])));
+  /** With the front end of one side and the rear end of one side. */
+  const withEnds = (f: 0 | 1, r: 0 | 1): Contrast =>
+    sumOf([0.5, mean(center, f)], [0.5, mean(center, r)], [-u, mean(front, f)], [u - 1, mean(rear, r)]);
+  const sides = [withEnds(0, 0), withEnds(1, 1), withEnds(0, 1), withEnds(1, 0)];
+  const whole = meanOfAll(sides.slice(0, 2));
   const without = [
     ...front.map((station) => sumOf([1, whole], [u / front.length, above(body, station)])),
     ...rear.map((station) => sumOf([1, whole], [(1 - u) / rear.length, above(body, station)])),
@@ -51,10 +54,9 @@ export function sag(body: Body): PatternFinding | Untold {
     side: null,
     threshold,
     asRead: asReadBy(body, whole),
-    parts: partsOf(body, [whole, side(0), side(1), ...without]),
+    parts: partsOf(body, [whole, ...sides, ...without]),
     conditions: [
-      { limit: threshold / 2, otherwise: 'one-side' },
-      { limit: threshold / 2, otherwise: 'one-side' },
+      ...sides.map(() => ({ limit: threshold / 2, otherwise: 'one-side' as const })),
       ...without.map(() => ({ limit: threshold / 2, otherwise: 'one-place' as const })),
     ],
   });

@@ -12,7 +12,7 @@ import {
 } from './body';
 import type { Change } from './changes';
 import { decide } from './decide';
-import { lengthParts } from './length-parts';
+import { asOne, lengthParts } from './length-parts';
 import { DIAGONALS, lengthsOf, quadOf, SIDES_ALIKE } from './quad';
 import type { PatternFinding, Untold } from './types';
 
@@ -49,22 +49,37 @@ function aside({ zeros: [a, b] }: Body, { x, at }: BodyStation): Contrast {
   return sumOf([1, entry(at[0])], [wb - 1, entry(a.at[0])], [-wb, entry(b.at[0])]);
 }
 
-/** At the front an end that went to the right lengthens P.R–Q.L, at the rear P.L–Q.R. */
+/**
+ * At the front an end that went to the right lengthens P.R–Q.L, at the rear P.L–Q.R. A diamond of the whole structure
+ * makes the diagonals of its ends differ too, by 2 h l / d for a side pushed back by h: half of the threshold has to be
+ * left when what the center section shows of it is taken away.
+ */
 function byDiagonals(changes: readonly Change[], section: Section): PatternFinding | Untold {
   const quad = quadOf(changes, section);
   if (typeof quad === 'string') return { pattern, section, missing: 'pins' };
+  const center = quadOf(changes, 'center');
   const { nominal: d } = quad.rightToLeft;
   const width = Math.sqrt(Math.max(1, d ** 2 - quad.along ** 2));
   const factor = ((section === 'front' ? 1 : -1) * d) / (2 * width);
   const scaled = (row: readonly number[]) => row.map((weight) => factor * weight);
   const lengths = lengthsOf(quad);
+  const threshold = Math.max(...lengths.map(({ tolerance }) => tolerance));
+  const known = typeof center === 'string' ? [] : [center.rightToLeft, center.leftToRight];
+  const share =
+    typeof center === 'string' ? 0 : (quad.along * center.rightToLeft.nominal) / (d * center.along);
   return decide({
     pattern,
     section,
     side: null,
-    threshold: Math.max(...lengths.map(({ tolerance }) => tolerance)),
+    threshold,
     asRead: factor * (quad.rightToLeft.asRead - quad.leftToRight.asRead),
-    parts: lengthParts(lengths, [scaled(DIAGONALS), ...SIDES_ALIKE.map(scaled)]),
-    conditions: SIDES_ALIKE.map(() => ({ limit: 0, otherwise: 'sides-differ' })),
+    parts: lengthParts(
+      [...lengths, ...known.map((one) => ({ ...one, components: [asOne(one.components)] }))],
+      [DIAGONALS, ...SIDES_ALIKE, ...(known.length > 0 ? [[...DIAGONALS, -share, share]] : [])].map(scaled),
+    ),
+    conditions: [
+      ...SIDES_ALIKE.map(() => ({ limit: 0, otherwise: 'sides-differ' as const })),
+      ...(known.length > 0 ? [{ limit: threshold / 2, otherwise: 'diamond' as const }] : []),
+    ],
   });
 }

@@ -23,6 +23,8 @@ export type WhyNot =
   | 'one-place'
   /** Lengths of other sections read short with the same gauge alike: the gauge is to be held against a reference first. */
   | 'same-gauge'
+  /** The diagonals of the center section differ alike: what shows is the diamond of the whole, no sway of this end. */
+  | 'diamond'
   /** The lengths of the two sides differ too: a side is shortened, not pushed back. */
   | 'sides-differ';
 

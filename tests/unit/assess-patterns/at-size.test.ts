@@ -89,6 +89,17 @@ describe('a pattern that is there is found:', () => {
   });
 });
 
+describe('opposite corners that are up', () => {
+  it('are a twist, where their gauges were hung again, and no sag', () => {
+    const corners = (x: number, side: Side) => ({
+      up: x < 1000 ? (side === 'L' ? 13 : 0) : x > 3000 && side === 'R' ? 13 : 0,
+    });
+    const found = namesOf(ROUNDS, { hungTwice: true, bent: corners });
+    expect(share(found, 'twist')).toBeGreaterThan(0.2);
+    expect(share(found, 'sag')).toBe(0);
+  });
+});
+
 describe('one bent point', () => {
   it('is no sag and no twist', () => {
     const tip = namesOf(ROUNDS, {

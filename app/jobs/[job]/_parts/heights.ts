@@ -1,4 +1,3 @@
-import type { StationMark } from '@/app/_figures/station-picture/marks';
 import { evidenceAddress, heightAnchor } from '@/app/_words/address';
 import { sideName } from '@/app/_words/dimensions';
 import { callOf, setupDimensionKey, type Call, type HeightVerdict, type RoundVerdict } from '@/lib/assess';
@@ -80,26 +79,4 @@ export function toRehang(rows: readonly HeightRow[]): string[] {
     .filter((row) => row.last && !row.zero)
     .filter((row) => ['likely-gauge', 'likely-both'].includes(row.call))
     .map((row) => `${row.point} ${sideName(row.side)} (${row.gauge})`);
-}
-
-/** The rows that have a place along the vehicle, as marks for the printed picture. */
-export function stationMarks(rows: readonly HeightRow[]): StationMark[] {
-  return rows.flatMap((row) =>
-    row.station === null
-      ? []
-      : [
-          {
-            key: row.key,
-            point: row.point,
-            side: row.side,
-            station: row.station,
-            zero: row.zero,
-            deviation: row.deviation,
-            tolerance: row.tolerance,
-            call: row.call,
-            last: row.last,
-            gauge: row.gauge,
-          },
-        ],
-  );
 }

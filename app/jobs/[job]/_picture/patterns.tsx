@@ -67,7 +67,7 @@ function OfRound({ name, patterns }: { name: string; patterns: RoundVerdict['pat
           <summary>{t('patterns.others', { n: others.length + patterns.untold.length })}</summary>
           {others.length > 0 && <NotBorneOut findings={others} />}
           {patterns.untold.length > 0 && (
-            <ul>
+            <ul className={styles.untold}>
               {patterns.untold.map((one) => (
                 <li key={`${one.pattern} ${one.section ?? ''}`}>{untoldSentence(one)}</li>
               ))}
@@ -116,7 +116,7 @@ function NotBorneOut({ findings }: { findings: PatternFinding[] }) {
         {
           key: 'why',
           head: t('patterns.table.why'),
-          cell: ({ why }) => (why === null ? '' : whyNotSentence(why)),
+          cell: ({ why }) => why !== null && <span className={styles.why}>{whyNotSentence(why)}</span>,
         },
       ]}
     />
