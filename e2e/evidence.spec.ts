@@ -27,7 +27,7 @@ test('the evidence names the zero gauge that tilts the datum, in words, numbers 
   await expect(leading.first().getByRole('heading')).toContainText(/Zero gauge CG2 at C and D .* high/);
   await expect(leading.first().getByRole('heading')).toContainText('so the datum is tilted');
   await expect(leading.first()).toContainText(/Probability\s+>?\s?9\d\s%/);
-  await expect(leading.first()).toContainText(/The datum is off by \+1[2-5]\.\d mm left/);
+  await expect(leading.first()).toContainText(/The datum is off by \+1[2-5]\.\d\smm left/);
   const picture = leading.first().getByRole('img', { name: /^Stations from the side under explanation A/ });
   await expect(picture).toBeVisible();
   await expect(picture.getByText('gauge', { exact: true }).first()).toBeVisible();
