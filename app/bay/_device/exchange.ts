@@ -1,6 +1,7 @@
 import type { KeptEntry } from '@/lib/bay';
 import type { BayDatabase } from './database';
-import { readHeld, startOver, takeIn, type Whose } from './keep';
+import { readHeld, startOver, takeIn } from './keep';
+import type { Whose } from './standing';
 
 /** How it went: `gone` where nothing waits any more, `more` where something still does. */
 export type Outcome =

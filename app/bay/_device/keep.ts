@@ -4,12 +4,12 @@ import {
   recordOf,
   setupLabel,
   type BayHead,
-  type BayRecord,
   type Entry,
   type EntryBody,
   type KeptEntry,
 } from '@/lib/bay';
 import { within, type BayDatabase, type RoundRow } from './database';
+import { DoneAlready, NotHere, type Standing, type Whose } from './standing';
 import { randomKey } from './random-key';
 
 /** What the device holds of one round. */
@@ -18,27 +18,6 @@ export interface HeldRound extends RoundRow {
   /** On their way. */
   own: Entry[];
 }
-
-/** Whose, and which round. */
-export interface Whose {
-  who: string;
-  /** The person's code, as entries name it. */
-  code: string;
-  round: number;
-}
-
-/** What an entry is made from, as it stands in the moment it is kept: another tab may have been quicker. */
-export interface Standing {
-  record: BayRecord;
-  /** Label of the next setup, and of those after it. */
-  labels: () => string;
-}
-
-/** Nothing was kept: the moment before, another tab or device did what was to be done. */
-export class DoneAlready extends Error {}
-
-/** The round is not on this device (any more): it has to be taken up first. */
-export class NotHere extends Error {}
 
 /** Power may fail: an entry counts as kept when it is on the disk, not in a cache on its way there. */
 const ON_DISK = { durability: 'strict' } as const;

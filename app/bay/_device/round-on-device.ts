@@ -1,7 +1,8 @@
 import type { BayHead, Entry, EntryBody, KeptEntry } from '@/lib/bay';
 import { openDatabase, type BayDatabase } from './database';
 import { exchange, type Outcome } from './exchange';
-import { append, NotHere, readHeld, takeUp, type HeldRound, type Standing, type Whose } from './keep';
+import { append, readHeld, takeUp, type HeldRound } from './keep';
+import { NotHere, type Standing, type Whose } from './standing';
 
 /** What the screen shows of the round and of the line to the shop. */
 export interface Shown {

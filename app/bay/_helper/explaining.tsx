@@ -47,7 +47,12 @@ export function Explaining() {
       deviation: value - nominal,
     }));
     const found = pointersExplaining(read, LENGTH_SD);
-    if (found === null) return <p>{t('helper.fill')}</p>;
+    if (found === null)
+      return (
+        <p>
+          <span>{t('helper.fill')}</span>
+        </p>
+      );
     const of = (value: number) => millimetres(value, 0, to);
     return (
       <>

@@ -3,7 +3,7 @@
 import { useEffect, useState } from 'react';
 import { useTranslations } from 'use-intl/react';
 import { Note } from '@/app/_look/note';
-import { sendWaiting, waitingOn, type Waiting } from '@/app/bay/_device/waiting';
+import type { Waiting } from '@/app/bay/_device/waiting';
 
 /** What waits on this device to be sent, and sends it. */
 export function WaitingNote({ who, code }: { who: string; code: string }) {
@@ -12,6 +12,7 @@ export function WaitingNote({ who, code }: { who: string; code: string }) {
   useEffect(() => {
     let gone = false;
     const look = async () => {
+      const { sendWaiting, waitingOn } = await import('@/app/bay/_device/waiting');
       await sendWaiting(who, code).catch(() => undefined);
       const found = await waitingOn(who).catch(() => null);
       if (!gone) setWaiting(found);

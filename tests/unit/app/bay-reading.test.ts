@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readingBodies, typedFor } from '@/app/bay/[round]/_screen/enter-reading';
 import { straightOn } from '@/app/bay/[round]/_screen/straight-on';
 import { hangBodies } from '@/app/bay/[round]/_screen/enter-hanging';
-import { DoneAlready } from '@/app/bay/_device/keep';
+import { DoneAlready } from '@/app/bay/_device/standing';
 import { nextOf, recordOf, targetsOf, type BayRecord, type Prompt } from '@/lib/bay';
 import { Device, placeAt, SMALL_HEAD, SMALL_PLAN } from '@/tests/unit/bay/small-round';
 

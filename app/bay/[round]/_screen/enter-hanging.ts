@@ -1,6 +1,6 @@
 import { lastSetupAt, type EntryBody, type Prompt } from '@/lib/bay';
 import type { GaugeKind } from '@/lib/measure/types';
-import { DoneAlready, type Standing } from '@/app/bay/_device/keep';
+import { DoneAlready, type Standing } from '@/app/bay/_device/standing';
 
 interface Hanging {
   gauge: string;

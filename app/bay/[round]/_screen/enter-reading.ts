@@ -1,6 +1,6 @@
 import { readingKey, settingOf, typedLengths, type EntryBody, type Prompt, type Target } from '@/lib/bay';
 import { NOT_YET } from './straight-on';
-import { DoneAlready, type Standing } from '@/app/bay/_device/keep';
+import { DoneAlready, type Standing } from '@/app/bay/_device/standing';
 import { withoutRoundingNoise } from '@/lib/measure/deviation';
 
 type ReadPrompt = Extract<Prompt, { do: 'read' }>;

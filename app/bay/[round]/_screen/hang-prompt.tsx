@@ -3,7 +3,7 @@ import { useTranslations } from 'use-intl/react';
 import button from '@/app/_look/button.module.css';
 import { settingOf, type BayHead, type EntryBody, type Place, type Prompt } from '@/lib/bay';
 import { useSpeech } from '@/app/_words/speech/device';
-import type { Standing } from '@/app/bay/_device/keep';
+import type { Standing } from '@/app/bay/_device/standing';
 import { placeName, settingsOf, settingText, dimensionText } from './names';
 import { hangBodies } from './enter-hanging';
 import { useFocus } from './use-focus';

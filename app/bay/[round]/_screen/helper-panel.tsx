@@ -1,4 +1,4 @@
-import { lazy, Suspense } from 'react';
+import { lazy } from 'react';
 import { useTranslations } from 'use-intl/react';
 import { More } from './more';
 
@@ -9,9 +9,7 @@ export function HelperPanel({ clearance }: { clearance: number }) {
   const t = useTranslations('bay');
   return (
     <More title={t('helper.title')}>
-      <Suspense>
-        <Helper clearance={clearance} />
-      </Suspense>
+      <Helper clearance={clearance} />
     </More>
   );
 }

@@ -1,6 +1,6 @@
 'use client';
 
-import { useMemo, useState } from 'react';
+import { Suspense, useMemo, useState } from 'react';
 import { useTranslations } from 'use-intl/react';
 import button from '@/app/_look/button.module.css';
 import { classNames } from '@/app/_look/class-names';
@@ -21,14 +21,12 @@ import {
   type Step,
 } from '@/lib/bay';
 import { announcement, spokenText } from './announcement';
+import { Clashes, CorrectForm, LeaveForm, SoFar } from './beside';
 import { CaughtPanel } from './caught-panel';
-import { Clashes } from './clashes';
-import { CorrectForm } from './correct-form';
 import { DatumNotes } from './datum-notes';
 import { Finished } from './finish-prompt';
 import { HelperPanel } from './helper-panel';
 import { lastReading } from './last-reading';
-import { LeaveForm } from './leave-form';
 import { LookSwitch } from './look-switch';
 import { More } from './more';
 import { NextCheck } from './next-check';
@@ -36,7 +34,6 @@ import { promptKey, promptText } from './names';
 import { Now } from './now';
 import { usePreference } from './preference';
 import { ScreenHead } from './screen-head';
-import { SoFar } from './so-far';
 import { StateLine } from './state-line';
 import { straightOn } from './straight-on';
 import { Steps } from './steps';
@@ -144,7 +141,11 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
               />
             )}
           </section>
-          <Clashes plan={plan} record={record} enter={entering.enter} />
+          {record.contradictions.length > 0 && (
+            <Suspense>
+              <Clashes plan={plan} record={record} enter={entering.enter} />
+            </Suspense>
+          )}
         </div>
         <div className={styles.second}>
           <section className={classNames(styles.panel, styles.kept)} aria-labelledby="kept-title">

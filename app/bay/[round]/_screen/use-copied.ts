@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { stayThere } from '@/app/bay/_device/stay-there';
+import { loadBeside } from './beside';
 import { loadCaught } from './use-caught';
 
 /** Whether this page opens without a connection too; null while that is not known. */
@@ -9,7 +10,7 @@ export function useCopied(ready: boolean): boolean | null {
     if (!ready) return;
     let gone = false;
     // What comes after the page has to be there as well.
-    Promise.all([loadCaught(), import('@/app/bay/_helper/helper')])
+    Promise.all([loadCaught(), loadBeside(), import('@/app/bay/_helper/helper')])
       .then(() => stayThere())
       .then(
         (there) => {

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { DoneAlready, type Standing } from '@/app/bay/_device/keep';
+import { DoneAlready, type Standing } from '@/app/bay/_device/standing';
 import type { RoundOnDevice } from '@/app/bay/_device/round-on-device';
 import type { EntryBody } from '@/lib/bay';
 import { stayKept } from './stay-kept';
