@@ -21,7 +21,7 @@ import {
   SMALL_SHEET,
   tabTo,
 } from './bay-round';
-import { SIGNED_IN } from './signed-in';
+import { NOBODY, SIGNED_IN } from './signed-in';
 
 test.use({ storageState: SIGNED_IN.technician });
 
@@ -257,4 +257,28 @@ test('a digital gauge that types, and pastes, is read as it comes; what is far o
   await page.getByRole('button', { name: 'Large type' }).click();
   await expect(now(page)).toHaveText(second.replace(/^Read (.*)$/, '$1. Read.'));
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+});
+
+test('after signing out nothing of a round stays on the device', async ({ browser }) => {
+  // A session of its own: ending it ends no other test's.
+  const context = await browser.newContext({ storageState: NOBODY });
+  const page = await context.newPage();
+  await page.goto('/sign-in?to=/bay');
+  await page.getByRole('button', { name: /Sign in as .*technician/ }).click();
+  await begin(page, 'E2E-BAY-5');
+  await expect(line(page)).toContainText('opens without a connection');
+  const held = () =>
+    page.evaluate(async () => {
+      const open = indexedDB.open('rehang-bay');
+      await new Promise((done) => (open.onsuccess = done));
+      const asked = open.result.transaction('rounds').objectStore('rounds').count();
+      await new Promise((done) => (asked.onsuccess = done));
+      open.result.close();
+      return { rounds: asked.result, copies: await caches.has('rehang-bay') };
+    });
+  expect(await held()).toEqual({ rounds: 1, copies: true });
+  await page.getByRole('button', { name: 'Sign out' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Sign in');
+  await expect.poll(held).toEqual({ rounds: 0, copies: false });
+  await context.close();
 });

@@ -20,7 +20,7 @@ export function Explaining() {
   const bad = pairs.find(({ lengths }) => lengths.length !== 2);
   return (
     <section className={styles.sum}>
-      <h3>{t('helper.explains')}</h3>
+      <h2>{t('helper.explains')}</h2>
       <p id={`${id}-how`}>{t('helper.lengthsHow')}</p>
       <div className={styles.field}>
         <label htmlFor={id}>{t('helper.lengths')}</label>

@@ -23,7 +23,7 @@ export function Sum({ title, fields, answer }: SumProps) {
   const whole = lengths.every(({ length }) => length === 1);
   return (
     <section className={styles.sum}>
-      <h3>{title}</h3>
+      <h2>{title}</h2>
       <div className={styles.fields}>
         {fields.map(([label], at) => (
           <LengthField
