@@ -6,7 +6,7 @@ const TILTED = '/jobs/K4105/evidence?round=after-1';
 
 test('every verdict of a job page leads to its evidence in one click', async ({ page }) => {
   await page.goto('/jobs/K4105');
-  const heights = page.getByRole('table', { name: /^Heights, millimetres/ }).last();
+  const heights = page.getByRole('table', { name: /^Heights, mm;/ }).last();
   const rows = heights.locator('tbody tr');
   await expect(heights.getByRole('link', { name: /^Why/ })).toHaveCount(await rows.count());
   const first = rows.first();

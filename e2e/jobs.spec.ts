@@ -49,7 +49,7 @@ test('a job shows its dimensions, the picture of its vehicle, and the readings b
   await expect(
     page.getByRole('img', { name: /The vehicle from below and from both sides/ }).first(),
   ).toBeVisible();
-  const heights = page.getByRole('table', { name: /^Heights, millimetres/ }).first();
+  const heights = page.getByRole('table', { name: /^Heights, mm;/ }).first();
   await expect(heights.getByRole('columnheader')).toHaveText([
     'Point',
     'Deviation',

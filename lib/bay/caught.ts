@@ -9,6 +9,7 @@ import { assessRound } from '@/lib/assess/round/assess-round';
 import { callOf, type Call } from '@/lib/assess/round/call';
 import { inCenter, whyUndecidable, zeroNames } from '@/lib/assess/round/decidable';
 import type { CheckAction, HeightVerdict } from '@/lib/assess/types';
+import { standardUncertainties } from '@/lib/assess/uncertainty/standard-uncertainties';
 import { readingsOf } from './readings';
 import type { BayRecord } from './record';
 import type { BayHead } from './types';
@@ -54,6 +55,8 @@ export interface CaughtRound {
   /** P(at least one zero gauge is set wrong); null while no datum hangs. */
   zeroMisset: number | null;
   heights: CaughtHeight[];
+  /** Standard uncertainty of each deviation, mm, by setup and dimension: `b1-4k7p height K L`. */
+  uncertainties: ReadonlyMap<string, number>;
   /** The check that is worth most for its minutes, or null. */
   check: { action: CheckAction; setup: string | null; other: string | null; point: string | null } | null;
   /** What all of this rests on. */
@@ -101,6 +104,7 @@ export function caughtIn(
         slip: null,
       })),
     ],
+    uncertainties: standardUncertainties(round, learned),
     check:
       check === undefined
         ? null

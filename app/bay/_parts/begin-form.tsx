@@ -1,12 +1,13 @@
 import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
 import filter from '@/app/_look/filter-form.module.css';
-import { bareMillimetres, unit } from '@/app/_words/numbers';
+import { unit } from '@/app/_words/numbers';
+import { speech } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
 import { STAGES } from '@/lib/measure/types';
 
-/** The round number by which bars clear most vehicles, mm. Source: common practice. */
-const USUAL_CLEARANCE = 100;
+/** The round number by which bars clear most vehicles, by the unit. Source: common practice. */
+const USUAL_CLEARANCE = { mm: '100', in: '4' } as const;
 
 /** Which vehicle, against which sheet: a plain form. */
 export function BeginForm({ sheets }: { sheets: readonly string[] }) {
@@ -46,7 +47,7 @@ export function BeginForm({ sheets }: { sheets: readonly string[] }) {
           inputMode="decimal"
           maxLength={10}
           autoComplete="off"
-          defaultValue={bareMillimetres(USUAL_CLEARANCE, 0)}
+          defaultValue={USUAL_CLEARANCE[speech().units]}
         />
       </Field>
       <div className={filter.buttons}>

@@ -1,5 +1,6 @@
 import type { Learned } from '@/lib/assess/cause/learned';
-import { dimensionKey, type Round, type Setup, type Side } from '@/lib/measure';
+import { dimensionKey } from '@/lib/measure/dimension';
+import type { Round, Setup, Side } from '@/lib/measure/types';
 
 /** Key of one dimension in one setup. */
 export function setupDimensionKey(setup: string, dimension: Parameters<typeof dimensionKey>[0]): string {

@@ -58,7 +58,7 @@ function dimensionChanges(before: SheetContent, after: SheetContent): SheetChang
       .map(({ letter }) => letter),
   );
   return matchDimensions(before.dimensions, after.dimensions).flatMap(([from, to]): SheetChange[] => {
-    const of = dimensionName((from ?? to));
+    const of = dimensionName(from ?? to);
     if (from === null || to === null)
       return [{ of, what: 'dimension', field: 'itself', ...existence(from?.nominal, to?.nominal, from, to) }];
     return OF_DIMENSION.filter((field) => from[field] !== to[field])

@@ -27,6 +27,9 @@ describe('what is caught while a round is measured', () => {
     expect(left?.call).toBe('likely-gauge');
     expect(left?.slip).toEqual({ slip: 'clearance-omitted', size: -100 });
     expect(found?.check).toMatchObject({ action: 'rehang', setup });
+    // Of a zero gauge's own reading only the reading scatters: 0.5 mm, twice.
+    const zero = [...(found?.uncertainties ?? [])].find(([key]) => key.endsWith('height B L'));
+    expect(zero?.[1]).toBeCloseTo(0.5 / Math.sqrt(2), 10);
     expect(found?.rests).toEqual({ readings: 12, rounds: 0 });
   });
 

@@ -16,7 +16,7 @@ it('a stop tells one process to end, waits for another, and ends what takes long
       (child) => once(child, 'exit') as Promise<[number | null, NodeJS.Signals | null]>,
     ),
   );
-  expect(await stopRunning(900)).toBe(1);
+  expect(await stopRunning(4_000)).toBe(1);
   expect(await ends).toEqual([
     [null, 'SIGTERM'],
     [0, null],

@@ -217,6 +217,6 @@ describe('what is read of jobs', () => {
   });
 
   it('counts the jobs of each sheet', async () => {
-    expect((await listSheets(store.shop))[0]).toEqual({ name: 'S0', dimensions: 8, jobs: 3 });
+    expect((await listSheets(store.shop))[0]).toMatchObject({ name: 'S0', dimensions: 8, jobs: 3 });
   });
 });

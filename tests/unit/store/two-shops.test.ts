@@ -139,6 +139,9 @@ async function everything(shop: number, fit: number) {
   for await (const one of door.readingsFor(shop)) readings.push(one);
   return {
     listBayRounds: (await door.listBayRounds(shop, 'T0')).map(({ job }) => job),
+    // Numbers of rows differ from shop to shop: that there are as many is what is told.
+    bayRoundsOfJob: (await door.bayRoundsOfJob(shop, (await door.listBayRounds(shop, 'T0'))[0]?.job ?? ''))
+      .length,
     getBayRound: (await door.getBayRound(shop, round))?.job ?? null,
     notTheirRound: await door.getBayRound(shop, round + 1),
     bayStanding: await door.bayStanding(shop, round, 'T0'),

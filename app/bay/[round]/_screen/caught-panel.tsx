@@ -5,6 +5,7 @@ import { Tag } from '@/app/_look/tag';
 import { millimetres, probability } from '@/app/_words/numbers';
 import { useSpeech } from '@/app/_words/speech/device';
 import type { Place, ReadDimension } from '@/lib/bay';
+import { dimensionKey } from '@/lib/measure/dimension';
 import type { CaughtHeight } from '@/lib/bay/caught';
 import type { LastReading } from './last-reading';
 import { deviationText, dimensionText, placeName, toleranceText } from './names';
@@ -41,7 +42,11 @@ export function CaughtPanel({ last, caught, hangAgain }: CaughtPanelProps) {
     <div className={styles.caught}>
       <ul data-plain className={styles.values}>
         {read.map((one) => (
-          <Value key={`${one.dimension.point} ${one.dimension.side ?? ''}`} one={one} />
+          <Value
+            key={`${one.dimension.point} ${one.dimension.side ?? ''}`}
+            one={one}
+            uncertainty={round?.uncertainties.get(`${setup.label} ${dimensionKey(one.dimension)}`) ?? null}
+          />
         ))}
       </ul>
       {isLength && out && <p>{t('kept.lengthOut')}</p>}
@@ -86,7 +91,14 @@ function heightsOf(
   return doubtful.length > 0 ? doubtful : own.slice(0, 1);
 }
 
-function Value({ one: { dimension, deviation, within } }: { one: ReadDimension }) {
+/** A deviation, and what it is uncertain by (k = 2, about 95 %) as soon as that is worked out. */
+function Value({
+  one: { dimension, deviation, within },
+  uncertainty,
+}: {
+  one: ReadDimension;
+  uncertainty: number | null;
+}) {
   const t = useTranslations('bay');
   const to = useSpeech();
   return (
@@ -97,6 +109,7 @@ function Value({ one: { dimension, deviation, within } }: { one: ReadDimension }
       <Tag name={within ? 'within' : 'out'}>{t(within ? 'kept.within' : 'kept.out')}</Tag>
       <span className={styles.small}>
         {t('kept.tolerance', { tolerance: toleranceText(dimension.tolerance, to) })}
+        {uncertainty !== null && t('kept.uncertainty', { by: millimetres(2 * uncertainty, 1, to) })}
       </span>
     </li>
   );

@@ -160,7 +160,7 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
             <Steps
               progress={progress}
               now={finished || prompt.do === 'finish' ? null : prompt.step}
-              go={(step) => aimAt({ step, place: null, again: false })}
+              go={finished ? null : (step) => aimAt({ step, place: null, again: false })}
               resume={(step) => resume(step, null)}
             />
           </section>

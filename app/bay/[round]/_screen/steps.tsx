@@ -6,7 +6,8 @@ import styles from './steps.module.css';
 interface StepsProps {
   progress: readonly StepProgress[];
   now: Step | null;
-  go: (step: Step) => void;
+  /** Once the round is finished nobody goes anywhere. */
+  go: ((step: Step) => void) | null;
   resume: (step: Step) => void;
 }
 
@@ -23,8 +24,8 @@ export function Steps({ progress, now, go, resume }: StepsProps) {
               type="button"
               className={styles.step}
               aria-current={step === now ? 'step' : undefined}
-              disabled={skipped !== null}
-              onClick={() => go(step)}
+              disabled={skipped !== null || go === null}
+              onClick={() => go?.(step)}
             >
               <span>{t(`steps.${step}`)}</span>
               <span className={styles.figure}>
@@ -36,9 +37,11 @@ export function Steps({ progress, now, go, resume }: StepsProps) {
             {skipped === null ? (
               <progress max={Math.max(wanted, 1)} value={done} aria-hidden="true" />
             ) : (
-              <button type="button" className={styles.resume} onClick={() => resume(step)}>
-                {t('steps.resume')}
-              </button>
+              go !== null && (
+                <button type="button" className={styles.resume} onClick={() => resume(step)}>
+                  {t('steps.resume')}
+                </button>
+              )
             )}
           </li>
         ))}
