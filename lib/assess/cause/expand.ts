@@ -1,4 +1,4 @@
-import { componentAt, type Explanation, observe, patternProbability, project } from './explanation';
+import { componentAt, type Explanation, innovation, patternProbability, putBody } from './explanation';
 import type { PairModel, RoundModel } from './model';
 import { emptyExplanation, open } from './openings';
 
@@ -29,7 +29,6 @@ export function expand(model: RoundModel, { logWeight, bodies, zeroSettings, set
 /** Puts the body hypothesis of a station that is met for the first time into the state. */
 function meetBody(model: RoundModel, item: Explanation, pair: PairModel, index: number): void {
   const body = componentAt(model.bodies, index);
-  const n = model.size;
   item.bodies[pair.station] = index;
   let total = 0;
   for (let c = 0; c < item.impacts.length; c++) {
@@ -38,25 +37,14 @@ function meetBody(model: RoundModel, item: Explanation, pair: PairModel, index: 
     total += value;
   }
   for (let c = 0; c < item.impacts.length; c++) item.impacts[c] = (item.impacts[c] ?? 0) / total;
-  const b = pair.body;
-  item.mean[b] = body.left;
-  item.mean[b + 1] = body.right;
-  item.covariance[b * n + b] = body.varLeft;
-  item.covariance[(b + 1) * n + b + 1] = body.varRight;
-  item.covariance[b * n + b + 1] = body.covariance;
-  item.covariance[(b + 1) * n + b] = body.covariance;
+  putBody(item, pair.body, body);
 }
 
 function condition(item: Explanation, pair: PairModel, index: number, rows: Float64Array): void {
-  const setting = componentAt(pair.settings, index);
   const n = item.mean.length;
   const { mean, covariance } = item;
-  observe(item, pair, rows);
-  const rL = pair.y[0] - setting.left - project(mean, 0, pair, 0);
-  const rR = pair.y[1] - setting.right - project(mean, 0, pair, 1);
-  const vL = project(rows, 0, pair, 0) + pair.noise[0] + pair.commonNoise + setting.varLeft;
-  const vR = project(rows, n, pair, 1) + pair.noise[1] + pair.commonNoise + setting.varRight;
-  const c = project(rows, 0, pair, 1) + pair.commonNoise + setting.covariance;
+  const found = innovation(item, pair, componentAt(pair.settings, index), rows);
+  const { left: rL, right: rR, varLeft: vL, varRight: vR, covariance: c } = found;
   const det = pair.hasLeft && pair.hasRight ? vL * vR - c * c : 1;
   const iLL = pair.hasLeft ? (pair.hasRight ? vR / det : 1 / vL) : 0;
   const iRR = pair.hasRight ? (pair.hasLeft ? vL / det : 1 / vR) : 0;

@@ -1,5 +1,5 @@
 import type { Component } from './components';
-import { damages, type PairModel, type RoundModel } from './model';
+import type { PairModel, RoundModel } from './model';
 
 /** One explanation of a whole round: what every setting and every station is taken to be, and what follows. */
 export interface Explanation {
@@ -34,7 +34,7 @@ export const patternProbability = (
 ): number => model.patterns[impact]?.[station]?.[pattern] ?? 0;
 
 /** Covariance of the state with the two readings of a pair, one row a side, written into `rows` (2 × size). */
-export function observe(item: Explanation, pair: PairModel, rows: Float64Array): void {
+function observe(item: Explanation, pair: PairModel, rows: Float64Array): void {
   const n = item.mean.length;
   const C = item.covariance;
   const [p, q] = pair.zeros;
@@ -48,41 +48,50 @@ export function observe(item: Explanation, pair: PairModel, rows: Float64Array):
   }
 }
 
+/** A pair's readings against what the state leads to expect of them, with their covariance; `rows` as `observe` writes. */
+export interface Innovation {
+  left: number;
+  right: number;
+  varLeft: number;
+  varRight: number;
+  covariance: number;
+}
+
+/** What a pair's two readings add, under one hypothesis about its setting. Writes `rows`. */
+export function innovation(
+  item: Explanation,
+  pair: PairModel,
+  setting: Component,
+  rows: Float64Array,
+): Innovation {
+  const n = item.mean.length;
+  observe(item, pair, rows);
+  return {
+    left: pair.y[0] - setting.left - project(item.mean, 0, pair, 0),
+    right: pair.y[1] - setting.right - project(item.mean, 0, pair, 1),
+    varLeft: project(rows, 0, pair, 0) + pair.noise[0] + pair.commonNoise + setting.varLeft,
+    varRight: project(rows, n, pair, 1) + pair.noise[1] + pair.commonNoise + setting.varRight,
+    covariance: project(rows, 0, pair, 1) + pair.commonNoise + setting.covariance,
+  };
+}
+
+/** Puts the hypothesis about a body that nothing was read of yet into the state, at `at` and after it. */
+export function putBody({ mean, covariance }: Explanation, at: number, body: Component): void {
+  const n = mean.length;
+  mean[at] = body.left;
+  mean[at + 1] = body.right;
+  covariance[at * n + at] = body.varLeft;
+  covariance[(at + 1) * n + at + 1] = body.varRight;
+  covariance[at * n + at + 1] = body.covariance;
+  covariance[(at + 1) * n + at] = body.covariance;
+}
+
 /** The observation's own combination of a row: body less what the datum carries. */
-export function project(rows: Float64Array, offset: number, pair: PairModel, s: number): number {
+function project(rows: Float64Array, offset: number, pair: PairModel, s: number): number {
   const at = offset + s;
   return (
     (rows[at + pair.body] ?? 0) -
     pair.weights[0] * (rows[at + pair.zeros[0]] ?? 0) -
     pair.weights[1] * (rows[at + pair.zeros[1]] ?? 0)
   );
-}
-
-/** ln of each pattern's probability at a station: the impact so far, and the lengths whose last end is here. */
-export function patternWeights(
-  model: RoundModel,
-  item: Explanation,
-  station: number,
-  out: Float64Array,
-): void {
-  for (let pattern = 0; pattern < 4; pattern++) {
-    let sum = 0;
-    for (let c = 0; c < item.impacts.length; c++) {
-      sum += (item.impacts[c] ?? 0) * patternProbability(model, c, station, pattern);
-    }
-    out[pattern] = Math.log(sum);
-  }
-  for (const length of model.lengths) {
-    if (length.last !== station) continue;
-    let elsewhere = false;
-    let here = 0;
-    for (const [end, side] of length.ends) {
-      if (end === station) here |= side === 0 ? 1 : 2;
-      else if (damages(patternAt(model, item, end), side)) elsewhere = true;
-    }
-    for (let pattern = 0; pattern < 4; pattern++) {
-      out[pattern] =
-        (out[pattern] ?? 0) + (elsewhere || (pattern & here) !== 0 ? length.damaged : length.sound);
-    }
-  }
 }

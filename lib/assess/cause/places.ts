@@ -1,18 +1,10 @@
 import type { Component } from './components';
-import type { SettingColumns } from './columns';
+import { addTail, normalColumns, type NormalColumns, type SettingColumns } from './columns';
 
 /** Where a station's body may be, in columns: those of one pattern and width together, the likeliest of them first. */
-export interface Places {
+export interface Places extends NormalColumns {
   /** Index into the bodies; −1 for a later setup, whose body is known. */
   body: Int16Array;
-  left: Float64Array;
-  right: Float64Array;
-  varLeft: Float64Array;
-  varRight: Float64Array;
-  covariance: Float64Array;
-  logPrior: Float64Array;
-  /** ln of the prior weight of each place and those that follow in its group. */
-  logTail: Float64Array;
   groups: PlaceGroup[];
 }
 
@@ -71,39 +63,16 @@ interface Group {
 }
 
 function placesFrom(groups: readonly Group[]): Places {
-  const count = groups.reduce((sum, { members }) => sum + members.length, 0);
+  const members = groups.flatMap((group) => group.members);
   const places: Places = {
-    body: new Int16Array(count),
-    left: new Float64Array(count),
-    right: new Float64Array(count),
-    varLeft: new Float64Array(count),
-    varRight: new Float64Array(count),
-    covariance: new Float64Array(count),
-    logPrior: new Float64Array(count),
-    logTail: new Float64Array(count),
+    ...normalColumns(members),
+    body: Int16Array.from(members, ({ body }) => body),
     groups: [],
   };
-  let next = 0;
-  for (const { members } of groups) {
-    for (const member of members) {
-      places.body[next] = member.body;
-      places.left[next] = member.left;
-      places.right[next] = member.right;
-      places.varLeft[next] = member.varLeft;
-      places.varRight[next] = member.varRight;
-      places.covariance[next] = member.covariance;
-      places.logPrior[next] = member.logPrior;
-      next++;
-    }
-  }
   let from = 0;
-  for (const { sides, width, members } of groups) {
-    const to = from + members.length;
-    let sum = 0;
-    for (let at = to - 1; at >= from; at--) {
-      sum += Math.exp(places.logPrior[at] ?? -Infinity);
-      places.logTail[at] = Math.log(sum);
-    }
+  for (const { sides, width, members: own } of groups) {
+    const to = from + own.length;
+    addTail(places, from, to);
     places.groups.push({ sides, width, from, to });
     from = to;
   }

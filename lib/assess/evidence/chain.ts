@@ -1,10 +1,10 @@
 import {
   componentAt,
   type Explanation,
-  observe,
+  innovation,
   patternAt,
   patternProbability,
-  project,
+  putBody,
 } from '../cause/explanation';
 import type { PairModel, RoundModel } from '../cause/model';
 import { emptyExplanation, open } from '../cause/openings';
@@ -82,31 +82,19 @@ function stateBefore(model: RoundModel, item: Explanation): Explanation {
     { bodies: [item.bodies[0] ?? 0, item.bodies[1] ?? 0], settings: [...item.zeroSettings] },
     state,
   );
-  const n = model.size;
   for (let g = 2; g < model.frame.stations.length; g++) {
     const body = componentAt(model.bodies, item.bodies[g] ?? 0);
-    const at = bodyAt(model, g);
-    state.mean[at] = body.left;
-    state.mean[at + 1] = body.right;
-    state.covariance[at * n + at] = body.varLeft;
-    state.covariance[(at + 1) * n + at + 1] = body.varRight;
-    state.covariance[at * n + at + 1] = body.covariance;
-    state.covariance[(at + 1) * n + at] = body.covariance;
+    putBody(state, bodyAt(model, g), body);
   }
   return state;
 }
 
 /** ln densities of a setup's two readings given all before, and the state conditioned on them. */
 function condition(state: Explanation, pair: PairModel, index: number): [number, number] {
-  const setting = componentAt(pair.settings, index);
   const n = state.mean.length;
   const rows = new Float64Array(2 * n);
-  observe(state, pair, rows);
-  const vL = project(rows, 0, pair, 0) + pair.noise[0] + pair.commonNoise + setting.varLeft;
-  const vR = project(rows, n, pair, 1) + pair.noise[1] + pair.commonNoise + setting.varRight;
-  const c = project(rows, 0, pair, 1) + pair.commonNoise + setting.covariance;
-  const rL = pair.y[0] - setting.left - project(state.mean, 0, pair, 0);
-  const rR = pair.y[1] - setting.right - project(state.mean, 0, pair, 1);
+  const found = innovation(state, pair, componentAt(pair.settings, index), rows);
+  const { left: rL, right: rR, varLeft: vL, varRight: vR, covariance: c } = found;
   if (!pair.hasLeft) {
     update(state, rows.subarray(n), rR, vR);
     return [0, logNormal(rR, vR)];

@@ -23,8 +23,6 @@ export const LENGTH_FILE_COLUMNS = {
   tolerance_mm: 'tolerance',
 } as const satisfies Record<string, LengthColumn>;
 
-export type FileColumn = keyof typeof POINT_FILE_COLUMNS | keyof typeof LENGTH_FILE_COLUMNS;
-
 /** Without these a block cannot be read. */
 export const NEEDED = { points: ['letter'], lengths: ['from', 'to', 'nominal_mm'] } as const;
 

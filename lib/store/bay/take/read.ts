@@ -49,8 +49,6 @@ export async function takeCorrection(
   return correct(taking, dimension, read);
 }
 
-export type PlaceOfReading = Exclude<Awaited<ReturnType<typeof placeOf>>, string>;
-
 /** Where a reading belongs, and what stands there; or why it belongs nowhere. */
 export async function placeOf(taking: Taking, { setup, dimension: ref, repeat, value }: Read) {
   const hung = await hungAs(taking, setup);
