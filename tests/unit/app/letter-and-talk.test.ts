@@ -1,6 +1,7 @@
 import '@/tests/speaking';
 import { buffer } from 'node:stream/consumers';
 import { describe, expect, it } from 'vitest';
+import type { JudgedRound } from '@/app/_overview/attention';
 import { pdfOf, type PrintedDocument } from '@/app/_record';
 import type { MonthLetter } from '@/app/rates/letter/_parts/gather';
 import { letterDocument } from '@/app/rates/letter/_parts/letter-document';
@@ -8,7 +9,9 @@ import type { TalkSheet } from '@/app/technicians/[code]/sheet/_parts/gather';
 import { talkDocument } from '@/app/technicians/[code]/sheet/_parts/talk-document';
 import { percent } from '@/app/_words/numbers';
 import { speaking } from '@/app/_words/speech';
+import type { Gauge } from '@/lib/access';
 import type { TechnicianFigures } from '@/lib/assess';
+import type { HabitCell } from '@/lib/assess/habits';
 import { fairRates, type RateJob } from '@/lib/assess/rates';
 import { readPdf, running } from '@/tests/pdf-text';
 
@@ -78,6 +81,68 @@ describe('the letter for a month', () => {
     expect(text).toContain('1 signal that was noticed in a later month is left out here.');
     expect(text).toContain('CG1 Out of service never Verify it before it is hung again.');
     expect(text).toContain('TD1 Verification overdue');
+  });
+
+  it('stays within two pages however much there is to tell, and says how much it left to the pages', async () => {
+    const many = <T>(make: (i: number) => T): T[] => Array.from({ length: 30 }, (_, i) => make(i));
+    const [signal] = letter.signals?.signals ?? [];
+    if (letter.signals === null || signal === undefined) throw new Error('There is no signal to repeat.');
+    const round = (i: number): JudgedRound => ({
+      ...{ job: `J${i}`, stage: 'before', attempt: 1, at: AT, heights: [], centerline: [] },
+      ...{
+        decidable: false,
+        why: 'Center-section diagonal A–D is 9.0 mm out: set the center section right first.',
+      },
+      ...{ nextChecks: [], pZeroMisset: 0, datum: [], leftOut: 0 },
+    });
+    const full: MonthLetter = {
+      ...letter,
+      signals: {
+        ...letter.signals,
+        signals: many((i) => ({
+          ...signal,
+          evidence: `Series ${i} left its band in the month before and stays there.`,
+        })),
+      },
+      attention: {
+        open: [],
+        undecidable: many(round),
+        gauges: [
+          ...many((i): Gauge => ({
+            ...{
+              tag: `CG${i}`,
+              kind: 'centering',
+              fixedMark: null,
+              state: 'out-of-service',
+              verifiedAt: null,
+            },
+          })),
+          { tag: 'TD1', kind: 'tram', fixedMark: null, state: 'in-service', verifiedAt: 0 },
+        ],
+      },
+      departures: many((i) => ({
+        ...{ technician: `T${i}`, of: 'setting' as const },
+        words: 'Setting error 1.90 mm (1.60 to 2.30), the shop 1.10 mm (1.00 to 1.20).',
+      })),
+      habits: many((i): HabitCell => ({
+        ...{
+          technician: `T${i}`,
+          habit: 'preferred-digits',
+          state: 'found',
+          p: 0.001,
+          adjustedP: 0.01,
+          strength: 2,
+        },
+        ...{ effect: null, evidence: '', setups: 40, shownBy: [] },
+      })),
+    };
+    const { pages } = await readPdf(await buffer(pdfOf(letterDocument(full))));
+    expect(pages.length).toBeLessThanOrEqual(2);
+    const text = running(pages);
+    for (const rest of ['more signals', 'more rounds', 'more technicians', 'more gauges', 'more, on'])
+      expect(text).toContain(rest);
+    // A gauge that is in use unverified comes before those that hang nowhere.
+    expect(text).toMatch(/Next TD1 Verification overdue/);
   });
 });
 

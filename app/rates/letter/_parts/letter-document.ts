@@ -13,8 +13,8 @@ import type { MonthLetter } from './gather';
 import { monthBlocks } from './month-blocks';
 import { riskBlocks } from './risk-blocks';
 
-/** More rounds than this are told as a count: a letter is read to its end. */
-const ROUNDS = 4;
+/** More lines than these are told as a count: a letter of two pages is read to its end. */
+const AT_MOST = { signals: 4, rounds: 4, technicians: 4, gauges: 6, habits: 6 };
 
 /** The month in a letter of one or two pages: what happened, how sure it is, and what to do next. */
 export function letterDocument(letter: MonthLetter): PrintedDocument {
@@ -64,6 +64,7 @@ function signalBlocks({ signals, month }: MonthLetter): Block[] {
   if (signals === null) return [heading, { kind: 'paragraph', text: t('notYet') }];
   const noticed = signals.signals.filter((one) => one.noticed <= month);
   const later = signals.signals.length - noticed.length;
+  const rest = noticed.length - AT_MOST.signals;
   return [
     heading,
     ...(noticed.length === 0
@@ -76,7 +77,7 @@ function signalBlocks({ signals, month }: MonthLetter): Block[] {
       : [
           {
             kind: 'list',
-            items: noticed.map(({ direction, evidence, next, p }): ListItem => ({
+            items: noticed.slice(0, AT_MOST.signals).map(({ direction, evidence, next, p }): ListItem => ({
               lead: t(`signals.${direction}`),
               text: [
                 told(evidence).replaceAll(/(?<=[\s(])-(?=\d)/g, '\u2212'),
@@ -90,6 +91,7 @@ function signalBlocks({ signals, month }: MonthLetter): Block[] {
       kind: 'paragraph',
       aside: true,
       text: [
+        ...(rest > 0 ? [t('signals.rest', { n: rest })] : []),
         t('signals.rests', { months: signals.design.falseAlarmPeriods }),
         ...(later === 0 ? [] : [t('signals.later', { n: later })]),
       ].join(' '),
@@ -110,12 +112,14 @@ function attentionBlocks({ attention, departures, newest, missCost, shop }: Mont
       note: t('attention.undecidable'),
       words: round.why ?? '',
     })),
-    ...departures.map(({ technician, words: of }): ListItem => ({
+    ...departures.slice(0, AT_MOST.technicians).map(({ technician, words: of }): ListItem => ({
       lead: `${technician}:`,
       text: `${told(of)} ${t('next', { what: t('attention.talk') })}`,
     })),
   ];
-  const rest = Math.max(0, open.length - ROUNDS) + Math.max(0, undecidable.length - ROUNDS);
+  const beyond = (list: readonly unknown[], most: number) => Math.max(0, list.length - most);
+  const rest = beyond(open, AT_MOST.rounds) + beyond(undecidable, AT_MOST.rounds);
+  const others = beyond(departures, AT_MOST.technicians);
   return [
     { kind: 'heading', level: 2, text: t('attention.title') },
     items.length === 0 ? { kind: 'paragraph', text: t('attention.none') } : { kind: 'list', items },
@@ -124,6 +128,7 @@ function attentionBlocks({ attention, departures, newest, missCost, shop }: Mont
       aside: true,
       text: [
         ...(rest === 0 ? [] : [t('attention.rest', { n: rest })]),
+        ...(others === 0 ? [] : [t('attention.others', { n: others })]),
         t('attention.rests', { when: day(newest, shop.timeZone) }),
       ].join(' '),
     },
@@ -135,7 +140,7 @@ const roundItems = (
   timeZone: string,
   say: (round: JudgedRound) => { note: string; words: string },
 ): ListItem[] =>
-  rounds.slice(0, ROUNDS).map((round) => {
+  rounds.slice(0, AT_MOST.rounds).map((round) => {
     const { note, words: of } = say(round);
     return {
       lead: `${round.job},`,
@@ -145,6 +150,15 @@ const roundItems = (
 
 function gaugeBlocks({ attention, newest, shop: { timeZone } }: MonthLetter): Block[] {
   const t = words('letter');
+  const concerns = attention.gauges.map((gauge) => ({
+    gauge,
+    concern: gaugeConcern(gauge, newest) ?? ('out of service' as const),
+  }));
+  // A gauge that is in use unverified spoils readings today; one out of service hangs nowhere.
+  const first = [...concerns].sort(
+    (a, b) => Number(a.concern === 'out of service') - Number(b.concern === 'out of service'),
+  );
+  const rest = first.length - AT_MOST.gauges;
   return [
     { kind: 'heading', level: 2, text: t('gauges.title') },
     {
@@ -157,8 +171,7 @@ function gaugeBlocks({ attention, newest, shop: { timeZone } }: MonthLetter): Bl
         { head: t('gauges.verified'), width: 30 },
         { head: t('gauges.next'), width: 60 },
       ],
-      rows: attention.gauges.map((gauge) => {
-        const concern = gaugeConcern(gauge, newest) ?? 'out of service';
+      rows: first.slice(0, AT_MOST.gauges).map(({ gauge, concern }) => {
         const key = CONCERNS[concern];
         return {
           cells: [
@@ -170,6 +183,7 @@ function gaugeBlocks({ attention, newest, shop: { timeZone } }: MonthLetter): Bl
         };
       }),
     },
+    ...(rest > 0 ? [{ kind: 'paragraph', aside: true, text: t('gauges.rest', { n: rest }) } as const] : []),
   ];
 }
 
@@ -181,18 +195,23 @@ const CONCERNS = {
 
 function habitBlocks({ habits }: MonthLetter): Block[] {
   const t = words('letter');
+  const rest = habits.length - AT_MOST.habits;
   return [
     { kind: 'heading', level: 2, text: t('habits.title') },
     habits.length === 0
       ? { kind: 'paragraph', text: t('habits.none') }
       : {
           kind: 'list',
-          items: habits.map(({ technician, habit, effect }) => ({
+          items: habits.slice(0, AT_MOST.habits).map(({ technician, habit, effect }) => ({
             lead: `${technician}:`,
             text: `${told(HABIT_TEXTS[habit].name)}. ${effect === null ? '' : `${effectWords(effect)}.`}`,
           })),
         },
     ...(habits.length === 0 ? [] : [{ kind: 'paragraph', text: t('habits.next') } as const]),
-    { kind: 'paragraph', aside: true, text: t('habits.rests') },
+    {
+      kind: 'paragraph',
+      aside: true,
+      text: [...(rest > 0 ? [t('habits.rest', { n: rest })] : []), t('habits.rests')].join(' '),
+    },
   ];
 }
