@@ -1,9 +1,10 @@
 import type { Job } from '@/lib/measure';
+import type { Learned } from './cause/learned';
+import { judgeJobs, type JudgedJobs, partsOfJobs } from './crew/judge-jobs';
 import { gaugeFigures, technicianFigures } from './figures';
-import { type FirstReadings, shopHabits } from './habits';
+import { type FirstReadings, habitsFound, sumByTechnician } from './habits';
 import { learn, type LearnOptions } from './learn';
 import { firstTimeOutcomes, rateOf } from './right-first-time';
-import { assessRound } from './round';
 import type { ShopAssessment } from './shop-assessment';
 
 export interface ShopOptions extends LearnOptions {
@@ -11,18 +12,26 @@ export interface ShopOptions extends LearnOptions {
   firsts?: FirstReadings;
 }
 
-/** Everything that is computed of a shop's jobs, from nothing but the jobs. */
+/** Everything that is computed of a shop's jobs, from nothing but the jobs. The verdicts are without patterns. */
 export function assessShop(jobs: readonly Job[], options: ShopOptions = {}): ShopAssessment {
   const learned = learn(jobs, options);
-  const rounds = jobs.flatMap((job) => job.rounds.map((round) => assessRound(round, learned)));
-  const habits = shopHabits(jobs, rounds, options.firsts);
+  return assessment(jobs, learned, partsOfJobs({ jobs, learned, firsts: options.firsts }).map(judgeJobs));
+}
+
+/** From what was learned and the verdicts on all jobs, in the parts in which they were made. */
+export function assessment(
+  jobs: readonly Job[],
+  learned: Learned,
+  parts: readonly JudgedJobs[],
+): ShopAssessment {
+  const habits = habitsFound(sumByTechnician(parts.map(({ tallies }) => tallies)));
   return {
     technicians: technicianFigures(jobs, learned).map((figures) => ({
       ...figures,
       habits: habits.get(figures.technician) ?? [],
     })),
     gauges: gaugeFigures(jobs, learned),
-    rounds,
+    rounds: parts.flatMap(({ rounds }) => rounds),
     firstTimeRight: rateOf(firstTimeOutcomes(jobs)),
   };
 }

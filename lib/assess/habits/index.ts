@@ -13,7 +13,7 @@ export {
   type HabitState,
 } from './habit-matrix';
 export type { EffectUnit, HabitEffect } from './judge';
-export { foundOf, shopHabits, tallyShop } from './shop-habits';
+export { foundOf, habitsFound, sumByTechnician, tallyShop } from './shop-habits';
 export { addTallies, emptyTally, HABIT_TALLY_FORMAT, type HabitTally } from './tally';
 export { tallyHabits } from './tally-habits';
 export { HABIT_TEXTS, type HabitText } from './texts';

@@ -13,8 +13,15 @@ export function tallyShop(
   firsts: FirstReadings = new Map(),
 ): Map<string, HabitTally> {
   const byJob = grouped(verdicts, ({ job }) => job);
-  const tallies = jobs.flatMap((job) => [...tallyHabits(job, byJob.get(job.job) ?? [], firsts.get(job.job))]);
-  const byTechnician = grouped(tallies, ([technician]) => technician);
+  return sumByTechnician(jobs.map((job) => tallyHabits(job, byJob.get(job.job) ?? [], firsts.get(job.job))));
+}
+
+/** One sum for each technician, in the order of their codes. */
+export function sumByTechnician(parts: readonly ReadonlyMap<string, HabitTally>[]): Map<string, HabitTally> {
+  const byTechnician = grouped(
+    parts.flatMap((part) => [...part]),
+    ([technician]) => technician,
+  );
   return new Map(
     [...byTechnician]
       .sort(([a], [b]) => (a < b ? -1 : 1))
@@ -22,13 +29,8 @@ export function tallyShop(
   );
 }
 
-/** Habits found in a shop's jobs, by technician, strongest evidence first. */
-export function shopHabits(
-  jobs: readonly Job[],
-  verdicts: readonly RoundVerdict[],
-  firsts?: FirstReadings,
-): Map<string, Habit[]> {
-  const tallies = tallyShop(jobs, verdicts, firsts);
+/** Habits found in a shop, by technician, strongest evidence first. */
+export function habitsFound(tallies: ReadonlyMap<string, HabitTally>): Map<string, Habit[]> {
   const cells = habitMatrix(tallies);
   return new Map([...tallies.keys()].map((technician) => [technician, foundOf(cells, technician)]));
 }

@@ -1,1 +1,3 @@
-export { learn, type LearnOptions } from './learn';
+export { learn, learning, type LearnOptions } from './learn';
+export { type Pass, partsOfPass, sumOfParts, tallyPart } from './pass';
+export type { Tally } from './tally';

@@ -2,9 +2,9 @@ import { medianAbsoluteDeviation } from 'simple-statistics';
 import type { Job, Round } from '@/lib/measure/types';
 import { type Learned, startingPoint } from '../cause/learned';
 import type { SearchEffort } from '../cause/search';
-import { expectRound } from './expect';
+import { type Pass, partsOfPass, sumOfParts, tallyPart } from './pass';
 import { readingSds } from './reading';
-import { emptyTally } from './tally';
+import type { Tally } from './tally';
 import { update } from './update';
 
 /** Passes over the rounds: coarse ones on a sample first, then finer ones on more. */
@@ -34,6 +34,15 @@ export interface LearnOptions {
  * parameters under weak priors); large shops are learned from an even sample of at most 1600 rounds.
  */
 export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned {
+  const passes = learning(jobs, options);
+  let step = passes.next();
+  while (step.done !== true)
+    step = passes.next(sumOfParts(step.value, partsOfPass(step.value).map(tallyPart)));
+  return step.value;
+}
+
+/** The same, pass by pass: whoever runs it works out what a pass says, here or on several threads. */
+export function* learning(jobs: readonly Job[], options: LearnOptions = {}): Generator<Pass, Learned, Tally> {
   const rounds = jobs.flatMap((job) => job.rounds);
   const technicians = new Set<string>();
   const gauges = new Set<string>();
@@ -54,12 +63,11 @@ export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned
     learned.technicians[name] = { ...learned.newTechnician, reading: reading.of(name) };
   }
   for (const name of [...gauges].sort()) learned.gauges[name] = { ...learned.newGauge };
-  PASSES.forEach((pass, index) => {
+  for (const [index, { rounds: most, effort }] of PASSES.entries()) {
     options.onProgress?.(index / PASSES.length);
-    const tally = emptyTally(learned, Object.keys(learned.technicians), Object.keys(learned.gauges));
-    for (const round of evenly(rounds, pass.rounds)) expectRound(round, learned, pass.effort, tally);
+    const tally = yield { rounds: evenly(rounds, most), learned, effort };
     if (tally.rounds > 0) learned = update(learned, tally);
-  });
+  }
   options.onProgress?.(1);
   for (const [name, hand] of Object.entries(learned.technicians)) hand.setups = heightSetups.get(name) ?? 0;
   return { ...learned, rounds: rounds.length };

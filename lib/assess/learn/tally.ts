@@ -91,3 +91,47 @@ export function emptyTally(learned: Learned, technicians: string[], gauges: stri
     biases: scores([...technicians.map((t) => `t ${t}`), ...gauges.map((g) => `g ${g}`)]),
   };
 }
+
+/** Adds what other rounds said, of the same technicians and gauges. */
+export function addTally(into: Tally, more: Tally): void {
+  into.rounds += more.rounds;
+  into.settled += more.settled;
+  into.logEvidence += more.logEvidence;
+  addByKey(into.setups, more.setups);
+  addFields(into.missets, more.missets);
+  addItems(into.missetSizes, more.missetSizes);
+  addItems(into.damageSizes, more.damageSizes);
+  for (const phase of PHASES)
+    into.impacts[phase].forEach((impact, c) => {
+      const other = more.impacts[phase][c];
+      if (other === undefined) return;
+      impact.share += other.share;
+      for (const section of ['front', 'center', 'rear'] as const)
+        addFields(impact.patterns[section], other.patterns[section]);
+    });
+  addFields(into.common, more.common);
+  addFields(into.lengths, more.lengths);
+  addByKey(into.marks, more.marks);
+  for (const of of ['scatters', 'biases'] as const) {
+    addItems(into[of].score, more[of].score);
+    addItems(into[of].information, more[of].information);
+  }
+}
+
+function addByKey<Sums extends Record<string, number>>(
+  into: Map<string, Sums>,
+  more: ReadonlyMap<string, Sums>,
+) {
+  for (const [key, sums] of into) {
+    const other = more.get(key);
+    if (other !== undefined) addFields(sums, other);
+  }
+}
+
+function addFields<Key extends string>(into: Record<Key, number>, more: Readonly<Record<Key, number>>): void {
+  for (const key of Object.keys(into) as Key[]) into[key] += more[key];
+}
+
+function addItems(into: number[] | Float64Array, more: readonly number[] | Float64Array): void {
+  for (let i = 0; i < into.length; i++) into[i] = (into[i] ?? 0) + (more[i] ?? 0);
+}

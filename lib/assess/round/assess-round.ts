@@ -10,6 +10,8 @@ import { whyUndecidable } from './decidable';
 export interface RoundOptions {
   /** Lengths of the sheet that were not read in this round. */
   unread?: readonly UnreadLength[];
+  /** False where nothing shows them: they take about as long as a verdict. */
+  patterns?: boolean;
 }
 
 /** Everything that is said of one round: what each height is, whether the datum can be trusted, what to check next. */
@@ -22,9 +24,14 @@ export function assessRound(round: Round, learned: Learned, options: RoundOption
     observations.some(({ quantity }) => quantity === 'height'),
   );
   const judged = judgeRound(round, learned);
-  const patterns = patternsOf(round, learned, {
-    judged: { heights: 'why' in judged ? null : judged, pins, datum: why === null },
-  });
+  const shape =
+    options.patterns === false
+      ? {}
+      : {
+          patterns: patternsOf(round, learned, {
+            judged: { heights: 'why' in judged ? null : judged, pins, datum: why === null },
+          }),
+        };
   if ('why' in judged) {
     return {
       job,
@@ -38,7 +45,7 @@ export function assessRound(round: Round, learned: Learned, options: RoundOption
       centerline,
       leftOut: 0,
       nextChecks: [],
-      patterns,
+      ...shape,
     };
   }
   return {
@@ -53,7 +60,7 @@ export function assessRound(round: Round, learned: Learned, options: RoundOption
     centerline,
     leftOut: judged.found.leftOut,
     nextChecks: nextChecks(judged, learned, options.unread),
-    patterns,
+    ...shape,
   };
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { firstReadings, shopHabits } from '@/lib/assess/habits';
+import { firstReadings, habitsFound, tallyShop } from '@/lib/assess/habits';
 import { habitShop } from '@/tests/simulation/habit-shop';
 
 const shop = habitShop({
@@ -10,7 +10,7 @@ const shop = habitShop({
 
 describe('habits in the report', () => {
   it('stand with their technician: key, strength, a sentence and setups', () => {
-    const habits = shopHabits(shop.jobs, shop.verdicts, firstReadings(shop.readings));
+    const habits = habitsFound(tallyShop(shop.jobs, shop.verdicts, firstReadings(shop.readings)));
     const found = [...habits].filter(([, list]) => list.length > 0).map(([technician]) => technician);
     expect(found.sort()).toEqual(['B', 'D']);
     const [digits] = habits.get('B') ?? [];
@@ -24,7 +24,7 @@ describe('habits in the report', () => {
   });
 
   it('need first readings only for last digits: the collapsed jobs alone show the others, and single readings', () => {
-    const habits = shopHabits(shop.jobs, shop.verdicts);
+    const habits = habitsFound(tallyShop(shop.jobs, shop.verdicts));
     expect(habits.get('D')?.map(({ habit }) => habit)).toContain('low-hanger');
     expect(habits.get('B')?.map(({ habit }) => habit)).toContain('preferred-digits');
   });

@@ -1,0 +1,47 @@
+import type { Job } from '@/lib/measure/types';
+import type { Learned } from '../cause/learned';
+import { type FirstReadings, type HabitTally, tallyShop } from '../habits';
+import { assessRound } from '../round';
+import type { RoundVerdict } from '../types';
+
+/** Jobs to be judged by what was learned, with what their habits are looked at by. */
+export interface JobsTask {
+  jobs: readonly Job[];
+  learned: Learned;
+  firsts: FirstReadings | undefined;
+}
+
+export interface JudgedJobs {
+  rounds: RoundVerdict[];
+  /** By technician. */
+  tallies: Map<string, HabitTally>;
+}
+
+/** Jobs of one part. Sums are made part by part wherever they are made, so that their last digit is the same. */
+const PART = 20;
+
+export function partsOfJobs(task: JobsTask): JobsTask[] {
+  return Array.from({ length: Math.ceil(task.jobs.length / PART) }, (_, i) => {
+    const jobs = task.jobs.slice(i * PART, (i + 1) * PART);
+    return { ...task, jobs, firsts: firstsOf(jobs, task.firsts) };
+  });
+}
+
+/** Only those of the jobs: another thread gets a copy of what it is handed. */
+function firstsOf(jobs: readonly Job[], firsts: FirstReadings | undefined): FirstReadings | undefined {
+  if (firsts === undefined) return undefined;
+  return new Map(
+    jobs.flatMap(({ job }) => {
+      const own = firsts.get(job);
+      return own === undefined ? [] : [[job, own] as const];
+    }),
+  );
+}
+
+/** The verdicts of one part without their patterns, which only a picture shows, and its habits’ sums. */
+export function judgeJobs({ jobs, learned, firsts }: JobsTask): JudgedJobs {
+  const rounds = jobs.flatMap((job) =>
+    job.rounds.map((round) => assessRound(round, learned, { patterns: false })),
+  );
+  return { rounds, tallies: tallyShop(jobs, rounds, firsts) };
+}
