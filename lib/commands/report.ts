@@ -2,13 +2,11 @@ import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { alone, assessShopTogether, threads } from '@/lib/assess/crew';
-import type { ShopAssessment } from '@/lib/assess';
-import { type FirstReadings, firstReadings } from '@/lib/assess/habits';
+import { assessShopTogether, withCrew } from '@/lib/assess/crew';
+import { firstReadings } from '@/lib/assess/habits';
 import {
   collapse,
   faultList,
-  type Job,
   joinFiles,
   readMeasurementFile,
   type NamedReadings,
@@ -21,9 +19,6 @@ const USAGE = `npm run -s report -- [--time-zone Europe/Berlin] FILE.csv [FILE.c
 Reads measurement files as one shop and prints the batch report as JSON. Times without an offset are read in the
 time zone, UTC where none is given. A verdict is about a reading: it never says that a structure is sound.
 `;
-
-/** Fewer jobs are worked out sooner than a thread starts. */
-const WORTH_THREADS = 60;
 
 /** What a person can act on, told without a stack. */
 class Refused extends Error {}
@@ -52,18 +47,12 @@ async function report(args: string[]): Promise<number> {
   const readings = joined(await readFiles(positionals, values['time-zone']));
   const jobs = collapse(readings);
   note(`${readings.length} readings of ${jobs.length} jobs. Computing …`);
-  const shop = await assessed(jobs, firstReadings(readings));
+  const rounds = jobs.reduce((sum, job) => sum + job.rounds.length, 0);
+  const shop = await withCrew(rounds, (crew) =>
+    assessShopTogether(crew, jobs, { firsts: firstReadings(readings), ...telling(jobs.length) }),
+  );
   for (const piece of batchReportText(shop)) await print(piece);
   return 0;
-}
-
-async function assessed(jobs: readonly Job[], firsts: FirstReadings): Promise<ShopAssessment> {
-  const crew = jobs.length < WORTH_THREADS ? alone : threads();
-  try {
-    return await assessShopTogether(crew, jobs, { firsts, ...telling(jobs.length) });
-  } finally {
-    await crew.close();
-  }
 }
 
 /** Says now and then how far the work has come, at most once a second. */

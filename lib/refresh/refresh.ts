@@ -1,4 +1,4 @@
-import { learn } from '@/lib/assess';
+import { learnTogether, withCrew } from '@/lib/assess/crew';
 import { hasFitAnswers, inputsVersion, loadJobs, roundsWithoutVerdict, type ShopId } from '@/lib/store';
 import { dueToLearn } from './due-to-learn';
 import { figuresOf } from './figures';
@@ -27,10 +27,7 @@ export async function refresh(
   const kept = await readFit(shop);
   const fit = kept?.program === program ? kept : null;
   if (fit?.inputsVersion === version) {
-    await updateVerdicts(shop, fit);
-    await updateProofs(shop, fit, false);
-    // Absent only where an earlier refresh was broken off after its verdicts.
-    if (!(await hasFitAnswers(shop, fit.id))) await updateAnswers(shop, fit, await loadJobs(shop));
+    await finish(shop, fit);
     return;
   }
   if (fit !== null) {
@@ -42,19 +39,38 @@ export async function refresh(
       return;
     }
   }
+  await learnAnew(shop, program, version, say);
+}
+
+/** Does what an earlier refresh was broken off before. */
+async function finish(shop: ShopId, fit: StoredFit): Promise<void> {
+  const { length: waiting } = await roundsWithoutVerdict(shop, fit.id);
+  await withCrew(waiting, async (crew) => {
+    await updateVerdicts(shop, fit, crew);
+    await updateProofs(shop, fit, crew, false);
+  });
+  if (!(await hasFitAnswers(shop, fit.id))) await updateAnswers(shop, fit, await loadJobs(shop));
+}
+
+async function learnAnew(
+  shop: ShopId,
+  program: string,
+  version: number,
+  say: (line: string) => void,
+): Promise<void> {
   const jobs = await loadJobs(shop);
   if (jobs.length === 0) return;
   say(`Learning from ${jobs.length} jobs …`);
-  const learned = learn(jobs);
-  const fresh = await keepFit(shop, {
-    inputsVersion: version,
-    program,
-    learned,
-    figures: figuresOf(jobs, learned),
+  const rounds = jobs.reduce((sum, job) => sum + job.rounds.length, 0);
+  const fresh = await withCrew(rounds, async (crew) => {
+    const learned = await learnTogether(crew, jobs);
+    const figures = figuresOf(jobs, learned);
+    const fit = await keepFit(shop, { inputsVersion: version, program, learned, figures });
+    const judged = await updateVerdicts(shop, fit, crew);
+    await updateProofs(shop, fit, crew, false);
+    say(`${judged} rounds judged.`);
+    return fit;
   });
-  const rounds = await updateVerdicts(shop, fresh);
-  await updateProofs(shop, fresh, false);
-  say(`${rounds} rounds judged.`);
   await updateAnswers(shop, fresh, jobs);
 }
 
@@ -65,13 +81,13 @@ export async function refresh(
  */
 export async function followRounds(shop: ShopId, fit: StoredFit): Promise<number | null> {
   const waiting = await roundsWithoutVerdict(shop, fit.id);
-  if (waiting.length > FEW_ROUNDS) {
-    await updateProofs(shop, fit, true);
-    return null;
-  }
-  await updateVerdicts(shop, fit);
-  // Before learning from them: what the earlier fit says of these rounds it says without having seen them.
-  await updateProofs(shop, fit, true);
+  const few = waiting.length <= FEW_ROUNDS;
+  await withCrew(waiting.length, async (crew) => {
+    if (few) await updateVerdicts(shop, fit, crew);
+    // Before learning from them: what the earlier fit says of these rounds it says without having seen them.
+    await updateProofs(shop, fit, crew, true);
+  });
+  if (!few) return null;
   const numbers = [...new Set(waiting.map(({ job }) => job))];
   const jobs = numbers.length === 0 ? [] : await loadJobs(shop, { jobs: numbers });
   if (dueToLearn(fit, { rounds: waiting.length, jobs })) return null;

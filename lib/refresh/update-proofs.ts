@@ -1,15 +1,8 @@
-import { foretoldHeights } from '@/lib/assess/calibration';
-import type { Job } from '@/lib/measure';
-import {
-  loadJobs,
-  roundsWithoutProof,
-  saveRoundProofs,
-  type RoundProofRecord,
-  type ShopId,
-} from '@/lib/store';
+import type { Crew } from '@/lib/assess/crew';
+import { loadJobs, roundsWithoutProof, saveRoundProofs, type ShopId } from '@/lib/store';
+import { inTurns } from './in-turns';
 import type { StoredFit } from './stored-fit';
-
-const JOBS_AT_ONCE = 100;
+import { WaitingRounds } from './waiting-rounds';
 
 /** Grows when another calculation makes what is kept; rows of another format are made again. */
 const FORMAT = 1;
@@ -20,34 +13,25 @@ const FORMAT = 1;
  * @param ahead the fit was made before these rounds, or what was recorded of them, came.
  * @returns how many rounds were looked through.
  */
-export async function updateProofs(shop: ShopId, fit: StoredFit, ahead: boolean): Promise<number> {
-  const waiting = await roundsWithoutProof(shop, FORMAT);
-  const versions = new Map(waiting.map((round) => [keyOf(round), round.version]));
-  const jobs = [...new Set(waiting.map(({ job }) => job))];
-  for (let start = 0; start < jobs.length; start += JOBS_AT_ONCE) {
-    const loaded = await loadJobs(shop, { jobs: jobs.slice(start, start + JOBS_AT_ONCE) });
-    await saveRoundProofs(
-      shop,
-      FORMAT,
-      loaded.flatMap((job) => proofsOf(job, fit, versions, ahead)),
-    );
-  }
-  return waiting.length;
-}
-
-function proofsOf(
-  job: Job,
+export async function updateProofs(
+  shop: ShopId,
   { learned }: StoredFit,
-  versions: ReadonlyMap<string, number>,
+  crew: Crew,
   ahead: boolean,
-): RoundProofRecord[] {
-  return job.rounds.flatMap((round) => {
-    const version = versions.get(keyOf(round));
-    if (version === undefined) return [];
-    const { stage, attempt } = round;
-    return [{ job: round.job, stage, attempt, version, ahead, heights: foretoldHeights(round, learned) }];
+): Promise<number> {
+  const waiting = new WaitingRounds(await roundsWithoutProof(shop, FORMAT));
+  let looked = 0;
+  await inTurns(waiting.jobs(), {
+    take: async (jobs) => waiting.of(await loadJobs(shop, { jobs: [...jobs] })),
+    work: (rounds) => crew.foretell({ rounds: rounds.map(({ round }) => round), learned }),
+    keep: async (rounds, foretold) => {
+      const proofs = rounds.map(({ round: { job, stage, attempt }, version }, i) => ({
+        ...{ job, stage, attempt, version, ahead },
+        heights: foretold[i] ?? [],
+      }));
+      await saveRoundProofs(shop, FORMAT, proofs);
+      looked += proofs.length;
+    },
   });
+  return looked;
 }
-
-const keyOf = ({ job, stage, attempt }: { job: string; stage: string; attempt: number }) =>
-  JSON.stringify([job, stage, attempt]);

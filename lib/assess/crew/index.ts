@@ -3,6 +3,7 @@
  * A room of its own: no page may load what starts threads.
  */
 export { assessShopTogether } from './assess-together';
-export { alone, type Crew } from './crew';
+export type { Crew } from './crew';
 export { learnTogether } from './learn-together';
 export { threads } from './threads';
+export { withCrew } from './with-crew';

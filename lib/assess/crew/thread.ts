@@ -1,15 +1,23 @@
 import { parentPort } from 'node:worker_threads';
-import { alone, type Crew } from './crew';
+import { type Works, WORKS } from './crew';
 
 /** What one thread asks of another. */
-export type Asking =
-  | { method: 'tally'; of: Parameters<Crew['tally']>[0] }
-  | { method: 'judge'; of: Parameters<Crew['judge']>[0] };
+export type Asking = {
+  [Method in keyof Works]: { method: Method; of: Parameters<Works[Method]>[0] };
+}[keyof Works];
 
-const answerTo = (asking: Asking): Promise<unknown> =>
-  asking.method === 'tally' ? alone.tally(asking.of) : alone.judge(asking.of);
+function answerTo({ method, of }: Asking): unknown {
+  switch (method) {
+    case 'tally':
+      return WORKS.tally(of);
+    case 'judge':
+      return WORKS.judge(of);
+    case 'assess':
+      return WORKS.assess(of);
+    case 'foretell':
+      return WORKS.foretell(of);
+  }
+}
 
 // An error is thrown on: it ends this thread and comes to the other as the error of what was asked.
-parentPort?.on('message', (asking: Asking) => {
-  void answerTo(asking).then((answer) => parentPort?.postMessage(answer));
-});
+parentPort?.on('message', (asking: Asking) => parentPort?.postMessage(answerTo(asking)));

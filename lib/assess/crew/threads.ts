@@ -57,6 +57,8 @@ export function threads(count = availableParallelism()): Crew {
     // A thread answers with what its method gives.
     tally: (of) => ask({ method: 'tally', of }) as ReturnType<Crew['tally']>,
     judge: (of) => ask({ method: 'judge', of }) as ReturnType<Crew['judge']>,
+    assess: (of) => ask({ method: 'assess', of }) as ReturnType<Crew['assess']>,
+    foretell: (of) => ask({ method: 'foretell', of }) as ReturnType<Crew['foretell']>,
     close: async () => {
       await Promise.all(crew.map(({ worker }) => worker.terminate()));
     },
