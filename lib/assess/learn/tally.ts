@@ -112,9 +112,9 @@ export function addTally(into: Tally, more: Tally): void {
   addFields(into.common, more.common);
   addFields(into.lengths, more.lengths);
   addByKey(into.marks, more.marks);
-  for (const of of ['scatters', 'biases'] as const) {
-    addItems(into[of].score, more[of].score);
-    addItems(into[of].information, more[of].information);
+  for (const kind of ['scatters', 'biases'] as const) {
+    addItems(into[kind].score, more[kind].score);
+    addItems(into[kind].information, more[kind].information);
   }
 }
 
