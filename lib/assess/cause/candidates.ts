@@ -1,6 +1,7 @@
 import type { Beam } from './beam';
 import { componentAt, patternProbability } from './explanation';
-import { damages, type PairModel, type RoundModel } from './model';
+import { PATTERNS } from './learned';
+import { damages, type PairModel, type RoundModel, sidesOf } from './model';
 import type { Meeting } from './places';
 import { Unlisted } from './unlisted';
 
@@ -63,7 +64,7 @@ class List implements Candidates {
 
 // Rounds are searched one after another, so all of them can use the same room.
 const list = new List();
-const patterns = new Float64Array(4);
+const patterns = new Float64Array(PATTERNS.length);
 
 /** Readings' residual and covariance under an explanation, before any setting (and, at a new station, body). */
 interface Expected {
@@ -148,7 +149,7 @@ export function candidates(model: RoundModel, beam: Beam, pair: PairModel, depth
 function patternWeights(model: RoundModel, beam: Beam, index: number, station: number): void {
   const { impactCount, impacts, pickCount, picks } = beam;
   const at = index * impactCount;
-  for (let pattern = 0; pattern < 4; pattern++) {
+  for (let pattern = 0; pattern < patterns.length; pattern++) {
     let sum = 0;
     for (let c = 0; c < impactCount; c++) {
       sum += (impacts[at + c] ?? 0) * patternProbability(model, c, station, pattern);
@@ -164,9 +165,10 @@ function patternWeights(model: RoundModel, beam: Beam, index: number, station: n
       else if (damages(componentAt(model.bodies, picks[index * pickCount + end] ?? 0).sides, side))
         elsewhere = true;
     }
-    for (let pattern = 0; pattern < 4; pattern++) {
+    for (let pattern = 0; pattern < patterns.length; pattern++) {
       patterns[pattern] =
-        (patterns[pattern] ?? 0) + (elsewhere || (pattern & here) !== 0 ? length.damaged : length.sound);
+        (patterns[pattern] ?? 0) +
+        (elsewhere || (sidesOf(pattern) & here) !== 0 ? length.damaged : length.sound);
     }
   }
 }

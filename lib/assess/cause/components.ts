@@ -5,6 +5,7 @@ import {
   MISSETS,
   type Misset,
   type Pattern,
+  PATTERNS,
   type TechnicianHand,
 } from './learned';
 import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS, WIDE_BAND } from './sizes';
@@ -20,7 +21,7 @@ export interface Component {
   /** `ordinary` for a setting without a slip. */
   misset: Misset | 'ordinary';
   pattern: Pattern;
-  /** The pattern as two bits, left 1 and right 2: its index into PATTERNS. */
+  /** Index of the pattern into PATTERNS. */
   sides: number;
   /** Index of the size band, or −1 where the size is known or the hypothesis has none. */
   band: number;
@@ -118,7 +119,19 @@ export function settingComponents(
   return components;
 }
 
-/** All hypotheses about where one station's body is, the undamaged one first; priors within each pattern. */
+/** How each pattern of damage moves the two sides of a station, left and right in units of its size. */
+const WAYS: readonly [Pattern, number, number][] = [
+  ['left', 1, 0],
+  ['right', 0, 1],
+  ['both', 1, 1],
+  ['opposed', 1, -1],
+];
+
+/**
+ * All hypotheses about where one station's body is, the undamaged one first; priors within each pattern. Opposed
+ * damage, as a twist leaves it, has both signs: left up with right down, and the other way about. It has no broad
+ * hypothesis: as one of two rare events at the zero stations it is not considered.
+ */
 export function bodyComponents(scatter: number, learned: Learned): Component[] {
   const variance = scatter ** 2;
   const components: Component[] = [
@@ -136,11 +149,6 @@ export function bodyComponents(scatter: number, learned: Learned): Component[] {
       logPrior: 0,
     },
   ];
-  const patterns: [Pattern, number, number][] = [
-    ['left', 1, 0],
-    ['right', 0, 1],
-    ['both', 1, 1],
-  ];
   const bands: { centre: number; sd: number; band: number; width: Width; weight: number }[] = [
     ...SIZE_BANDS.map((size, band) => ({
       ...size,
@@ -151,21 +159,22 @@ export function bodyComponents(scatter: number, learned: Learned): Component[] {
     { ...WIDE_BAND, band: -1, width: 'wide', weight: 0.5 },
     { centre: 0, sd: BROAD_SD, band: -1, width: 'broad', weight: 1 },
   ];
-  for (const [pattern, left, right] of patterns) {
+  for (const [pattern, left, right] of WAYS) {
+    const [onLeft, onRight] = [Math.abs(left), Math.abs(right)];
     for (const { centre, sd, band, width, weight } of bands) {
-      if (weight <= 0) continue;
+      if (weight <= 0 || (pattern === 'opposed' && width === 'broad')) continue;
       for (const sign of width === 'broad' ? [1] : [-1, 1]) {
-        const differs = left * right * (SIDE_DIFFERENCE * (centre || sd)) ** 2;
+        const differs = onLeft * onRight * (SIDE_DIFFERENCE * (centre || sd)) ** 2;
         components.push({
           misset: 'ordinary',
           pattern,
-          sides: left + 2 * right,
+          sides: PATTERNS.indexOf(pattern),
           band,
           width,
           left: sign * centre * left,
           right: sign * centre * right,
-          varLeft: variance + (sd ** 2 + differs) * left,
-          varRight: variance + (sd ** 2 + differs) * right,
+          varLeft: variance + (sd ** 2 + differs) * onLeft,
+          varRight: variance + (sd ** 2 + differs) * onRight,
           covariance: sd ** 2 * left * right,
           logPrior: Math.log(weight),
         });

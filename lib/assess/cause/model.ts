@@ -178,4 +178,9 @@ function pairModel(
 }
 
 /** Whether a pattern (index into PATTERNS) damages a side. */
-export const damages = (pattern: number, side: 0 | 1): boolean => ((pattern >> side) & 1) === 1;
+export const damages = (pattern: number, side: 0 | 1): boolean => ((sidesOf(pattern) >> side) & 1) === 1;
+
+/** The sides that a pattern (index into PATTERNS) damages as two bits, left 1 and right 2. */
+export const sidesOf = (pattern: number): number => (pattern === OPPOSED ? 3 : pattern);
+
+const OPPOSED = PATTERNS.indexOf('opposed');

@@ -28,7 +28,7 @@ export function openings(model: RoundModel): Opening[] {
   });
   for (const z of [0, 1] as const) {
     model.bodies.forEach((body, i) => {
-      if (body.pattern === 'none') return;
+      if (body.pattern === 'none' || !canBe(model, z, body)) return;
       const bodies: [number, number] = z === 0 ? [i, 0] : [0, i];
       if (body.width === 'broad') broad.push({ bodies, settings: none, who: -1 - z });
       else if (body.width === 'fine') list.push({ bodies, settings: none });
@@ -45,6 +45,10 @@ export function openings(model: RoundModel): Opening[] {
   });
   return list;
 }
+
+/** Whether any impact leaves a body like this at a zero station. */
+const canBe = (model: RoundModel, station: 0 | 1, { sides }: Component): boolean =>
+  model.shares.some((share, c) => share * patternProbability(model, c, station, sides) > 0);
 
 /** Room for one explanation before anything is known of it. */
 export function emptyExplanation(model: RoundModel): Explanation {

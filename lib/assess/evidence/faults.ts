@@ -77,7 +77,13 @@ function bodies(model: RoundModel, item: Explanation): ExplainedFault[] {
     const at = bodyAt(model, g);
     return [
       {
-        ...sized(`b${g}`, pattern, item.mean[at] ?? 0, item.mean[at + 1] ?? 0),
+        // Which way each side went is in its sign.
+        ...sized(
+          `b${g}`,
+          pattern === 'opposed' ? 'both' : pattern,
+          item.mean[at] ?? 0,
+          item.mean[at + 1] ?? 0,
+        ),
         what: 'body',
         zero: station.zero,
         station: g,
@@ -97,7 +103,7 @@ export function bodyAt(model: RoundModel, station: number): number {
 /** Whether an explanation has the body of a station damaged on a side. */
 export function damagedAt(model: RoundModel, item: Explanation, station: number, side: 0 | 1): boolean {
   const { pattern } = componentAt(model.bodies, item.bodies[station] ?? 0);
-  return pattern === 'both' || pattern === (side === 0 ? 'left' : 'right');
+  return pattern === 'both' || pattern === 'opposed' || pattern === (side === 0 ? 'left' : 'right');
 }
 
 function sized(

@@ -66,7 +66,7 @@ export function addScores(into: Scores, round: ReadonlyMap<string, number>): voi
 }
 
 export function emptyTally(learned: Learned, technicians: string[], gauges: string[]): Tally {
-  const none = (): Record<Pattern, number> => ({ none: 0, left: 0, right: 0, both: 0 });
+  const none = (): Record<Pattern, number> => ({ none: 0, left: 0, right: 0, both: 0, opposed: 0 });
   return {
     rounds: 0,
     settled: 0,

@@ -162,7 +162,7 @@ function weigh(shop: Learned, one: Case) {
   const [length] = frame.lengths;
   if (length) {
     const evidence = lengthEvidence(length, handOf(shop, length.technician), shop);
-    const left = [front, bodyA].some(({ pattern }) => pattern === 'left' || pattern === 'both');
+    const left = [front, bodyA].some(({ pattern }) => pattern !== 'none' && pattern !== 'right');
     logPrior += left ? evidence.damaged : evidence.sound;
   }
   return { ...posterior, logWeight: logPrior + posterior.logDensity };

@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { frameRound } from '@/lib/assess/cause/frame';
-import type { Learned } from '@/lib/assess/cause/learned';
+import type { Learned, Pattern } from '@/lib/assess/cause/learned';
 import { modelRound } from '@/lib/assess/cause/model';
 import { search } from '@/lib/assess/cause/search';
 import { SIDE_DIFFERENCE, SIZE_BANDS, WIDE_BAND } from '@/lib/assess/cause/sizes';
@@ -34,7 +34,7 @@ const learned: Learned = knownShop({
 learned.common = COMMON;
 learned.bodies.before.scatter = SCATTER;
 for (const { patterns } of learned.bodies.before.impacts)
-  patterns.center = { none: 1, left: NEVER, right: NEVER, both: NEVER };
+  patterns.center = { none: 1, left: NEVER, right: NEVER, both: NEVER, opposed: NEVER };
 // Only sizes that are not known in advance, so that the grid need not reach a hundred millimetres.
 learned.missets = { ...learned.missets, both: 0.5, left: 0.3, right: 0.2 };
 for (const slip of Object.keys(learned.missets) as (keyof Learned['missets'])[])
@@ -59,15 +59,15 @@ function sized(
   return (left, right) => {
     let sum = 0;
     for (const { centre, sd, weight } of bands) {
-      const extra = differs && on[0] * on[1] === 1 ? (SIDE_DIFFERENCE * centre) ** 2 : 0;
+      const extra = differs && on[0] * on[1] !== 0 ? (SIDE_DIFFERENCE * centre) ** 2 : 0;
       for (const sign of SIGNS) {
         sum +=
           (weight / 2) *
           bivariate(
             left - sign * centre * on[0],
             right - sign * centre * on[1],
-            variance + (sd ** 2 + extra) * on[0],
-            variance + (sd ** 2 + extra) * on[1],
+            variance + (sd ** 2 + extra) * Math.abs(on[0]),
+            variance + (sd ** 2 + extra) * Math.abs(on[1]),
             shared + sd ** 2 * on[0] * on[1],
           );
       }
@@ -79,9 +79,10 @@ function sized(
 const LEFT = [1, 0] as const;
 const RIGHT = [0, 1] as const;
 const BOTH = [1, 1] as const;
+const OPPOSED = [1, -1] as const;
 const bands = (weights: readonly number[]) =>
   SIZE_BANDS.map((band, i) => ({ ...band, weight: weights[i] ?? 0 }));
-const front = (pattern: 'none' | 'left' | 'right' | 'both'): number =>
+const front = (pattern: Pattern): number =>
   learned.bodies.before.impacts.reduce(
     (sum, { share, patterns }) => sum + share * patterns.front[pattern],
     0,
@@ -90,8 +91,10 @@ const front = (pattern: 'none' | 'left' | 'right' | 'both'): number =>
 /** Densities of the body: sound, damaged by the learned sizes, damaged by the one wide band that meets a mis-set. */
 const sound: Density = (l, r) => front('none') * bivariate(l, r, SCATTER ** 2, SCATTER ** 2, 0);
 const damaged = (weights: readonly { centre: number; sd: number; weight: number }[]): Density => {
-  const kinds = ([LEFT, RIGHT, BOTH] as const).map((on) => sized(on, SCATTER ** 2, 0, true, weights));
-  const rates = [front('left'), front('right'), front('both')];
+  const kinds = ([LEFT, RIGHT, BOTH, OPPOSED] as const).map((on) =>
+    sized(on, SCATTER ** 2, 0, true, weights),
+  );
+  const rates = [front('left'), front('right'), front('both'), front('opposed')];
   return (l, r) => kinds.reduce((sum, density, i) => sum + (rates[i] ?? 0) * density(l, r), 0);
 };
 const fine = damaged(bands(learned.damageSizes));

@@ -14,9 +14,10 @@ const namesOf = (
   rounds: number,
   options: Omit<BentOptions, 'seed'>,
   how: Parameters<typeof patternsOf>[2] = {},
+  shop = learned,
 ): string[][] =>
   Array.from({ length: rounds }, (_, i) =>
-    patternsOf(bentRound({ seed: 1 + i, pins: false, ...options }), learned, how)
+    patternsOf(bentRound({ seed: 1 + i, pins: false, ...options }), shop, how)
       .findings.filter(({ named }) => named)
       .map(({ pattern, section, side }) =>
         [pattern, section, pattern === 'mash' ? side : null].join(' ').trim(),
@@ -86,6 +87,38 @@ describe('a pattern that is there is found:', () => {
   it('sag, where the gauges of the bent end were hung again', () => {
     const found = namesOf(ROUNDS, { hungTwice: true, bent: (x) => ({ up: x < 1000 ? 13 : 0 }) });
     expect(share(found, 'sag')).toBeGreaterThan(0.3);
+  });
+});
+
+describe('a front with its left side 12 mm up and its right side 12 mm down', () => {
+  const twisted = (x: number, side: Side) => ({ up: x < 1000 ? (side === 'L' ? 12 : -12) : 0 });
+
+  it('is a twist in most rounds, its gauges hung once or twice', () => {
+    const once = namesOf(ROUNDS, { bent: twisted });
+    const twice = namesOf(ROUNDS, { hungTwice: true, bent: twisted });
+    // In the large run 90 and 96 of 100.
+    expect(share(once, 'twist')).toBeGreaterThan(0.6);
+    expect(share(twice, 'twist')).toBeGreaterThan(0.6);
+    expect(new Set([...once, ...twice].flat())).toEqual(new Set(['twist']));
+  });
+
+  it('is a twist too to a shop that has not met one for years, where its gauges were hung again', () => {
+    const seldom = knownShop();
+    for (const impact of seldom.bodies.before.impacts)
+      if (impact.patterns.front.opposed > impact.patterns.front.both) impact.share /= 10;
+    const named = namesOf(ROUNDS, { hungTwice: true, bent: twisted }, {}, seldom);
+    expect(share(named, 'twist')).toBeGreaterThan(0.6);
+  });
+});
+
+describe('damage that is no twist is not called one:', () => {
+  it.each<[string, (x: number, side: Side) => { up: number }]>([
+    ['the left side of the front up', (x, side) => ({ up: x < 1000 && side === 'L' ? 12 : 0 })],
+    ['the front up on both sides', (x) => ({ up: x < 1000 ? 12 : 0 })],
+    ['the foremost station down on both sides', (x) => ({ up: x === 0 ? -12 : 0 })],
+  ])('%s', (_, bent) => {
+    const options = { bent, missetRate: 0.1, hungTwice: true };
+    expect(share(namesOf(ROUNDS, options), 'twist')).toBe(0);
   });
 });
 
