@@ -25,7 +25,7 @@ import {
   countOutcomes,
   everybodysFigures,
   listLoadedFiles,
-  listSetups,
+  newestHanging,
   may,
   signalsAnswer,
 } from '@/lib/access';
@@ -46,8 +46,7 @@ export default async function Overview() {
   const jobs = await countJobs(viewer);
   if (jobs === 0) return <NothingYet title={shop.name} />;
 
-  const newest = await listSetups(viewer, { pageSize: 1 });
-  const now = newest.rows[0]?.hungAt ?? 0;
+  const now = (await newestHanging(viewer)) ?? 0;
   const [all, months, technicians, sheets, sections, attention, figures, files, signals] = await Promise.all([
     countOutcomes(viewer, 'shop'),
     countOutcomes(viewer, 'month'),

@@ -36,6 +36,12 @@ export async function listSetups(
   return held === null ? NOTHING : store.listSetups(viewer.shop.id, held);
 }
 
+/** When a gauge was hung last in the shop, or by the viewer who sees no others, ms; null before the first. */
+export async function newestHanging(viewer: Viewer): Promise<number | null> {
+  const held = within(viewer, {});
+  return held === null ? null : store.newestHanging(viewer.shop.id, held);
+}
+
 /** The readings of one job, of the rounds that the viewer may see. */
 export async function readingsOfJob(viewer: Viewer, job: string): Promise<Reading[]> {
   const seen = await getJob(viewer, job);

@@ -46,6 +46,7 @@ export { saveSheet } from './sheets/save-sheet';
 
 export { countJobs, getJobRow, listJobs } from './jobs/list-jobs';
 export { listSetups } from './jobs/list-setups';
+export { newestHanging } from './jobs/newest-hanging';
 export { getJob, loadJobs } from './jobs/load-jobs';
 
 export { StoreConflict } from './save/conflicts';

@@ -13,7 +13,7 @@ import { kindName, StateTag } from '@/app/_words/gauges';
 import { millimetres } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
 import { gaugeEstimates } from '../_parts/estimates';
-import { currentFigures, listGauges, listSetups } from '@/lib/access';
+import { currentFigures, listGauges, newestHanging } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
@@ -27,9 +27,9 @@ export default async function Gauges() {
   const [gauges, figures, newest] = await Promise.all([
     listGauges(viewer),
     currentFigures(viewer),
-    listSetups(viewer, { page: 1, pageSize: 1 }),
+    newestHanging(viewer),
   ]);
-  const now = newest.rows[0]?.hungAt ?? 0;
+  const now = newest ?? 0;
   const out = gauges.filter(({ state }) => state === 'out-of-service');
   if (gauges.length === 0) {
     return (

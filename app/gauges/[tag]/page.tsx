@@ -22,7 +22,7 @@ import { StateNote } from '../_parts/state-note';
 import { VerificationChart } from '../_parts/verification-chart';
 import { VerificationTable } from '../_parts/verification-table';
 import { DroppedForm, LookForm, VerifyForm } from '../_parts/verify-form';
-import { allowedError, currentFigures, gaugeVerdict, getGauge, listSetups, may } from '@/lib/access';
+import { allowedError, currentFigures, gaugeVerdict, getGauge, listSetups, may, newestHanging } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 import { said } from '@/app/_shop/said';
 import { hear } from '@/app/_words/speech';
@@ -50,12 +50,12 @@ export default async function GaugePage({ params, searchParams }: Props) {
     getGauge(viewer, tag),
     currentFigures(viewer),
     listSetups(viewer, { gauge: tag, page, pageSize: SETUPS_A_PAGE }),
-    listSetups(viewer, { pageSize: 1 }),
+    newestHanging(viewer),
     said(),
   ]);
   if (gauge === null) notFound();
   const verdict = gaugeVerdict(gauge);
-  const overdue = gaugeConcern(gauge, newest.rows[0]?.hungAt ?? 0) === 'verification overdue';
+  const overdue = gaugeConcern(gauge, newest ?? 0) === 'verification overdue';
   const own = figures?.figures.gauges.filter((one) => one.gauge === tag) ?? [];
 
   return (

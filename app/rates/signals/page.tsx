@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { z } from 'zod';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
@@ -6,6 +7,7 @@ import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
+import { address } from '@/app/_words/address';
 import { titled } from '@/app/_words/titled';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
@@ -20,14 +22,21 @@ export const generateMetadata = titled(() => words('rates')('signals.title'));
 
 const GROUPS: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician'];
 
-export default async function Signals() {
+/** Which of the series without a signal is to be shown. */
+const Asked = z.object({ series: z.string().max(300).optional().catch(undefined) });
+
+export default async function Signals({ searchParams }: { searchParams: Promise<unknown> }) {
   const viewer = await enter();
+  const { series: asked } = Asked.parse(await searchParams);
   const t = words('rates');
   const [answer, figures] = await Promise.all([signalsAnswer(viewer), everybodysFigures(viewer)]);
   if (answer === null) return <FiguresPending title={t('signals.title')} />;
   const { signals, charts, design, quiet } = answer;
   const signalled = new Set(signals.map(({ what, subject }) => seriesKey(what, subject)));
-  const isSignal = ({ series: { what, subject } }: SignalChart) => signalled.has(seriesKey(what, subject));
+  const isShown = ({ series: { what, subject } }: SignalChart) => {
+    const key = seriesKey(what, subject);
+    return subject.kind === 'shop' || signalled.has(key) || key === asked;
+  };
   return (
     <Page above={<Link href="/rates">{t('title')}</Link>} title={t('signals.title')} lead={t('signals.lead')}>
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
@@ -58,8 +67,8 @@ export default async function Signals() {
               title={t(`signals.groups.${kind}`)}
               note={kind === 'shop' ? t('signals.howToRead') : undefined}
             >
-              <Cards charts={own.filter(isSignal)} />
-              <QuietCards charts={own.filter((chart) => !isSignal(chart))} open={kind === 'shop'} />
+              <Cards charts={own.filter(isShown)} />
+              <Quiet charts={own.filter((chart) => !isShown(chart))} />
             </Panel>
           )
         );
@@ -79,14 +88,24 @@ function Cards({ charts }: { charts: readonly SignalChart[] }) {
   );
 }
 
-/** Series in which nothing stands beyond a limit: there to be looked at, not in the way. */
-function QuietCards({ charts, open }: { charts: readonly SignalChart[]; open: boolean }) {
+/** Series in which nothing stands beyond a limit: there to be asked for, not in the way. */
+function Quiet({ charts }: { charts: readonly SignalChart[] }) {
   if (charts.length === 0) return null;
-  if (open) return <Cards charts={charts} />;
   return (
     <details className={styles.quiet}>
       <summary>{words('rates')('signals.quiet', { n: charts.length })}</summary>
-      <Cards charts={charts} />
+      <ul data-plain className={styles.names}>
+        {charts.map((chart) => {
+          const key = seriesKey(chart.series.what, chart.series.subject);
+          return (
+            <li key={key}>
+              <Link href={`${address('/rates/signals', { series: key })}#${key}`} prefetch={false}>
+                {chartName(chart)}
+              </Link>
+            </li>
+          );
+        })}
+      </ul>
     </details>
   );
 }

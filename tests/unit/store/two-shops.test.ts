@@ -165,6 +165,7 @@ async function everything(shop: number, fit: number) {
     listJobs: await door.listJobs(shop, { technician: 'T0', sort: 'outcome' }),
     getJobRow: await door.getJobRow(shop, 'J000002'),
     listSetups: await door.listSetups(shop, { technician: 'T1', gauge: 'C0' }),
+    newestHanging: await door.newestHanging(shop),
     loadJobs: await door.loadJobs(shop, { sheet: 'S0' }),
     getJob: await door.getJob(shop, 'J000000'),
     readingsFor: readings,

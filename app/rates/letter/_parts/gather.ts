@@ -5,7 +5,7 @@ import {
   countExcluded,
   everybodysFigures,
   habitsAnswer,
-  listSetups,
+  newestHanging,
   rateJobs,
   ratesAnswer,
   riskAnswer,
@@ -51,8 +51,7 @@ export async function letterMonths(viewer: Viewer): Promise<string[]> {
 export async function letterOf(viewer: Viewer, month: string, now: number): Promise<MonthLetter | null> {
   const { shop, code } = viewer;
   const missCost = missCostOf(shop);
-  const setups = await listSetups(viewer, { pageSize: 1 });
-  const newest = setups.rows[0]?.hungAt ?? now;
+  const newest = (await newestHanging(viewer)) ?? now;
   const [rates, all, risk, signals, attention, figures, habits, excluded] = await Promise.all([
     ratesAnswer(viewer),
     rateJobs(viewer),

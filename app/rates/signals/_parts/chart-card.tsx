@@ -13,6 +13,9 @@ import styles from './chart-card.module.css';
 import { chartName, seriesKey, subjectAddress } from './names';
 import { periodWords } from './period-words';
 
+/** Months that the table under a chart tells; the file has all of them. */
+const TOLD = 24;
+
 /** One series with its chart and, on demand, its months as a table. */
 export function ChartCard({ chart }: { chart: SignalChart }) {
   const t = words('rates');
@@ -37,8 +40,12 @@ export function ChartCard({ chart }: { chart: SignalChart }) {
               <span className="out-of-sight">: {name}</span>
             </summary>
             <Table<ChartPoint>
-              caption={t('signals.caption', { name })}
-              rows={points}
+              caption={
+                points.length > TOLD
+                  ? t('signals.captionNewest', { name, n: TOLD, of: points.length })
+                  : t('signals.caption', { name })
+              }
+              rows={points.slice(-TOLD)}
               rowKey={({ period }) => period}
               columns={[
                 {
