@@ -22,7 +22,15 @@ import { StateNote } from '../_parts/state-note';
 import { VerificationChart } from '../_parts/verification-chart';
 import { VerificationTable } from '../_parts/verification-table';
 import { DroppedForm, LookForm, VerifyForm } from '../_parts/verify-form';
-import { allowedError, currentFigures, gaugeVerdict, getGauge, listSetups, may, newestHanging } from '@/lib/access';
+import {
+  allowedError,
+  currentFigures,
+  gaugeVerdict,
+  getGauge,
+  listSetups,
+  may,
+  newestHanging,
+} from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 import { said } from '@/app/_shop/said';
 import { hear } from '@/app/_words/speech';
