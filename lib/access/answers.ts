@@ -7,11 +7,12 @@ import {
   type HandSpan,
   type RatesAnswer,
   type RiskAnswer,
+  type SignalsAnswer,
   type SpanChoices,
   type WhatIfAnswer,
 } from '@/lib/assess/answers';
 import type { RateJob } from '@/lib/assess/rates';
-import type { Attention } from '@/lib/assess/signals';
+import type { SignalChart } from '@/lib/assess/signals';
 import type { Viewer } from '@/lib/identity';
 import { currentAnswer, currentMonths } from '@/lib/refresh';
 import { demand, may } from './may';
@@ -36,9 +37,15 @@ export async function riskAnswer(viewer: Viewer): Promise<RiskAnswer | null> {
 }
 
 /** What stands out of chance. @throws Refused */
-export async function signalsAnswer(viewer: Viewer): Promise<Attention | null> {
+export async function signalsAnswer(viewer: Viewer): Promise<SignalsAnswer | null> {
   demand(viewer, 'see everybody’s figures');
   return currentAnswer(viewer.shop.id, 'signals');
+}
+
+/** Every series with its chart; null before the first answer. @throws Refused */
+export async function signalCharts(viewer: Viewer): Promise<SignalChart[] | null> {
+  demand(viewer, 'see everybody’s figures');
+  return currentAnswer(viewer.shop.id, 'signal-charts');
 }
 
 /** The shop as it would work under other rules. @throws Refused */

@@ -11,7 +11,7 @@ import { address } from '@/app/_words/address';
 import { titled } from '@/app/_words/titled';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
-import { everybodysFigures, signalsAnswer } from '@/lib/access';
+import { everybodysFigures, signalCharts, signalsAnswer } from '@/lib/access';
 import type { SignalChart, Subject } from '@/lib/assess/signals';
 import { ChartCard } from './_parts/chart-card';
 import styles from './_parts/chart-card.module.css';
@@ -29,9 +29,13 @@ export default async function Signals({ searchParams }: { searchParams: Promise<
   const viewer = await enter();
   const { series: asked } = Asked.parse(await searchParams);
   const t = words('rates');
-  const [answer, figures] = await Promise.all([signalsAnswer(viewer), everybodysFigures(viewer)]);
-  if (answer === null) return <FiguresPending title={t('signals.title')} />;
-  const { signals, charts, design, quiet } = answer;
+  const [answer, charts, figures] = await Promise.all([
+    signalsAnswer(viewer),
+    signalCharts(viewer),
+    everybodysFigures(viewer),
+  ]);
+  if (answer === null || charts === null) return <FiguresPending title={t('signals.title')} />;
+  const { signals, design, quiet } = answer;
   const signalled = new Set(signals.map(({ what, subject }) => seriesKey(what, subject)));
   const isShown = ({ series: { what, subject } }: SignalChart) => {
     const key = seriesKey(what, subject);

@@ -10,5 +10,6 @@ export type {
   Question,
   RatesAnswer,
   RiskAnswer,
+  SignalsAnswer,
   WhatIfAnswer,
 } from './types';

@@ -69,13 +69,15 @@ export class ShopQuestions {
     const technicians = Object.keys(this.#learned.technicians).sort();
     const tallies = new Map([...this.#tallies].sort(([a], [b]) => (a < b ? -1 : 1)));
     const risk = shopRisk(this.#finalJobs.slice(-RISK_JOBS));
+    const { charts, ...signals } = attention([...rateSeries(this.#rateJobs), ...this.#settings.series()]);
     return {
       rates: Object.fromEntries(
         RATE_GROUPINGS.map((by) => [by, fairRates(this.#rateJobs, by)]),
       ) as Answers['rates'],
       'rate-jobs': this.#rateJobs,
       risk: { ...risk, jobs: mostDoubtful(risk) },
-      signals: attention([...rateSeries(this.#rateJobs), ...this.#settings.series()]),
+      signals,
+      'signal-charts': charts,
       'what-if': this.#whatIf(risk),
       hands: technicians.map((technician) => this.#hand(technician)),
       habits: habitMatrix(tallies),

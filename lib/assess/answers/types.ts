@@ -2,7 +2,7 @@ import type { HabitCell } from '../habits';
 import type { ShopRisk } from '../measuring-risk';
 import type { HandQuarter, HandShares, PlaceFigure, PlaceKind, Practice, ToAThird } from '../my-hand';
 import type { FairRates, RateGrouping, RateJob } from '../rates';
-import type { Attention } from '../signals';
+import type { Attention, SignalChart } from '../signals';
 import type { WhatIf, WhatIfRow } from '../what-if';
 import type { SpanChoices } from './month-sums';
 import type { Rests } from './ordinary-job';
@@ -39,6 +39,9 @@ export interface HandAnswer {
   practice: Practice;
 }
 
+/** What stands out of chance, without its charts. */
+export type SignalsAnswer = Omit<Attention, 'charts'>;
+
 /** Every technician by every habit. */
 export type HabitsAnswer = HabitCell[];
 
@@ -48,7 +51,9 @@ export interface Answers {
   /** The jobs behind the rates, in the order of time: `fairRates` tells the rates of any part of them. */
   'rate-jobs': RateJob[];
   risk: RiskAnswer;
-  signals: Attention;
+  signals: SignalsAnswer;
+  /** The charts behind them, which only their own page draws. */
+  'signal-charts': SignalChart[];
   'what-if': WhatIfAnswer;
   hands: HandAnswer[];
   habits: HabitsAnswer;

@@ -38,7 +38,7 @@ describe('the letter for a month', () => {
       fit: { fittedAt: AT, stale: false },
     },
     signals: {
-      ...{ charts: [], quiet: null },
+      quiet: null,
       signals: ['2026-03', '2026-05'].map((noticed) => ({
         ...{ what: 'right-first-time', subject: { kind: 'shop', name: null }, direction: 'worse', noticed },
         ...{ began: null, size: null, p: 0.01, evidence: `Noticed in ${noticed}.`, next: 'Open the jobs.' },

@@ -12,10 +12,9 @@ import {
   signalsAnswer,
   type Viewer,
 } from '@/lib/access';
-import type { RiskAnswer } from '@/lib/assess/answers';
+import type { RiskAnswer, SignalsAnswer } from '@/lib/assess/answers';
 import type { HabitCell } from '@/lib/assess/habits';
 import type { FairRate, RateJob } from '@/lib/assess/rates';
-import type { Attention as Signals } from '@/lib/assess/signals';
 
 /** What a manager is told of one month. */
 export interface MonthLetter {
@@ -27,7 +26,7 @@ export interface MonthLetter {
   /** The month and those before it, in the order of time. */
   months: FairRate[];
   risk: RiskAnswer | null;
-  signals: Signals | null;
+  signals: SignalsAnswer | null;
   attention: Attention;
   departures: Departure[];
   /** Those found. */

@@ -4,14 +4,14 @@ import { admit, sentence } from '@/app/_shop/admit';
 import { words } from '@/app/_words/words';
 import { chartDrawing } from '@/app/rates/signals/_parts/chart-drawing';
 import { chartName, seriesKey } from '@/app/rates/signals/_parts/names';
-import { signalsAnswer } from '@/lib/access';
+import { signalCharts } from '@/lib/access';
 
 /** The chart of one series (`series=`), as a picture. */
 export const GET = (request: NextRequest): Promise<Response> =>
   admit(request, async (viewer) => {
-    const answer = await signalsAnswer(viewer);
+    const charts = await signalCharts(viewer);
     const wanted = request.nextUrl.searchParams.get('series');
-    const chart = answer?.charts.find(({ series }) => seriesKey(series.what, series.subject) === wanted);
+    const chart = charts?.find(({ series }) => seriesKey(series.what, series.subject) === wanted);
     if (chart === undefined) return sentence(404, words('rates')('signals.noSeries'));
     return pictureFile(`signal-${wanted ?? ''}`, chartName(chart), chartDrawing(chart));
   });
