@@ -39,16 +39,22 @@ export function normalQuantile(p: number): number {
  * The z with P(Z > z) = q, relative error below 1e-14 down to q = 1e-300.
  *
  * The library's quantile starts it; Newton steps on ln P(Z > z) finish it, because the library loses
- * digits beyond 1e-8 (4e-7 at 1e-12).
+ * digits beyond 1e-8 (4e-7 at 1e-12) and gives infinity beyond 1e-16. There the tail itself starts it: with
+ * t = −2 ln q, z² is near t − ln(2π t) (Abramowitz and Stegun, 26.2.12).
  */
 export function normalUpperQuantile(q: number): number {
   requireProbability('The probability of a normal quantile', q);
   if (q > 0.5) return -normalUpperQuantile(1 - q);
   if (q === 0) return Infinity;
-  let z = -quantile(q, 0, 1);
+  let z = q < 1e-15 ? farOut(q) : -quantile(q, 0, 1);
   for (let step = 0; step < 4; step++) {
     const tail = normalUpper(z);
     z += (Math.log(tail / q) * tail) / normalDensity(z);
   }
   return z;
+}
+
+function farOut(q: number): number {
+  const t = -2 * Math.log(q);
+  return Math.sqrt(t - Math.log(2 * Math.PI * t));
 }

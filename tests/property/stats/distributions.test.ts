@@ -23,6 +23,16 @@ describe('distribution functions', () => {
     );
   });
 
+  it('normal quantiles undo their tail as far out as a double reaches', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -300, max: -12, noNaN: true }), (exponent) => {
+        const q = 10 ** exponent;
+        expect(close(dist.normalUpper(dist.normalUpperQuantile(q)), q, 1e-11)).toBe(true);
+      }),
+      { seed: 9, numRuns: 300 },
+    );
+  });
+
   it('lower quantiles and lower tails undo each other', () => {
     fc.assert(
       fc.property(tail, df, shape, shape, (p, n, a, b) => {

@@ -50,6 +50,14 @@ describe('distribution functions against scipy and R, tails from 0.4 to 1e-12', 
     expectRelative(dist.normalUpper(38), 2.8854283600896e-316, 1e-6);
   });
 
+  it('normal quantiles far out: mpmath 1.3 with 40 digits, the root of ln(erfc(z/√2)/2) = ln q', () => {
+    expectRelative(dist.normalUpperQuantile(1e-17), 8.4937932241095980744, 1e-14);
+    expectRelative(dist.normalUpperQuantile(1e-20), 9.2623400897984075737, 1e-14);
+    expectRelative(dist.normalUpperQuantile(1e-50), 14.933337534788488981, 1e-14);
+    expectRelative(dist.normalUpperQuantile(1e-100), 21.273453560965324295, 1e-14);
+    expectRelative(dist.normalQuantile(1e-300), -37.047096299361199237, 1e-14);
+  });
+
   it('binomial tails in 10,000 trials: closed forms and R pbinom', () => {
     expectRelative(dist.binomialCdf(0, 10_000, 0.001), 0.999 ** 10_000, 1e-11);
     expectRelative(dist.binomialAtLeast(10_000, 10_000, 0.999), 0.999 ** 10_000, 1e-11);
