@@ -23,6 +23,7 @@ export type {
 export { writeText } from './file/escape';
 export { MAX_FILE_BYTES } from './file/limits';
 export { joinFiles, type JoinedFiles, type NamedReadings } from './file/join';
-export { readMeasurementFile } from './file/read';
+export { readMeasurementFile, tabulateMeasurementFile, type TabledFile } from './file/read';
+export type { ReadingTable } from './file/table/reading-table';
 export { measurementFileLines, writeMeasurementFile } from './file/write';
 export { measurementFileText } from './file/write-stream';

@@ -1,4 +1,4 @@
-import type { Cause, GaugeKind, Quantity, Reading, Section, Side, Stage } from '../types';
+import type { Cause, GaugeKind, Quantity, Section, Side, Stage } from '../types';
 
 /**
  * A line whose own fields are in order. What a line may leave out is still null: it is taken from other lines of
@@ -27,15 +27,4 @@ export interface Draft {
   repeat: number | null;
   value: number;
   cause: Cause | null;
-}
-
-/** True when nothing is left open, so the draft is a reading. */
-export function isComplete(draft: Draft): draft is Reading {
-  return (
-    draft.zero !== null &&
-    draft.nominal !== null &&
-    draft.tolerance !== null &&
-    draft.clearance !== null &&
-    draft.repeat !== null
-  );
 }

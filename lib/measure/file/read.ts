@@ -1,26 +1,26 @@
-import type { Reading } from '../types';
 import { refuseTooLarge, textBytes, type ByteCount } from './bytes';
 import { readHeader, type Header } from './columns';
-import { completed } from './complete';
-import { Lines } from './cross';
-import type { Draft } from './draft';
 import type { Fault } from './fault';
-import { KnownSheets } from './known-sheets';
 import type { FileSource, MeasurementFile, ReadOptions } from './options';
-import { readRecords } from './records';
+import type { PlainLine } from './plain/plain-line';
+import { PlainRows } from './plain/plain-rows';
+import { readRecords, type OnRecord } from './records';
 import { Refusal } from './refusal';
 import { RowReader } from './row';
-import { checkClearance } from './rules/rounds';
-import { checkGauges, checkRepeats, checkSetups } from './rules/setups';
-import { checkLengths } from './rules/lengths';
-import { checkJobSheets, checkKnownSheets, checkSheets } from './rules/sheets';
-import { checkZeroStations } from './rules/zero-stations';
 import type { Separator } from './separator';
 import { summarise } from './summary';
+import { LineTable, UNNUMBERED } from './table/line-table';
+import type { ReadingTable } from './table/reading-table';
+import { settle } from './table/settle';
 import { timeReader } from './time';
 
 /** The most that a time without an offset can be wrong by where the shop's zone is not known, ms. */
 const UNKNOWN_ZONE = 14 * 60 * 60 * 1000;
+
+/** A measurement file as a table of its readings, for files of any size; null where there is any fault. */
+export interface TabledFile extends Omit<MeasurementFile, 'readings'> {
+  readings: ReadingTable | null;
+}
 
 /**
  * Reads a measurement file: CSV in UTF-8, one reading a line. Nothing is half read: where there is a fault,
@@ -33,13 +33,20 @@ export async function readMeasurementFile(
   source: FileSource,
   options: ReadOptions = {},
 ): Promise<MeasurementFile> {
+  const { readings, ...rest } = await tabulateMeasurementFile(source, options);
+  return { ...rest, readings: readings === null ? [] : [...readings] };
+}
+
+/** The same, with the readings left in some 45 bytes each until they are asked for. */
+export async function tabulateMeasurementFile(
+  source: FileSource,
+  options: ReadOptions = {},
+): Promise<TabledFile> {
   const reader = new FileReader(options);
   const count: ByteCount = { bytes: 0 };
   try {
     refuseTooLarge(options.bytes ?? sizeOf(source));
-    await readRecords(textBytes(source, count), (line, fields, separator) =>
-      reader.record(line, fields, separator),
-    );
+    await readRecords(textBytes(source, count), reader);
     reader.finish();
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
@@ -52,13 +59,15 @@ export async function readMeasurementFile(
 const sizeOf = (source: FileSource) =>
   typeof source === 'string' || source instanceof Uint8Array ? source.length : 0;
 
-class FileReader {
+class FileReader implements OnRecord {
   readonly faults: Fault[] = [];
-  private readonly drafts: Draft[] = [];
+  private readonly table = new LineTable();
+  private readings: ReadingTable | null = null;
   private readonly doubtfulJobs = new Set<string | null>();
   private readonly readTime: ReturnType<typeof timeReader>;
   private header: Header | null = null;
   private rows: RowReader | null = null;
+  private plainRows: PlainRows | null = null;
   private separator: Separator = ',';
   private lines = 0;
 
@@ -66,17 +75,35 @@ class FileReader {
     this.readTime = timeReader(options.timeZone ?? 'UTC');
   }
 
-  record(line: number, fields: readonly string[], separator: Separator): void {
+  readonly plain = (line: number, fields: PlainLine): boolean => {
+    if (this.plainRows?.take(line, fields) !== true) return false;
+    this.lines++;
+    return true;
+  };
+
+  readonly record = (
+    line: number,
+    fields: readonly string[],
+    separator: Separator,
+    plain: PlainLine | null,
+  ): void => {
     this.lines++;
     if (this.header === null) {
       this.begin(readHeader(line, fields), separator);
       return;
     }
     if (this.rows === null) return;
+    const doubts = this.rows.doubts;
     const draft = this.rows.draft(line, fields);
-    if (draft !== null) this.drafts.push(draft);
-    else this.doubtfulJobs.add(this.jobOf(fields));
-  }
+    if (draft === null) {
+      this.doubtfulJobs.add(this.jobOf(fields));
+      return;
+    }
+    const cells = this.table.cellsOf(draft);
+    this.table.add(line, cells, draft.takenAt, draft.repeat ?? UNNUMBERED, draft.value);
+    // What may be read in two ways is to be named on every line.
+    if (plain !== null && this.rows.doubts === doubts) this.plainRows?.learn(plain, cells, draft);
+  };
 
   /** What can only be seen once all lines are read. */
   finish(): void {
@@ -84,33 +111,34 @@ class FileReader {
       throw new Refusal('The file is empty. Load a file with a header and a line for each reading.');
     if (this.rows === null) return;
     if (this.lines === 1) throw new Refusal('The file has a header but no readings.', this.header.line);
-    this.faults.push(...this.rows.ambiguousNumbers());
-    const lines = new Lines(this.drafts, this.doubtfulJobs, (fault) => this.faults.push(fault));
-    checkJobSheets(lines);
-    checkSetups(lines);
-    checkGauges(lines);
-    checkRepeats(lines);
-    const known = new KnownSheets(this.options.knownSheets);
-    checkKnownSheets(lines, known);
-    checkLengths(lines, known);
-    checkSheets(lines);
-    checkClearance(lines);
-    checkZeroStations(lines);
+    this.faults.push(...this.rows.ambiguousNumbers(this.sawDecimalComma));
+    const { faults, readings } = settle(
+      this.table,
+      this.options.knownSheets,
+      this.faults.length > 0,
+      this.doubtfulJobs,
+    );
+    for (const fault of faults) this.faults.push(fault);
+    this.readings = readings;
   }
 
-  result(bytes: number): MeasurementFile {
+  result(bytes: number): TabledFile {
     this.faults.sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
-    const readings: Reading[] = this.faults.length === 0 ? completed(this.drafts) : [];
-    const summary = summarise(this.drafts, {
+    const { readings } = this;
+    const facts = {
       name: this.options.name ?? 'measurement file',
       bytes,
       lines: this.lines,
       separator: this.separator,
-      decimalComma: this.rows?.sawDecimalComma ?? false,
+      decimalComma: this.sawDecimalComma,
       ignoredColumns: this.header?.ignored ?? [],
       numbered: this.header?.at.repeat !== undefined,
-    });
-    return { readings, faults: this.faults, summary };
+    };
+    return { readings, faults: this.faults, summary: summarise(this.table, readings, facts) };
+  }
+
+  private get sawDecimalComma(): boolean {
+    return this.rows?.sawDecimalComma === true || this.plainRows?.sawDecimalComma === true;
   }
 
   private begin(header: Header, separator: Separator): void {
@@ -125,6 +153,7 @@ class FileReader {
       zoneAllowance: this.options.timeZone === undefined ? UNKNOWN_ZONE : 0,
     };
     this.rows = new RowReader(header, context, (fault) => this.faults.push(fault));
+    this.plainRows = new PlainRows(header, context, this.table);
   }
 
   private jobOf(fields: readonly string[]): string | null {

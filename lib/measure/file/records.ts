@@ -1,26 +1,55 @@
+import { isAscii } from 'node:buffer';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { parse, type Parser } from 'csv-parse';
 import { MAX_LINE } from './limits';
+import { PlainLine } from './plain/plain-line';
 import { Refusal } from './refusal';
 import { separatorOf, type Separator } from './separator';
 
-/** Called for every line that is not blank; `line` is where it begins, since a quoted field may hold line ends. */
-export type OnRecord = (line: number, fields: readonly string[], separator: Separator) => void;
+/** What is done with the lines of a file that are not blank. `line` is where one begins, since a quoted field may hold line ends. */
+export interface OnRecord {
+  /** Offered each line that needs no CSV library; false where it is to come as a record. */
+  plain(line: number, fields: PlainLine): boolean;
+  /** `fields` of the same line as it was offered, where it was. */
+  record(line: number, fields: readonly string[], separator: Separator, plain: PlainLine | null): void;
+}
 
 /** How much of a file is looked at to find its header line, bytes. */
 const HEAD = 1 << 16;
 
-/** Splits CSV (RFC 4180) into records: quotes, CRLF, LF or CR, a byte order mark, blanks around fields. */
-export async function readRecords(chunks: AsyncGenerator<Buffer, void>, onRecord: OnRecord): Promise<void> {
+/**
+ * Splits CSV (RFC 4180) into records: quotes, CRLF, LF or CR, a byte order mark, blanks around fields. Lines are split
+ * here as long as they are plain; from the first one that is not, the CSV library reads.
+ */
+export async function readRecords(chunks: AsyncGenerator<Buffer, void>, on: OnRecord): Promise<void> {
   const { head, ended } = await readHead(chunks);
   const separator = separatorOf(firstLine(head));
-  const lines = { next: 1 };
-  const parser = recordParser(separator, lines, onRecord);
+  const plain = new PlainText(separator, on);
+  let left = plain.take(head);
+  while (left === null && !ended) {
+    const next = await chunks.next();
+    if (next.done === true) break;
+    left = plain.take(next.value);
+  }
+  left ??= plain.end();
+  if (left === null) return;
+  await readByLibrary(left, chunks, separator, plain.lines, on);
+}
+
+async function readByLibrary(
+  left: Buffer,
+  chunks: AsyncGenerator<Buffer, void>,
+  separator: Separator,
+  before: number,
+  on: OnRecord,
+): Promise<void> {
+  const lines = { next: before + 1 };
+  const parser = recordParser(separator, before, lines, on);
   parser.resume();
   const all = async function* () {
-    yield head;
-    if (!ended) yield* chunks;
+    yield left;
+    yield* chunks;
   };
   try {
     await pipeline(Readable.from(all()), parser);
@@ -29,10 +58,15 @@ export async function readRecords(chunks: AsyncGenerator<Buffer, void>, onRecord
   }
 }
 
-function recordParser(separator: Separator, lines: { next: number }, onRecord: OnRecord): Parser {
+function recordParser(
+  separator: Separator,
+  before: number,
+  lines: { next: number },
+  { record }: OnRecord,
+): Parser {
   return parse({
     delimiter: separator,
-    bom: true,
+    bom: before === 0,
     trim: true,
     relax_quotes: true,
     relax_column_count: true,
@@ -40,12 +74,68 @@ function recordParser(separator: Separator, lines: { next: number }, onRecord: O
     record_delimiter: ['\r\n', '\n', '\r'],
     on_record: (fields: string[], context) => {
       const line = lines.next;
-      lines.next = context.lines + 1;
-      if (fields.some((field) => field.trim() !== '')) onRecord(line, fields, separator);
+      lines.next = before + context.lines + 1;
+      if (!areBlank(fields)) record(line, fields, separator, null);
       return null;
     },
   });
 }
+
+/** Lines of text as long as they are plain. */
+class PlainText {
+  /** Lines that were taken. */
+  lines = 0;
+  private rest: Buffer = Buffer.alloc(0);
+  private readonly line: PlainLine;
+
+  constructor(
+    private readonly separator: Separator,
+    private readonly on: OnRecord,
+  ) {
+    this.line = new PlainLine(separator.charCodeAt(0));
+  }
+
+  /** Takes the whole lines of what has come; null, or what is left for the CSV library to read. */
+  take(chunk: Buffer): Buffer | null {
+    const bytes = this.rest.length === 0 ? chunk : Buffer.concat([this.rest, chunk]);
+    const whole = bytes.lastIndexOf(10) + 1;
+    this.rest = bytes.subarray(whole);
+    const stopped = this.takeLines(bytes.subarray(0, whole));
+    if (stopped !== null) return bytes.subarray(stopped);
+    return this.rest.length > MAX_LINE ? this.rest : null;
+  }
+
+  /** Takes the last line, which ends with the file. */
+  end(): Buffer | null {
+    const stopped = this.takeLines(this.rest);
+    return stopped === null ? null : this.rest.subarray(stopped);
+  }
+
+  /** The place of the first line that is not plain, in bytes; null where there is none. */
+  private takeLines(bytes: Buffer): number | null {
+    const ascii = isAscii(bytes);
+    const text = bytes.toString(ascii ? 'latin1' : 'utf8');
+    let at = this.lines === 0 && text.startsWith('\ufeff') ? 1 : 0;
+    while (at < text.length) {
+      const newline = text.indexOf('\n', at);
+      const end = newline < 0 ? text.length : newline;
+      const stop = newline >= 0 && text.charCodeAt(end - 1) === 13 && end > at ? end - 1 : end;
+      if (stop - at > MAX_LINE || !this.line.split(text, at, stop))
+        return ascii ? at : Buffer.byteLength(text.slice(0, at));
+      this.lines++;
+      if (stop > at && !this.on.plain(this.lines, this.line)) this.record();
+      at = end + 1;
+    }
+    return null;
+  }
+
+  private record(): void {
+    const fields = this.line.fields();
+    if (!areBlank(fields)) this.on.record(this.lines, fields, this.separator, this.line);
+  }
+}
+
+const areBlank = (fields: readonly string[]) => fields.every((field) => field.trim() === '');
 
 async function readHead(chunks: AsyncGenerator<Buffer, void>): Promise<{ head: Buffer; ended: boolean }> {
   let head: Buffer = Buffer.alloc(0);

@@ -60,9 +60,14 @@ export class RowReader {
     return this.read.sawDecimalComma;
   }
 
+  /** How many numbers so far could be read in two ways. */
+  get doubts(): number {
+    return this.read.ambiguous.length;
+  }
+
   /** Numbers that can be read in two ways, given how the other numbers of the file are written. */
-  ambiguousNumbers(): Fault[] {
-    return this.read.sawDecimalComma ? this.read.ambiguous : [];
+  ambiguousNumbers(sawDecimalComma: boolean): Fault[] {
+    return sawDecimalComma ? this.read.ambiguous : [];
   }
 
   /** The right number of fields; empty ones beyond the header come from spreadsheets and do no harm. */

@@ -1,6 +1,7 @@
-import { dimensionName } from '../dimension';
-import { roundKey, setupKey } from './cross';
-import type { Draft } from './draft';
+import { byJob, type ByJob } from './table/by-job';
+import type { ReadingTable } from './table/reading-table';
+import type { LineTable } from './table/line-table';
+import { thing, type Names } from './table/names';
 import type { FileSummary } from './options';
 import { SEPARATOR_NAMES, type Separator } from './separator';
 
@@ -15,64 +16,90 @@ interface FileFacts {
   numbered: boolean;
 }
 
-/** What a file holds, in counts and names; of a faulty file, what its sound lines hold. */
-export function summarise(drafts: readonly Draft[], { numbered, ...facts }: FileFacts): FileSummary {
+/**
+ * What a file holds, in counts and names; of a faulty file, what its sound lines hold.
+ * @param readings null where there is a fault.
+ */
+export function summarise(
+  table: LineTable,
+  readings: ReadingTable | null,
+  { numbered, ...facts }: FileFacts,
+): FileSummary {
+  const lines = byJob(table);
   let from = Infinity;
   let to = -Infinity;
-  for (const { takenAt } of drafts) {
-    from = Math.min(from, takenAt);
-    to = Math.max(to, takenAt);
+  let tape = 0;
+  const tapes = table.hands.all.map(({ gauge, kind }) => (kind ?? readings?.kindOf(gauge)) === 'tape');
+  for (let at = 0; at < table.size; at++) {
+    const takenAt = table.takenAt[at] ?? 0;
+    if (takenAt < from) from = takenAt;
+    if (takenAt > to) to = takenAt;
+    if (tapes[table.handAt[at] ?? 0] === true) tape++;
   }
   return {
     ...facts,
     separator: SEPARATOR_NAMES[facts.separator],
-    readings: drafts.length,
-    jobs: distinct(drafts, (d) => d.job).length,
-    rounds: distinct(drafts, roundKey).length,
-    setups: distinct(drafts, setupKey).length,
-    technicians: distinct(drafts, (d) => d.technician),
-    gauges: distinct(drafts, (d) => d.gauge),
-    sheets: distinct(drafts, (d) => d.sheet),
-    from: drafts.length === 0 ? null : from,
-    to: drafts.length === 0 ? null : to,
-    notes: notes(drafts, facts.ignoredColumns, numbered),
+    readings: table.size,
+    jobs: table.jobs.all.length,
+    rounds: table.rounds.all.length,
+    setups: countSetups(table, lines),
+    technicians: sorted(table.technicians),
+    gauges: sorted(table.gauges),
+    sheets: sorted(table.sheets),
+    from: table.size === 0 ? null : from,
+    to: table.size === 0 ? null : to,
+    notes: notes(facts.ignoredColumns, tape, numbered ? [] : alike(table, lines)),
   };
 }
 
-function distinct(drafts: readonly Draft[], of: (draft: Draft) => string | null): string[] {
-  const names = new Set<string>();
-  for (const draft of drafts) {
-    const name = of(draft);
-    if (name !== null) names.add(name);
+const sorted = (names: Names) => [...names.all].sort();
+
+function countSetups(table: LineTable, { order, from }: ByJob): number {
+  const lastJob = new Int32Array(table.setups.all.length).fill(-1);
+  let count = 0;
+  for (let job = 0; job + 1 < from.length; job++) {
+    for (let k = from[job] ?? 0; k < (from[job + 1] ?? 0); k++) {
+      const setup = table.setupAt[order[k] ?? 0] ?? 0;
+      if (lastJob[setup] === job) continue;
+      lastJob[setup] = job;
+      count++;
+    }
   }
-  return [...names].sort();
+  return count;
 }
 
-function notes(drafts: readonly Draft[], ignoredColumns: readonly string[], numbered: boolean): string[] {
+function notes(ignoredColumns: readonly string[], tape: number, twins: readonly number[]): string[] {
   const found: string[] = [];
   if (ignoredColumns.length > 0) {
     found.push(`Columns that were not read: ${ignoredColumns.join(', ')}.`);
   }
-  const tape = drafts.filter((d) => d.gaugeKind === 'tape').length;
   if (tape > 0) {
     found.push(
       `${tape} readings were taken with a tape: a tape alone is a quick check, never a final record.`,
     );
   }
-  const twins = numbered ? [] : alike(drafts);
   if (twins.length > 0) {
+    const first = twins.reduce((least, line) => Math.min(least, line));
     found.push(
-      `Lines that say what an earlier line says, time and value included: ${twins.length} (the first is line ${twins[0]?.line ?? ''}). They count as repeats; remove them if they were pasted twice.`,
+      `Lines that say what an earlier line says, time and value included: ${twins.length} (the first is line ${first}). They count as repeats; remove them if they were pasted twice.`,
     );
   }
   return found;
 }
 
-/** Lines of one setup and dimension with the time and value of an earlier one. */
-function alike(drafts: readonly Draft[]): Draft[] {
+/** Lines of one setup and dimension with the time and value of an earlier one, by their number. */
+function alike(table: LineTable, { order, from }: ByJob): number[] {
+  const twins: number[] = [];
   const met = new Set<string>();
-  return drafts.filter((draft) => {
-    const key = `${setupKey(draft)}\n${dimensionName(draft)}\n${draft.takenAt} ${draft.value}`;
-    return met.has(key) || !met.add(key);
-  });
+  for (let job = 0; job + 1 < from.length; job++) {
+    met.clear();
+    for (let k = from[job] ?? 0; k < (from[job + 1] ?? 0); k++) {
+      const at = order[k] ?? 0;
+      const { name } = thing(table.stated.all, table.statedAt[at] ?? 0);
+      const key = `${table.setupAt[at]} ${name} ${table.takenAt[at]} ${table.value[at]}`;
+      if (met.has(key)) twins.push(table.line[at] ?? 0);
+      else met.add(key);
+    }
+  }
+  return twins;
 }

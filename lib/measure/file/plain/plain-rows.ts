@@ -1,0 +1,171 @@
+import type { Column, Header } from '../columns';
+import type { Draft } from '../draft';
+import type { FieldContext } from '../field';
+import { CLOCK_ALLOWANCE, COUNT_RANGE, VALUE_RANGE } from '../limits';
+import type { Cells, LineTable } from '../table/line-table';
+import { thing } from '../table/names';
+import type { PlainLine } from './plain-line';
+import { plainCount, plainNumber } from './plain-number';
+import { PlainTimes } from './plain-time';
+
+/** Columns that are looked up together: as they are written they were read before, and without a fault. */
+const GROUPS = {
+  place: ['job', 'sheet', 'stage', 'attempt'],
+  hand: ['technician', 'gauge', 'gauge_kind'],
+  setup: ['setup'],
+  stated: [
+    ...([
+      'quantity',
+      'point',
+      'side',
+      'section',
+      'station_mm',
+      'zero',
+      'nominal_mm',
+      'tolerance_mm',
+    ] as const),
+  ],
+  aside: ['clearance_mm', 'cause'],
+} as const satisfies Record<string, readonly Column[]>;
+
+/** More different texts than this are not kept: they do not recur. */
+const MOST_KEPT = 200_000;
+
+/** Fields of a group in the file, and what their texts stood for. */
+class Group {
+  private readonly known = new Map<string, number>();
+  private readonly fields: readonly number[];
+  private readonly isRow: boolean;
+
+  constructor(columns: readonly Column[], at: Header['at']) {
+    this.fields = columns.flatMap((column) => at[column] ?? []).sort((a, b) => a - b);
+    this.isRow = this.fields.every((field, index) => field === (this.fields[0] ?? 0) + index);
+  }
+
+  find(line: PlainLine): number | undefined {
+    return this.known.get(this.key(line));
+  }
+
+  learn(line: PlainLine, number: number): void {
+    // Copied, so that what is kept does not keep the piece of the file that it was cut from.
+    if (this.known.size < MOST_KEPT) this.known.set(Buffer.from(this.key(line)).toString(), number);
+  }
+
+  private key(line: PlainLine): string {
+    const { fields } = this;
+    const last = fields.length - 1;
+    if (last < 0) return '';
+    if (this.isRow) return line.text.slice(line.outerFrom[fields[0] ?? 0], line.outerTo[fields[last] ?? 0]);
+    let key = '';
+    for (const field of fields) key += `${line.text.slice(line.outerFrom[field], line.outerTo[field])}\u0000`;
+    return key;
+  }
+}
+
+/**
+ * Takes lines into the table whose fields are all written plainly or as on an earlier line: nearly all of a large
+ * file. Any other line is left to `RowReader`, from which this learns what texts stand for.
+ */
+export class PlainRows {
+  /** Whether any value had a decimal comma. */
+  sawDecimalComma = false;
+  private readonly place: Group;
+  private readonly hand: Group;
+  private readonly setup: Group;
+  private readonly stated: Group;
+  /** Of a length or a centerline the clearance does not count, so what an aside stands for is another. */
+  private readonly asideOfHeight: Group;
+  private readonly asideOfOther: Group;
+  private readonly times = new PlainTimes();
+  private readonly cells: Cells = { place: 0, hand: 0, setup: 0, stated: 0, aside: 0 };
+  private readonly takenAtField: number;
+  private readonly valueField: number;
+  private readonly repeatField: number | null;
+  private readonly latest: number;
+
+  constructor(
+    private readonly header: Header,
+    private readonly context: FieldContext,
+    private readonly table: LineTable,
+  ) {
+    const { at } = header;
+    this.place = new Group(GROUPS.place, at);
+    this.hand = new Group(GROUPS.hand, at);
+    this.setup = new Group(GROUPS.setup, at);
+    this.stated = new Group(GROUPS.stated, at);
+    this.asideOfHeight = new Group(GROUPS.aside, at);
+    this.asideOfOther = new Group(GROUPS.aside, at);
+    this.takenAtField = at.taken_at ?? 0;
+    this.valueField = at.value_mm ?? 0;
+    this.repeatField = at.repeat ?? null;
+    this.latest = context.now + CLOCK_ALLOWANCE;
+  }
+
+  /** @returns false where the line was not taken: it is new in some way, or has a fault. */
+  take(number: number, line: PlainLine): boolean {
+    const { cells } = this;
+    if (line.count !== this.header.width || this.header.unitAt !== null) return false;
+    const stated = this.stated.find(line);
+    const place = this.place.find(line);
+    const hand = this.hand.find(line);
+    const setup = this.setup.find(line);
+    if (stated === undefined || place === undefined || hand === undefined || setup === undefined)
+      return false;
+    const { quantity } = thing(this.table.stated.all, stated);
+    const aside = (quantity === 'height' ? this.asideOfHeight : this.asideOfOther).find(line);
+    if (aside === undefined) return false;
+    const takenAt = this.takenAt(line);
+    const value = this.valueOf(line);
+    const { low, high } = VALUE_RANGE[quantity];
+    // NaN is not within either.
+    if (!(takenAt <= this.latest && value >= low && value <= high)) return false;
+    const repeat = this.repeat(line);
+    if (repeat < 0) return false;
+    cells.place = place;
+    cells.hand = hand;
+    cells.setup = setup;
+    cells.stated = stated;
+    cells.aside = aside;
+    this.table.add(number, cells, takenAt, repeat, value);
+    return true;
+  }
+
+  /** Keeps what the texts of a line stood for that was read otherwise. */
+  learn(line: PlainLine, cells: Cells, { quantity }: Draft): void {
+    if (line.count !== this.header.width) return;
+    this.place.learn(line, cells.place);
+    this.hand.learn(line, cells.hand);
+    this.setup.learn(line, cells.setup);
+    this.stated.learn(line, cells.stated);
+    (quantity === 'height' ? this.asideOfHeight : this.asideOfOther).learn(line, cells.aside);
+  }
+
+  private takenAt(line: PlainLine): number {
+    const from = line.from[this.takenAtField] ?? 0;
+    const to = line.to[this.takenAtField] ?? 0;
+    const at = this.times.read(line.text, from, to);
+    if (!Number.isNaN(at)) return at;
+    const time = this.context.readTime(line.text.slice(from, to).trim());
+    // Of a time that is a little ahead the row reader knows whether it is allowed.
+    return 'at' in time ? time.at : Number.NaN;
+  }
+
+  private valueOf(line: PlainLine): number {
+    const from = line.from[this.valueField] ?? 0;
+    const to = line.to[this.valueField] ?? 0;
+    const { decimalComma } = this.context;
+    const value = plainNumber(line.text, from, to, decimalComma);
+    if (decimalComma && !this.sawDecimalComma) this.sawDecimalComma = line.text.slice(from, to).includes(',');
+    return value;
+  }
+
+  /** 0 where it is not numbered, −1 where it is not written plainly. */
+  private repeat(line: PlainLine): number {
+    if (this.repeatField === null) return 0;
+    const from = line.from[this.repeatField] ?? 0;
+    const to = line.to[this.repeatField] ?? 0;
+    if (from === to) return 0;
+    const count = plainCount(line.text, from, to);
+    return count >= COUNT_RANGE.low ? count : -1;
+  }
+}

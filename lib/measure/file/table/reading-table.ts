@@ -1,0 +1,147 @@
+import type { Dimension, GaugeKind, Reading } from '@/lib/measure/types';
+import type { ByJob } from './by-job';
+import { UNNUMBERED, type LineTable } from './line-table';
+import type { SheetValues } from './sheet-values';
+import { thing } from './names';
+
+/** A dimension that lines state, with nothing left out. */
+export interface TableDimension extends Dimension {
+  /** The same for two lengths that share it and are told apart by their sheet value. */
+  name: number;
+}
+
+/**
+ * The readings of a file without faults, each in some 45 bytes: made one by one as they are asked for, in the file's
+ * order or job by job.
+ */
+export class ReadingTable implements Iterable<Reading> {
+  /** Clearance by round; 0 where no line of it states one. */
+  private readonly clearances: Float64Array;
+  private readonly dimensions: (TableDimension | null)[];
+
+  constructor(
+    readonly lines: LineTable,
+    private readonly byJob: ByJob,
+    private readonly sheets: Int32Array,
+    private readonly kinds: readonly (GaugeKind | null)[],
+    values: SheetValues,
+  ) {
+    this.clearances = clearances(lines);
+    for (const [job, sheet] of sheets.entries()) {
+      const own = this.linesOf(job);
+      for (const at of own) lines.statedAt[at] = values.of(job, sheet, lines.statedAt[at] ?? 0);
+      numberRepeats(lines, own);
+    }
+    this.dimensions = lines.stated.all.map(({ zero, nominal, tolerance, ...stated }) =>
+      zero === null || nominal === null || tolerance === null
+        ? null
+        : { ...stated, zero, nominal, tolerance },
+    );
+  }
+
+  get size(): number {
+    return this.lines.size;
+  }
+
+  /** Numbers of the jobs, in the order they are first met in the file. */
+  get jobs(): readonly string[] {
+    return this.lines.jobs.all;
+  }
+
+  /** Lines of a job, in file order. */
+  linesOf(job: number): Int32Array {
+    return this.byJob.order.subarray(this.byJob.from[job] ?? 0, this.byJob.from[job + 1] ?? 0);
+  }
+
+  sheetOf(job: number): string | null {
+    const sheet = this.sheets[job] ?? -1;
+    return sheet < 0 ? null : thing(this.lines.sheets.all, sheet);
+  }
+
+  kindOf(gauge: number): GaugeKind | null {
+    return this.kinds[gauge] ?? null;
+  }
+
+  dimensionAt(at: number): TableDimension {
+    const dimension = this.dimensions[this.lines.statedAt[at] ?? 0] ?? null;
+    if (dimension === null) throw new RangeError('A dimension of an accepted file leaves nothing out.');
+    return dimension;
+  }
+
+  clearanceOf(round: number): number {
+    return this.clearances[round] ?? 0;
+  }
+
+  reading(at: number): Reading {
+    const { lines } = this;
+    const { job, stage, attempt, round } = thing(lines.places.all, lines.placeAt[at] ?? 0);
+    const { technician, gauge } = thing(lines.hands.all, lines.handAt[at] ?? 0);
+    const { quantity, point, side, section, station, zero, nominal, tolerance } = this.dimensionAt(at);
+    return {
+      line: lines.line[at] ?? 0,
+      job: thing(lines.jobs.all, job),
+      sheet: this.sheetOf(job),
+      stage,
+      attempt,
+      takenAt: lines.takenAt[at] ?? 0,
+      technician: thing(lines.technicians.all, technician),
+      gauge: thing(lines.gauges.all, gauge),
+      gaugeKind: this.kindOf(gauge),
+      setup: thing(lines.setups.all, lines.setupAt[at] ?? 0),
+      quantity,
+      point,
+      side,
+      section,
+      station,
+      zero,
+      nominal,
+      tolerance,
+      clearance: quantity === 'height' ? this.clearanceOf(round) : 0,
+      repeat: lines.repeat[at] ?? 0,
+      value: lines.value[at] ?? 0,
+      cause: thing(lines.asides.all, lines.asideAt[at] ?? 0).cause,
+    };
+  }
+
+  readingsOf(job: number): Reading[] {
+    return Array.from(this.linesOf(job), (at) => this.reading(at));
+  }
+
+  *[Symbol.iterator](): Generator<Reading, void> {
+    for (let at = 0; at < this.size; at++) yield this.reading(at);
+  }
+}
+
+function clearances({ rounds, places, placeAt, asides, asideAt, stated, statedAt, size }: LineTable) {
+  const found = new Float64Array(rounds.all.length);
+  for (let at = 0; at < size; at++) {
+    const { clearance } = thing(asides.all, asideAt[at] ?? 0);
+    if (clearance === null || clearance === 0) continue;
+    if (thing(stated.all, statedAt[at] ?? 0).quantity !== 'height') continue;
+    found[thing(places.all, placeAt[at] ?? 0).round] = clearance;
+  }
+  return found;
+}
+
+/** Repeats without a number are numbered in file order, past the numbers that are taken. */
+function numberRepeats(lines: LineTable, own: Int32Array): void {
+  const { repeat, setupAt, statedAt, stated, dimensions } = lines;
+  if (own.every((at) => repeat[at] !== UNNUMBERED)) return;
+  const keyOf = (at: number) =>
+    (setupAt[at] ?? 0) * dimensions.all.length + thing(stated.all, statedAt[at] ?? 0).name;
+  const taken = new Map<number, Set<number>>();
+  for (const at of own) {
+    const key = keyOf(at);
+    const numbers = taken.get(key) ?? new Set();
+    taken.set(key, numbers.add(repeat[at] ?? UNNUMBERED));
+  }
+  const next = new Map<number, number>();
+  for (const at of own) {
+    if (repeat[at] !== UNNUMBERED) continue;
+    const key = keyOf(at);
+    let number = next.get(key) ?? 1;
+    while (taken.get(key)?.has(number) === true) number++;
+    repeat[at] = number;
+    next.set(key, number + 1);
+  }
+}
