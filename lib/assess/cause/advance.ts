@@ -1,6 +1,8 @@
 import { type Beam, stepPicks } from './beam';
 import type { Candidates } from './candidates';
+import type { Component } from './components';
 import { componentAt, patternProbability } from './explanation';
+import { PATTERNS } from './learned';
 import type { PairModel, RoundModel } from './model';
 
 /** Covariance of the state with the two readings of a pair, one row a side. */
@@ -22,23 +24,24 @@ export function advance(
   if (!pair) throw new RangeError(`There is no step ${step} among ${model.steps.length}.`);
   into.begin(model, order.length);
   if (rows.length < 2 * into.size) rows = new Float64Array(2 * into.size);
-  const { size, impactCount, pickCount } = into;
+  const { size, pickCount } = into;
   const stepAt = stepPicks(model) + step;
+  const groups = new NextGroups(model, from, into, pair);
   for (let k = 0; k < order.length; k++) {
     const index = order[k] ?? 0;
     const parent = found.from[index] ?? 0;
     into.logWeight[k] = found.logWeight[index] ?? -Infinity;
     copy(from.mean, parent * size, into.mean, k * size, size);
     copy(from.covariance, parent * size * size, into.covariance, k * size * size, size * size);
-    copy(from.impacts, parent * impactCount, into.impacts, k * impactCount, impactCount);
     for (let i = 0; i < pickCount; i++) {
       into.picks[k * pickCount + i] = from.picks[parent * pickCount + i] ?? 0;
     }
     if (pair.first) {
       const body = pair.places.body[found.place[index] ?? 0] ?? 0;
       into.picks[k * pickCount + pair.station] = body;
-      meetBody(model, into, k, pair, body);
-    }
+      meetBody(into, k, componentAt(model.bodies, body));
+      into.group[k] = groups.of(from.group[parent] ?? 0, componentAt(model.bodies, body).sides, k);
+    } else into.group[k] = groups.of(from.group[parent] ?? 0, 0, k);
     const setting = pair.columns.setting[found.row[index] ?? 0] ?? 0;
     into.picks[k * pickCount + stepAt] = setting;
     condition(into, k, pair, setting);
@@ -49,21 +52,52 @@ function copy(from: Float64Array, at: number, into: Float64Array, to: number, co
   for (let i = 0; i < count; i++) into[to + i] = from[at + i] ?? 0;
 }
 
+/** Groups after one more setup: at a station that is met for the first time they part by its pattern. */
+class NextGroups {
+  readonly #model: RoundModel;
+  readonly #from: Beam;
+  readonly #into: Beam;
+  readonly #pair: PairModel;
+  readonly #known: Int32Array;
+
+  constructor(model: RoundModel, from: Beam, into: Beam, pair: PairModel) {
+    this.#model = model;
+    this.#from = from;
+    this.#into = into;
+    this.#pair = pair;
+    this.#known = new Int32Array(from.groupCount * PATTERNS.length).fill(-1);
+  }
+
+  /** The group that explanation `k` belongs to: of those that were in group `parent`, those with this pattern. */
+  of(parent: number, pattern: number, k: number): number {
+    const key = parent * PATTERNS.length + pattern;
+    const known = this.#known[key] ?? -1;
+    if (known >= 0) return known;
+    const group = this.#into.beginGroup(k);
+    this.#known[key] = group;
+    const { impactCount, impacts } = this.#into;
+    copy(this.#from.impacts, parent * impactCount, impacts, group * impactCount, impactCount);
+    if (this.#pair.first) this.#weigh(group * impactCount, pattern);
+    return group;
+  }
+
+  /** Weighs the impacts by the pattern that is met. */
+  #weigh(start: number, pattern: number): void {
+    const { impactCount, impacts } = this.#into;
+    let total = 0;
+    for (let at = start; at < start + impactCount; at++) {
+      const value =
+        (impacts[at] ?? 0) * patternProbability(this.#model, at - start, this.#pair.station, pattern);
+      impacts[at] = value;
+      total += value;
+    }
+    for (let at = start; at < start + impactCount; at++) impacts[at] = (impacts[at] ?? 0) / total;
+  }
+}
+
 /** Puts the body hypothesis of a station that is met for the first time into the state. */
-function meetBody(model: RoundModel, beam: Beam, k: number, pair: PairModel, index: number): void {
-  const body = componentAt(model.bodies, index);
-  const { size, impactCount, impacts, mean, covariance } = beam;
-  let total = 0;
-  for (let c = 0; c < impactCount; c++) {
-    const at = k * impactCount + c;
-    const value = (impacts[at] ?? 0) * patternProbability(model, c, pair.station, body.sides);
-    impacts[at] = value;
-    total += value;
-  }
-  for (let c = 0; c < impactCount; c++) {
-    const at = k * impactCount + c;
-    impacts[at] = (impacts[at] ?? 0) / total;
-  }
+function meetBody(beam: Beam, k: number, body: Component): void {
+  const { size, mean, covariance } = beam;
   const b = size - 2;
   const start = k * size * size;
   mean[k * size + b] = body.left;

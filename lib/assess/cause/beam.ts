@@ -3,7 +3,8 @@ import type { RoundModel } from './model';
 /**
  * The explanations of one step of the search side by side in flat arrays. Of the state only what later readings
  * depend on is kept: the datum error of every zero setup (left, right), then the body at the station under way.
- * Given these, earlier stations have nothing more to say of later ones.
+ * Given these, earlier stations have nothing more to say of later ones. What depends on the patterns of damage alone
+ * (the impact, the lengths) is the same for all explanations that have the same ones: they make a group.
  */
 export class Beam {
   count = 0;
@@ -15,8 +16,13 @@ export class Beam {
   logWeight = new Float64Array(0);
   mean = new Float64Array(0);
   covariance = new Float64Array(0);
-  impacts = new Float64Array(0);
   picks = new Int16Array(0);
+  /** Group of each explanation. */
+  group = new Int32Array(0);
+  groupCount = 0;
+  /** By group: P(impact class | patterns so far), and the first of its explanations. */
+  impacts = new Float64Array(0);
+  leader = new Int32Array(0);
   #room = 0;
 
   /** Empties it and makes room for `count` explanations of a round. */
@@ -34,15 +40,24 @@ export class Beam {
       this.#room = Math.max(count, this.#room);
       const room = this.#room;
       this.logWeight = new Float64Array(room);
+      this.group = new Int32Array(room);
+      this.leader = new Int32Array(room);
       this.mean = new Float64Array(Math.max(size * room, this.mean.length));
       this.covariance = new Float64Array(Math.max(size * size * room, this.covariance.length));
       this.impacts = new Float64Array(Math.max(impacts * room, this.impacts.length));
       this.picks = new Int16Array(Math.max(picks * room, this.picks.length));
     }
     this.count = count;
+    this.groupCount = 0;
     this.size = size;
     this.impactCount = impacts;
     this.pickCount = picks;
+  }
+
+  /** A new group, led by an explanation. */
+  beginGroup(leader: number): number {
+    this.leader[this.groupCount] = leader;
+    return this.groupCount++;
   }
 }
 

@@ -64,7 +64,8 @@ class List implements Candidates {
 
 // Rounds are searched one after another, so all of them can use the same room.
 const list = new List();
-const patterns = new Float64Array(PATTERNS.length);
+/** ln of each pattern's probability at the station that is met, by group of explanations. */
+let patterns = new Float64Array(64);
 
 /** Readings' residual and covariance under an explanation, before any setting (and, at a new station, body). */
 interface Expected {
@@ -132,12 +133,13 @@ function expect(beam: Beam, index: number, pair: PairModel): void {
  */
 export function candidates(model: RoundModel, beam: Beam, pair: PairModel, depth: number): Candidates {
   // A reading beyond all hypotheses still gets its nearest one: then the reach is widened until some fits.
+  if (pair.first) patternWeights(model, beam, pair.station);
   for (let reach = 2 * (depth + 6); reach < 1e12; reach *= 4) {
     list.begin(beam.logWeight[0] ?? 0);
     for (let index = 0; index < beam.count; index++) {
-      if (pair.first) patternWeights(model, beam, index, pair.station);
       expect(beam, index, pair);
-      scan(index, beam.logWeight[index] ?? -Infinity, pair, reach, depth);
+      const group = (beam.group[index] ?? 0) * PATTERNS.length;
+      scan(index, beam.logWeight[index] ?? -Infinity, group, pair, reach, depth);
     }
     if (list.count > 0) break;
   }
@@ -146,29 +148,34 @@ export function candidates(model: RoundModel, beam: Beam, pair: PairModel, depth
 }
 
 /** ln of each pattern's probability at a station: the impact so far, and the lengths whose last end is here. */
-function patternWeights(model: RoundModel, beam: Beam, index: number, station: number): void {
-  const { impactCount, impacts, pickCount, picks } = beam;
-  const at = index * impactCount;
-  for (let pattern = 0; pattern < patterns.length; pattern++) {
-    let sum = 0;
-    for (let c = 0; c < impactCount; c++) {
-      sum += (impacts[at + c] ?? 0) * patternProbability(model, c, station, pattern);
+function patternWeights(model: RoundModel, beam: Beam, station: number): void {
+  const { groupCount, impactCount, impacts, leader, pickCount, picks } = beam;
+  const kinds = PATTERNS.length;
+  if (patterns.length < groupCount * kinds) patterns = new Float64Array(2 * groupCount * kinds);
+  for (let group = 0; group < groupCount; group++) {
+    const at = group * impactCount;
+    const to = group * kinds;
+    for (let pattern = 0; pattern < kinds; pattern++) {
+      let sum = 0;
+      for (let c = 0; c < impactCount; c++) {
+        sum += (impacts[at + c] ?? 0) * patternProbability(model, c, station, pattern);
+      }
+      patterns[to + pattern] = Math.log(sum);
     }
-    patterns[pattern] = Math.log(sum);
-  }
-  for (const length of model.lengths) {
-    if (length.last !== station) continue;
-    let elsewhere = false;
-    let here = 0;
-    for (const [end, side] of length.ends) {
-      if (end === station) here |= side === 0 ? 1 : 2;
-      else if (damages(componentAt(model.bodies, picks[index * pickCount + end] ?? 0).sides, side))
-        elsewhere = true;
-    }
-    for (let pattern = 0; pattern < patterns.length; pattern++) {
-      patterns[pattern] =
-        (patterns[pattern] ?? 0) +
-        (elsewhere || (sidesOf(pattern) & here) !== 0 ? length.damaged : length.sound);
+    const pick = (leader[group] ?? 0) * pickCount;
+    for (const length of model.lengths) {
+      if (length.last !== station) continue;
+      let elsewhere = false;
+      let here = 0;
+      for (const [end, side] of length.ends) {
+        if (end === station) here |= side === 0 ? 1 : 2;
+        else if (damages(componentAt(model.bodies, picks[pick + end] ?? 0).sides, side)) elsewhere = true;
+      }
+      for (let pattern = 0; pattern < kinds; pattern++) {
+        patterns[to + pattern] =
+          (patterns[to + pattern] ?? 0) +
+          (elsewhere || (sidesOf(pattern) & here) !== 0 ? length.damaged : length.sound);
+      }
     }
   }
 }
@@ -184,11 +191,18 @@ function ceiling(pair: PairModel): number {
   return -LOG_2PI - 0.5 * Math.log(vL * vR - c * c);
 }
 
-function scan(index: number, logWeight: number, pair: PairModel, reach: number, depth: number): void {
+function scan(
+  index: number,
+  logWeight: number,
+  group: number,
+  pair: PairModel,
+  reach: number,
+  depth: number,
+): void {
   const { unlisted } = list;
   const top = ceiling(pair);
   for (const meeting of pair.meetings) {
-    const start = logWeight + (pair.first ? (patterns[meeting.sides] ?? -Infinity) : 0);
+    const start = logWeight + (pair.first ? (patterns[group + meeting.sides] ?? -Infinity) : 0);
     const { logPrior, logTail } = pair.places;
     for (let place = meeting.from; place < meeting.to; place++) {
       const prior = start + (logPrior[place] ?? -Infinity);

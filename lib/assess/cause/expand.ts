@@ -1,43 +1,41 @@
-import { componentAt, type Explanation, innovation, patternProbability, putBody } from './explanation';
+import { type Beam, stepPicks, zeroPicks } from './beam';
+import { componentAt, type Explanation, innovation, putBody } from './explanation';
 import type { PairModel, RoundModel } from './model';
-import { emptyExplanation, open } from './openings';
+import { open } from './openings';
 
-/** Which hypothesis an explanation names for every body and every setting. */
-export interface Named {
-  logWeight: number;
-  /** Index into the bodies, by station. */
-  bodies: Int16Array;
-  zeroSettings: Int16Array;
-  settings: Int16Array;
-}
-
-/** The whole state of an explanation, every station's body with it: conditioned on the setups in turn. */
-export function expand(model: RoundModel, { logWeight, bodies, zeroSettings, settings }: Named): Explanation {
-  const item = emptyExplanation(model);
-  open(model, { bodies: [bodies[0] ?? 0, bodies[1] ?? 0], settings: [...zeroSettings] }, item);
-  const rows = new Float64Array(2 * model.size);
-  model.steps.forEach((pair, step) => {
-    if (pair.first) meetBody(model, item, pair, bodies[pair.station] ?? 0);
-    const setting = settings[step] ?? 0;
-    item.settings[step] = setting;
-    condition(item, pair, setting, rows);
+/**
+ * The whole state of every explanation in a beam, each station's body with it: conditioned on the setups in turn.
+ * They share what room they need, since there may be hundreds.
+ */
+export function expand(model: RoundModel, beam: Beam): Explanation[] {
+  const n = model.size;
+  const { count, impactCount, pickCount } = beam;
+  const numbers = new Float64Array(count * (n + n * n));
+  const picks = beam.picks.slice(0, count * pickCount);
+  const impacts = beam.impacts.slice(0, beam.groupCount * impactCount);
+  const rows = new Float64Array(2 * n);
+  return Array.from({ length: count }, (_, index) => {
+    const at = index * (n + n * n);
+    const pick = index * pickCount;
+    const group = (beam.group[index] ?? 0) * impactCount;
+    const item: Explanation = {
+      logWeight: beam.logWeight[index] ?? -Infinity,
+      mean: numbers.subarray(at, at + n),
+      covariance: numbers.subarray(at + n, at + n + n * n),
+      impacts: impacts.subarray(group, group + impactCount),
+      bodies: picks.subarray(pick, pick + zeroPicks(model)),
+      zeroSettings: picks.subarray(pick + zeroPicks(model), pick + stepPicks(model)),
+      settings: picks.subarray(pick + stepPicks(model), pick + pickCount),
+    };
+    open(model, item, item);
+    for (let step = 0; step < model.steps.length; step++) {
+      const pair = model.steps[step];
+      if (!pair) break;
+      if (pair.first) putBody(item, pair.body, componentAt(model.bodies, item.bodies[pair.station] ?? 0));
+      condition(item, pair, item.settings[step] ?? 0, rows);
+    }
+    return item;
   });
-  item.logWeight = logWeight;
-  return item;
-}
-
-/** Puts the body hypothesis of a station that is met for the first time into the state. */
-function meetBody(model: RoundModel, item: Explanation, pair: PairModel, index: number): void {
-  const body = componentAt(model.bodies, index);
-  item.bodies[pair.station] = index;
-  let total = 0;
-  for (let c = 0; c < item.impacts.length; c++) {
-    const value = (item.impacts[c] ?? 0) * patternProbability(model, c, pair.station, body.sides);
-    item.impacts[c] = value;
-    total += value;
-  }
-  for (let c = 0; c < item.impacts.length; c++) item.impacts[c] = (item.impacts[c] ?? 0) / total;
-  putBody(item, pair.body, body);
 }
 
 function condition(item: Explanation, pair: PairModel, index: number, rows: Float64Array): void {

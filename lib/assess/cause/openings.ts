@@ -1,53 +1,57 @@
 import { type Beam, zeroPicks } from './beam';
 import type { Component } from './components';
 import { componentAt, type Explanation, patternProbability } from './explanation';
+import { PATTERNS } from './learned';
 import { damages, type RoundModel } from './model';
 
-/** What is taken to be wrong at the zero stations: a body hypothesis at each, a setting for each zero setup. */
-export interface Opening {
-  bodies: [number, number];
-  settings: number[];
+/**
+ * What is taken to be wrong at the zero stations, in rows of `slots`: a body hypothesis at each of the two, then a
+ * setting for each zero setup.
+ */
+interface Openings {
+  count: number;
+  slots: number;
+  picks: Int16Array;
 }
 
 /**
  * Explanations of the zero stations, which have no reading of their own to judge them by: nothing wrong, one
  * thing wrong in fine bands, two things wrong in broad ones.
  */
-export function openings(model: RoundModel): Opening[] {
-  const none = model.zeros.map(() => 0);
-  const list: Opening[] = [{ bodies: [0, 0], settings: none }];
-  const broad: (Opening & { who: number })[] = [];
-  model.zeros.forEach((zero, k) => {
-    zero.settings.forEach((setting, i) => {
-      if (i === 0) return;
-      const settings = [...none];
-      settings[k] = i;
-      if (setting.width === 'broad') broad.push({ bodies: [0, 0], settings, who: k });
-      else list.push({ bodies: [0, 0], settings });
-    });
+function openings(model: RoundModel): Openings {
+  const slots = 2 + model.zeros.length;
+  const fine: [slot: number, pick: number][] = [];
+  const broad: typeof fine = [];
+  model.zeros.forEach(({ settings }, k) => {
+    for (let i = 1; i < settings.length; i++)
+      (settings[i]?.width === 'broad' ? broad : fine).push([2 + k, i]);
   });
   for (const z of [0, 1] as const) {
-    model.bodies.forEach((body, i) => {
-      if (body.pattern === 'none' || !canBe(model, z, body)) return;
-      const bodies: [number, number] = z === 0 ? [i, 0] : [0, i];
-      if (body.width === 'broad') broad.push({ bodies, settings: none, who: -1 - z });
-      else if (body.width === 'fine') list.push({ bodies, settings: none });
+    const possible = PATTERNS.map((_, sides) => canBe(model, z, sides));
+    model.bodies.forEach(({ sides, width }, i) => {
+      if (sides === 0 || possible[sides] !== true || width === 'wide') return;
+      (width === 'broad' ? broad : fine).push([z, i]);
     });
   }
-  broad.forEach((first, i) => {
-    for (const second of broad.slice(i + 1)) {
-      if (first.who === second.who) continue;
-      list.push({
-        bodies: [first.bodies[0] || second.bodies[0], first.bodies[1] || second.bodies[1]],
-        settings: first.settings.map((value, k) => value || (second.settings[k] ?? 0)),
-      });
-    }
-  });
-  return list;
+  const pairs = broad.flatMap((first, i) =>
+    broad.slice(i + 1).flatMap((second) => (first[0] === second[0] ? [] : [[first, second] as const])),
+  );
+  const count = 1 + fine.length + pairs.length;
+  const picks = new Int16Array(count * slots);
+  let row = slots;
+  for (const [slot, pick] of fine) {
+    picks[row + slot] = pick;
+    row += slots;
+  }
+  for (const pair of pairs) {
+    for (const [slot, pick] of pair) picks[row + slot] = pick;
+    row += slots;
+  }
+  return { count, slots, picks };
 }
 
 /** Whether any impact leaves a body like this at a zero station. */
-const canBe = (model: RoundModel, station: 0 | 1, { sides }: Component): boolean =>
+const canBe = (model: RoundModel, station: 0 | 1, sides: number): boolean =>
   model.shares.some((share, c) => share * patternProbability(model, c, station, sides) > 0);
 
 /** Room for one explanation before anything is known of it. */
@@ -63,17 +67,18 @@ export function emptyExplanation(model: RoundModel): Explanation {
   };
 }
 
-/** Fills an explanation with what an opening says before any reading away from the zero stations. */
-export function open(model: RoundModel, opening: Opening, item: Explanation): void {
+/** What is taken to be wrong at the zero stations, as a whole explanation names it. */
+type Opening = Pick<Explanation, 'bodies' | 'zeroSettings'>;
+
+/** Puts into a fresh state what an opening says before any reading away from the zero stations. */
+export function open(
+  model: RoundModel,
+  opening: Opening,
+  { mean, covariance }: Pick<Explanation, 'mean' | 'covariance'>,
+): void {
   const n = model.size;
-  const { mean, covariance } = item;
-  mean.fill(0);
-  covariance.fill(0);
-  item.bodies.fill(0);
-  item.settings.fill(0);
   for (const z of [0, 1] as const) {
-    const body = componentAt(model.bodies, opening.bodies[z]);
-    item.bodies[z] = opening.bodies[z];
+    const body = componentAt(model.bodies, opening.bodies[z] ?? 0);
     const at = 2 * z;
     mean[at] = body.left;
     mean[at + 1] = body.right;
@@ -84,9 +89,8 @@ export function open(model: RoundModel, opening: Opening, item: Explanation): vo
   for (let k = 0; k < model.zeros.length; k++) {
     const zero = model.zeros[k];
     if (!zero) break;
-    const setting = componentAt(zero.settings, opening.settings[k] ?? 0);
-    const body = componentAt(model.bodies, opening.bodies[zero.station]);
-    item.zeroSettings[k] = opening.settings[k] ?? 0;
+    const setting = componentAt(zero.settings, opening.zeroSettings[k] ?? 0);
+    const body = componentAt(model.bodies, opening.bodies[zero.station] ?? 0);
     const at = zero.error;
     mean[at] = body.left + setting.left;
     mean[at + 1] = body.right + setting.right;
@@ -100,29 +104,35 @@ export function open(model: RoundModel, opening: Opening, item: Explanation): vo
       if (earlier && earlier.station === zero.station) share(covariance, n, at, earlier.error, body);
     }
   }
-  item.logWeight = weigh(model, opening, item.impacts, 0);
 }
 
 /** Fills a beam with all openings of a round: of each the datum errors, as `open` has them in the whole state. */
 export function openBeam(model: RoundModel, beam: Beam): void {
-  const list = openings(model);
-  beam.begin(model, list.length);
-  const { size: n, mean, covariance, impactCount, pickCount, picks } = beam;
-  mean.fill(0, 0, n * list.length);
-  covariance.fill(0, 0, n * n * list.length);
-  picks.fill(0, 0, pickCount * list.length);
-  list.forEach((opening, index) => {
+  const { count, slots, picks: from } = openings(model);
+  beam.begin(model, count);
+  const { size: n, mean, covariance, pickCount, picks } = beam;
+  mean.fill(0, 0, n * count);
+  covariance.fill(0, 0, n * n * count);
+  picks.fill(0, 0, pickCount * count);
+  const groups = new Groups(model, beam);
+  for (let index = 0; index < count; index++) {
     const m = index * n;
     const C = index * n * n;
     const pick = index * pickCount;
-    picks[pick] = opening.bodies[0];
-    picks[pick + 1] = opening.bodies[1];
+    const row = index * slots;
+    const front = componentAt(model.bodies, from[row] ?? 0);
+    const rear = componentAt(model.bodies, from[row + 1] ?? 0);
+    picks[pick] = from[row] ?? 0;
+    picks[pick + 1] = from[row + 1] ?? 0;
+    let logWeight = front.logPrior + rear.logPrior;
     for (let k = 0; k < model.zeros.length; k++) {
       const zero = model.zeros[k];
       if (!zero) break;
-      const setting = componentAt(zero.settings, opening.settings[k] ?? 0);
-      const body = componentAt(model.bodies, opening.bodies[zero.station]);
-      picks[pick + zeroPicks(model) + k] = opening.settings[k] ?? 0;
+      const own = from[row + 2 + k] ?? 0;
+      const setting = componentAt(zero.settings, own);
+      const body = zero.station === 0 ? front : rear;
+      picks[pick + zeroPicks(model) + k] = own;
+      logWeight += setting.logPrior;
       const at = 2 * k;
       mean[m + at] = body.left + setting.left;
       mean[m + at + 1] = body.right + setting.right;
@@ -133,38 +143,65 @@ export function openBeam(model: RoundModel, beam: Beam): void {
         if (model.zeros[j]?.station === zero.station) share(covariance, n, at, 2 * j, body, C);
       }
     }
-    beam.logWeight[index] = weigh(model, opening, beam.impacts, index * impactCount);
-  });
+    const group = groups.of(front.sides, rear.sides, index);
+    beam.group[index] = group;
+    beam.logWeight[index] = groups.weighed(logWeight, group);
+  }
 }
 
-/** ln of an opening's weight; writes the probabilities of the impacts given it. */
-function weigh(model: RoundModel, opening: Opening, impacts: Float64Array, at: number): number {
-  const front = componentAt(model.bodies, opening.bodies[0]);
-  const rear = componentAt(model.bodies, opening.bodies[1]);
-  let logWeight = front.logPrior + rear.logPrior;
-  for (let k = 0; k < model.zeros.length; k++) {
-    logWeight += model.zeros[k]?.settings[opening.settings[k] ?? 0]?.logPrior ?? -Infinity;
+/** The groups of a round's openings, by the patterns of damage at the two zero stations. */
+class Groups {
+  readonly #model: RoundModel;
+  readonly #beam: Beam;
+  readonly #known = new Int32Array(PATTERNS.length ** 2).fill(-1);
+  /** By group: what ln weights gain from the patterns' probability and from each length that ends are settled of. */
+  readonly #gains: number[][] = [];
+
+  constructor(model: RoundModel, beam: Beam) {
+    this.#model = model;
+    this.#beam = beam;
   }
-  const classes = model.shares.length;
-  let total = 0;
-  for (let c = 0; c < classes; c++) {
-    const value =
-      (model.shares[c] ?? 0) *
-      patternProbability(model, c, 0, front.sides) *
-      patternProbability(model, c, 1, rear.sides);
-    impacts[at + c] = value;
-    total += value;
+
+  of(front: number, rear: number, index: number): number {
+    const key = front * PATTERNS.length + rear;
+    const known = this.#known[key] ?? -1;
+    if (known >= 0) return known;
+    const group = this.#beam.beginGroup(index);
+    this.#known[key] = group;
+    this.#gains.push([Math.log(this.#impacts(front, rear, group)), ...this.#lengths(front, rear)]);
+    return group;
   }
-  for (let c = 0; c < classes; c++) impacts[at + c] = (impacts[at + c] ?? 0) / total;
-  logWeight += Math.log(total);
-  for (const length of model.lengths) {
-    if (length.last > 1) continue;
-    const damaged = length.ends.some(([station, side]) =>
-      damages(station === 0 ? front.sides : rear.sides, side),
-    );
-    logWeight += damaged ? length.damaged : length.sound;
+
+  /** Added one by one, so that the last digit does not hang on the grouping. */
+  weighed(logWeight: number, group: number): number {
+    let sum = logWeight;
+    for (const gain of this.#gains[group] ?? []) sum += gain;
+    return sum;
   }
-  return logWeight;
+
+  /** Probability of both patterns; writes the probabilities of the impacts given them. */
+  #impacts(front: number, rear: number, group: number): number {
+    const { impacts, impactCount } = this.#beam;
+    const at = group * impactCount;
+    let total = 0;
+    for (let c = 0; c < impactCount; c++) {
+      const value =
+        (this.#model.shares[c] ?? 0) *
+        patternProbability(this.#model, c, 0, front) *
+        patternProbability(this.#model, c, 1, rear);
+      impacts[at + c] = value;
+      total += value;
+    }
+    for (let c = 0; c < impactCount; c++) impacts[at + c] = (impacts[at + c] ?? 0) / total;
+    return total;
+  }
+
+  #lengths(front: number, rear: number): number[] {
+    return this.#model.lengths.flatMap(({ last, ends, damaged, sound }) => {
+      if (last > 1) return [];
+      return ends.some(([station, side]) => damages(station === 0 ? front : rear, side)) ? damaged : sound;
+    });
+  }
 }
 
 /** Writes both triangles of a matrix that starts at `from`. */

@@ -1,5 +1,5 @@
 import { advance } from './advance';
-import { Beam, stepPicks, zeroPicks } from './beam';
+import { Beam } from './beam';
 import { candidates } from './candidates';
 import { expand } from './expand';
 import type { Explanation } from './explanation';
@@ -54,23 +54,12 @@ export function search(model: RoundModel, effort: SearchEffort): SearchResult {
   };
 }
 
-function explanationsOf(
-  model: RoundModel,
-  { count, logWeight, pickCount, picks }: Beam,
-): SearchResult['explanations'] {
+function explanationsOf(model: RoundModel, from: Beam): SearchResult['explanations'] {
+  const { count, logWeight } = from;
   const best = logWeight.subarray(0, count).reduce((most, value) => Math.max(most, value), -Infinity);
   const weights = Array.from(logWeight.subarray(0, count), (value) => Math.exp(value - best));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights
-    .map((weight, index) => {
-      const at = index * pickCount;
-      const named = {
-        logWeight: logWeight[index] ?? -Infinity,
-        bodies: picks.slice(at, at + zeroPicks(model)),
-        zeroSettings: picks.slice(at + zeroPicks(model), at + stepPicks(model)),
-        settings: picks.slice(at + stepPicks(model), at + pickCount),
-      };
-      return { weight: weight / total, explanation: expand(model, named) };
-    })
+  return expand(model, from)
+    .map((explanation, index) => ({ weight: (weights[index] ?? 0) / total, explanation }))
     .sort((a, b) => b.weight - a.weight);
 }

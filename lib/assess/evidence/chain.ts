@@ -77,11 +77,7 @@ function priorOf(model: RoundModel, item: Explanation): number {
 /** The state that an explanation leads to expect before any height is read. */
 function stateBefore(model: RoundModel, item: Explanation): Explanation {
   const state = emptyExplanation(model);
-  open(
-    model,
-    { bodies: [item.bodies[0] ?? 0, item.bodies[1] ?? 0], settings: [...item.zeroSettings] },
-    state,
-  );
+  open(model, item, state);
   for (let g = 2; g < model.frame.stations.length; g++) {
     const body = componentAt(model.bodies, item.bodies[g] ?? 0);
     putBody(state, bodyAt(model, g), body);
