@@ -30,10 +30,18 @@ export function value(item: Explanation, p: Combination): number {
  * What is left of a setting when the state is known: the reading's difference splits between the setting and
  * the noise in proportion to their covariances. Returns the gain (2 × 2, row-major) and what stays uncertain.
  */
-export function settingGain(
-  pair: PairModel,
-  setting: Component,
-): { gain: [number, number, number, number]; rest: [number, number, number] } {
+export function settingGain(pair: PairModel, setting: Component): Gain {
+  let gain = pair.gains.get(setting);
+  if (!gain) pair.gains.set(setting, (gain = gainOf(pair, setting)));
+  return gain;
+}
+
+export interface Gain {
+  gain: [number, number, number, number];
+  rest: [number, number, number];
+}
+
+function gainOf(pair: PairModel, setting: Component): Gain {
   const { varLeft: cL, varRight: cR, covariance: cC } = setting;
   const vL = cL + pair.noise[0] + pair.commonNoise;
   const vR = cR + pair.noise[1] + pair.commonNoise;

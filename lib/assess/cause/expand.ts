@@ -41,7 +41,9 @@ export function expand(model: RoundModel, beam: Beam): Explanation[] {
 function condition(item: Explanation, pair: PairModel, index: number, rows: Float64Array): void {
   const n = item.mean.length;
   const { mean, covariance } = item;
-  const found = innovation(item, pair, componentAt(pair.settings, index), rows);
+  // Stations are met in the order of the state: what lies behind this one is not tied to anything yet.
+  const met = pair.body + 2;
+  const found = innovation(item, pair, componentAt(pair.settings, index), rows, met);
   const { left: rL, right: rR, varLeft: vL, varRight: vR, covariance: c } = found;
   const det = pair.hasLeft && pair.hasRight ? vL * vR - c * c : 1;
   const iLL = pair.hasLeft ? (pair.hasRight ? vR / det : 1 / vL) : 0;
@@ -51,8 +53,6 @@ function condition(item: Explanation, pair: PairModel, index: number, rows: Floa
   const eR = pair.hasRight ? rR : 0;
   const gL = iLL * eL + iLR * eR;
   const gR = iLR * eL + iRR * eR;
-  // Stations are met in the order of the state: what lies behind this one is not tied to anything yet.
-  const met = pair.body + 2;
   for (let i = 0; i < met; i++) {
     const a = rows[i] ?? 0;
     const b = rows[n + i] ?? 0;

@@ -33,8 +33,11 @@ export const patternProbability = (
   pattern: number,
 ): number => model.patterns[impact]?.[station]?.[pattern] ?? 0;
 
-/** Covariance of the state with the two readings of a pair, one row a side, written into `rows` (2 × size). */
-function observe(item: Explanation, pair: PairModel, rows: Float64Array): void {
+/**
+ * Covariance of the first `met` entries of the state with the two readings of a pair, one row a side, written into
+ * `rows` (2 × size).
+ */
+function observe(item: Explanation, pair: PairModel, rows: Float64Array, met: number): void {
   const n = item.mean.length;
   const C = item.covariance;
   const [p, q] = pair.zeros;
@@ -44,7 +47,8 @@ function observe(item: Explanation, pair: PairModel, rows: Float64Array): void {
     const e = (p + s) * n;
     const f = (q + s) * n;
     const out = s * n;
-    for (let i = 0; i < n; i++) rows[out + i] = (C[b + i] ?? 0) - wa * (C[e + i] ?? 0) - wb * (C[f + i] ?? 0);
+    for (let i = 0; i < met; i++)
+      rows[out + i] = (C[b + i] ?? 0) - wa * (C[e + i] ?? 0) - wb * (C[f + i] ?? 0);
   }
 }
 
@@ -57,15 +61,19 @@ export interface Innovation {
   covariance: number;
 }
 
-/** What a pair's two readings add, under one hypothesis about its setting. Writes `rows`. */
+/**
+ * What a pair's two readings add, under one hypothesis about its setting. Writes `rows`, as far as stations are met
+ * so far: all, unless `met` says how many entries of the state.
+ */
 export function innovation(
   item: Explanation,
   pair: PairModel,
   setting: Component,
   rows: Float64Array,
+  met = item.mean.length,
 ): Innovation {
   const n = item.mean.length;
-  observe(item, pair, rows);
+  observe(item, pair, rows, met);
   return {
     left: pair.y[0] - setting.left - project(item.mean, 0, pair, 0),
     right: pair.y[1] - setting.right - project(item.mean, 0, pair, 1),

@@ -6,7 +6,7 @@ import type { Learned, Misset } from './learned';
 import { modelRound, type RoundModel, type ZeroModel } from './model';
 import { classesGiven, type HeightParts, heightParts, weighOutcomes } from './outcomes';
 import { zeroParts } from './parts';
-import { search, type SearchEffort, type SearchResult } from './search';
+import { search, type SearchEffort, type SearchResult, searchUnlessCrowded } from './search';
 import { signatureOf } from './signature';
 
 /** Enough for nearly all rounds; where the readings leave much in reach, the search is made again, wider. */
@@ -17,9 +17,10 @@ const TOO_CROWDED = 0.005;
 const WIDER = 4;
 
 function searchEnough(model: RoundModel, effort: SearchEffort): SearchResult {
-  const found = search(model, effort);
-  if (found.crowdedOut <= TOO_CROWDED) return found;
-  return search(model, { ...effort, breadth: effort.breadth * WIDER });
+  return (
+    searchUnlessCrowded(model, effort, TOO_CROWDED) ??
+    search(model, { ...effort, breadth: effort.breadth * WIDER })
+  );
 }
 
 /** A round with its explanations, before anything is said of its heights. */

@@ -1,4 +1,5 @@
 import { type SettingColumns, settingColumns } from './columns';
+import type { Gain } from './combination';
 import { bodyComponents, type Component, settingComponents } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
@@ -29,6 +30,8 @@ export interface PairModel {
   weights: [number, number];
   /** Part of the setting variance that both hangers share. */
   common: number;
+  /** What `settingGain` has found of the settings so far. */
+  gains: Map<Component, Gain>;
 }
 
 export interface ZeroModel {
@@ -174,6 +177,7 @@ function pairModel(
     body,
     weights: frame.stations[station]?.weights ?? [0, 0],
     common: learned.common,
+    gains: new Map(),
   };
 }
 

@@ -33,19 +33,31 @@ let next = new Beam();
  * dropped, and what is dropped is counted. The whole state is worked out for the explanations that are left.
  */
 export function search(model: RoundModel, effort: SearchEffort): SearchResult {
+  const found = searchUnlessCrowded(model, effort, 1);
+  if (!found) throw new RangeError('A share is at most one.');
+  return found;
+}
+
+/** The same, or null as soon as more than `limit` was dropped only because too many explanations were in reach. */
+export function searchUnlessCrowded(
+  model: RoundModel,
+  effort: SearchEffort,
+  limit: number,
+): SearchResult | null {
   openBeam(model, beam);
   let leftOut = 0;
   let crowdedOut = 0;
   let logEvidence = 0;
-  model.steps.forEach((pair, step) => {
+  for (const [step, pair] of model.steps.entries()) {
     const found = candidates(model, beam, pair, effort.depth);
     const kept = keep(found, effort, step === model.steps.length - 1 ? effort.share : 1);
     leftOut += kept.dropped;
     crowdedOut += kept.crowded;
+    if (Math.min(1, crowdedOut) > limit) return null;
     logEvidence = kept.logSum;
     advance(model, beam, found, kept.order, step, next);
     [beam, next] = [next, beam];
-  });
+  }
   return {
     explanations: explanationsOf(model, beam),
     logEvidence,
