@@ -2,7 +2,6 @@ import type { Beam } from './beam';
 import { componentAt, patternProbability } from './explanation';
 import { PATTERNS } from './learned';
 import { damages, type PairModel, type RoundModel, sidesOf } from './model';
-import type { Meeting } from './places';
 import { Unlisted } from './unlisted';
 
 const LOG_2PI = Math.log(2 * Math.PI);
@@ -191,6 +190,7 @@ function ceiling(pair: PairModel): number {
   return -LOG_2PI - 0.5 * Math.log(vL * vR - c * c);
 }
 
+/** One explanation with each body that the setup can meet, and each setting that may go with it. */
 function scan(
   index: number,
   logWeight: number,
@@ -200,70 +200,61 @@ function scan(
   depth: number,
 ): void {
   const { unlisted } = list;
+  const { places, columns, hasLeft, hasRight } = pair;
+  const { left, right, varLeft, varRight, covariance, logPrior, logTail } = columns;
+  const { yL, yR, vL, vR, c } = base;
   const top = ceiling(pair);
-  for (const meeting of pair.meetings) {
-    const start = logWeight + (pair.first ? (patterns[group + meeting.sides] ?? -Infinity) : 0);
-    const { logPrior, logTail } = pair.places;
-    for (let place = meeting.from; place < meeting.to; place++) {
-      const prior = start + (logPrior[place] ?? -Infinity);
-      if (prior + top + meeting.lead < list.best - depth) {
-        unlisted.add(start + top + (logTail[place] ?? -Infinity) + meeting.mass);
+  /** What is not worth listing lies below. */
+  let floor = list.best - depth;
+  for (const { sides, from, to, rowFrom, rowTo, lead, mass } of pair.meetings) {
+    const start = logWeight + (pair.first ? (patterns[group + sides] ?? -Infinity) : 0);
+    if (start === -Infinity) continue;
+    for (let place = from; place < to; place++) {
+      const prior = start + (places.logPrior[place] ?? -Infinity);
+      if (prior + top + lead < floor) {
+        unlisted.add(start + top + (places.logTail[place] ?? -Infinity) + mass);
         break;
       }
       // Of the settings that are out of reach below, each has less than this.
-      unlisted.add(prior + top + meeting.mass - reach / 2);
-      scanSettings(index, prior, top, pair, meeting, place, reach, depth);
-    }
-  }
-}
-
-/** One explanation with one body and each setting that may go with it. */
-function scanSettings(
-  index: number,
-  start: number,
-  top: number,
-  pair: PairModel,
-  meeting: Meeting,
-  place: number,
-  reach: number,
-  depth: number,
-): void {
-  const { left, right, varLeft, varRight, covariance, logPrior, logTail } = pair.columns;
-  const { places, hasLeft, hasRight } = pair;
-  const { unlisted } = list;
-  const yL = base.yL - (places.left[place] ?? 0);
-  const yR = base.yR - (places.right[place] ?? 0);
-  const bL = base.vL + (places.varLeft[place] ?? 0);
-  const bR = base.vR + (places.varRight[place] ?? 0);
-  const bC = base.c + (places.covariance[place] ?? 0);
-  for (let row = meeting.rowFrom; row < meeting.rowTo; row++) {
-    const prior = start + (logPrior[row] ?? 0);
-    if (prior + top < list.best - depth) {
-      unlisted.add(start + top + (logTail[row] ?? 0));
-      break;
-    }
-    const rL = yL - (left[row] ?? 0);
-    const vL = bL + (varLeft[row] ?? 0);
-    if (hasLeft && rL * rL > reach * vL) continue;
-    const rR = yR - (right[row] ?? 0);
-    const vR = bR + (varRight[row] ?? 0);
-    if (hasRight && rR * rR > reach * vR) continue;
-    let density: number;
-    if (!hasLeft) density = -0.5 * (LOG_2PI + Math.log(vR) + (rR * rR) / vR);
-    else if (!hasRight) density = -0.5 * (LOG_2PI + Math.log(vL) + (rL * rL) / vL);
-    else {
-      const c = bC + (covariance[row] ?? 0);
-      const det = vL * vR - c * c;
-      const half = (0.5 * (vR * rL * rL - 2 * c * rL * rR + vL * rR * rR)) / det;
-      const bound = prior + top - half;
-      if (bound < list.best - depth - FAR_BELOW) {
-        unlisted.add(bound);
-        continue;
+      unlisted.add(prior + top + mass - reach / 2);
+      const placedL = yL - (places.left[place] ?? 0);
+      const placedR = yR - (places.right[place] ?? 0);
+      const bL = vL + (places.varLeft[place] ?? 0);
+      const bR = vR + (places.varRight[place] ?? 0);
+      const bC = c + (places.covariance[place] ?? 0);
+      for (let row = rowFrom; row < rowTo; row++) {
+        const both = prior + (logPrior[row] ?? 0);
+        if (both + top < floor) {
+          unlisted.add(prior + top + (logTail[row] ?? 0));
+          break;
+        }
+        const rL = placedL - (left[row] ?? 0);
+        const wL = bL + (varLeft[row] ?? 0);
+        if (hasLeft && rL * rL > reach * wL) continue;
+        const rR = placedR - (right[row] ?? 0);
+        const wR = bR + (varRight[row] ?? 0);
+        if (hasRight && rR * rR > reach * wR) continue;
+        let density: number;
+        if (!hasLeft) density = -0.5 * (LOG_2PI + Math.log(wR) + (rR * rR) / wR);
+        else if (!hasRight) density = -0.5 * (LOG_2PI + Math.log(wL) + (rL * rL) / wL);
+        else {
+          const wC = bC + (covariance[row] ?? 0);
+          const det = wL * wR - wC * wC;
+          const half = (0.5 * (wR * rL * rL - 2 * wC * rL * rR + wL * rR * rR)) / det;
+          const bound = both + top - half;
+          if (bound < floor - FAR_BELOW) {
+            unlisted.add(bound);
+            continue;
+          }
+          density = -LOG_2PI - 0.5 * Math.log(det) - half;
+        }
+        const weight = both + density;
+        if (weight < floor) unlisted.add(weight);
+        else {
+          list.add(index, place, row, weight);
+          floor = list.best - depth;
+        }
       }
-      density = -LOG_2PI - 0.5 * Math.log(det) - half;
     }
-    const weight = prior + density;
-    if (weight < list.best - depth) unlisted.add(weight);
-    else list.add(index, place, row, weight);
   }
 }

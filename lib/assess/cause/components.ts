@@ -39,7 +39,13 @@ export interface Component {
 /** Mis-sets that any gauge can suffer, whatever the sheet and the round. */
 const ALWAYS_POSSIBLE: ReadonlySet<Misset> = new Set(['both', 'left', 'right', 'other-mark']);
 
-/** All hypotheses about one setting, the ordinary one first. `broad` lumps unknown sizes into one normal distribution. */
+/** Mis-sets of unknown size by the hand that sets: the same for all its setups, so they need be laid out only once. */
+export type UnknownSizes = Map<TechnicianHand, Component[]>;
+
+/**
+ * All hypotheses about one setting, the ordinary one first. `broad` lumps unknown sizes into one normal distribution.
+ * `known` keeps those of unknown size for the next setup of the same round, all of them broad or all fine.
+ */
 export function settingComponents(
   pair: HeightPair,
   frame: RoundFrame,
@@ -47,6 +53,7 @@ export function settingComponents(
   gauge: GaugeState,
   learned: Learned,
   broad: boolean,
+  known?: UnknownSizes,
 ): Component[] {
   const variance = hand.setting ** 2;
   const shared = learned.common * variance;
@@ -81,12 +88,15 @@ export function settingComponents(
     (misset) => !ALWAYS_POSSIBLE.has(misset) && !slips.some((slip) => slip.misset === misset),
   ).reduce((sum, misset) => sum + rate(misset), 0);
   push('ordinary', -1, 0, 0, [0, 0, 0], 1 - hand.missetRate + impossible);
+  const laidOut = known?.get(hand);
+  const from = components.length;
   const sides: [Misset, number, number][] = [
     ['both', 1, 1],
     ['left', 1, 0],
     ['right', 0, 1],
   ];
-  for (const [misset, left, right] of sides) {
+  if (laidOut) components.push(...laidOut);
+  for (const [misset, left, right] of laidOut ? [] : sides) {
     if (broad) {
       const v = BROAD_SD ** 2;
       push(misset, -1, 0, 0, [v * left, v * right, v * left * right], rate(misset));
@@ -106,6 +116,7 @@ export function settingComponents(
       }
     });
   }
+  if (!laidOut) known?.set(hand, components.slice(from));
   // Two rare events are told apart by what they do to the datum, not by their names: unknown sizes stand for all.
   if (broad) return components;
   for (const sign of [-1, 1]) {

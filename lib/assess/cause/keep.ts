@@ -26,18 +26,23 @@ const STEP = 1 / 8;
 export function keep(found: Candidates, effort: SearchEffort, share: number): Kept {
   const { logWeight, best } = found;
   const { depth, breadth } = effort;
-  const steps: number[][] = Array.from({ length: Math.floor(depth / STEP) + 1 }, () => []);
+  const steps: (number[] | undefined)[] = [];
+  const last = Math.floor(depth / STEP);
   let sum = 0;
   for (let i = 0; i < found.count; i++) {
     const behind = best - (logWeight[i] ?? -Infinity);
     sum += Math.exp(-behind);
-    if (behind <= depth) steps[Math.floor(behind / STEP)]?.push(i);
+    if (behind > depth) continue;
+    const at = Math.floor(behind / STEP);
+    (steps[at] ??= []).push(i);
   }
   const order: number[] = [];
   let kept = 0;
   let crowded = 0;
   const likeliestFirst = (a: number, b: number): number => (logWeight[b] ?? 0) - (logWeight[a] ?? 0) || a - b;
-  for (const step of steps) {
+  for (let at = 0; at <= last; at++) {
+    const step = steps[at];
+    if (!step) continue;
     // Only where not all of a step may stay does it matter which of them come first.
     if (share < 1 || order.length + step.length > breadth) step.sort(likeliestFirst);
     for (const index of step) {

@@ -1,6 +1,6 @@
 import { type SettingColumns, settingColumns } from './columns';
 import type { Gain } from './combination';
-import { bodyComponents, type Component, settingComponents } from './components';
+import { bodyComponents, type Component, settingComponents, type UnknownSizes } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
 import { lengthEvidence } from './lengths';
@@ -79,11 +79,13 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
   const { bodies, places } = bodiesOf(body.scatter, learned);
+  const fineSizes: UnknownSizes = new Map();
+  const broadSizes: UnknownSizes = new Map();
   const zeros = frame.zeroSetups.map(({ station, pair }, k): ZeroModel => {
     const hand = handOf(learned, pair.technician);
     const gauge = gaugeOf(learned, pair.gauge);
-    const fine = settingComponents(pair, frame, hand, gauge, learned, false);
-    const broad = settingComponents(pair, frame, hand, gauge, learned, true).slice(1);
+    const fine = settingComponents(pair, frame, hand, gauge, learned, false, fineSizes);
+    const broad = settingComponents(pair, frame, hand, gauge, learned, true, broadSizes).slice(1);
     return { station, pair, hand, gauge, settings: [...fine, ...broad], error: 4 + 2 * k };
   });
   const firstBody = 4 + 2 * zeros.length;
@@ -91,7 +93,7 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
     station.zero
       ? []
       : station.pairs.map((pair, i) =>
-          pairModel(frame, learned, places, pair, g, i === 0, firstBody + 2 * (g - 2)),
+          pairModel(frame, learned, places, fineSizes, pair, g, i === 0, firstBody + 2 * (g - 2)),
         ),
   );
   return {
@@ -142,6 +144,7 @@ function pairModel(
   frame: RoundFrame,
   learned: Learned,
   everywhere: Places,
+  sizes: UnknownSizes,
   pair: HeightPair,
   station: number,
   first: boolean,
@@ -155,7 +158,7 @@ function pairModel(
     hand.reading ** 2 / Math.max(1, pair.n[0]),
     hand.reading ** 2 / Math.max(1, pair.n[1]),
   ];
-  const settings = settingComponents(pair, frame, hand, gauge, learned, false);
+  const settings = settingComponents(pair, frame, hand, gauge, learned, false, sizes);
   const columns = settingColumns(settings);
   const places = first ? everywhere : KNOWN_PLACE;
   return {

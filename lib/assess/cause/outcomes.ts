@@ -84,6 +84,10 @@ export function classesGiven(
 
 /** The explanations weighed again by what re-checks proved in this round. */
 export function weighOutcomes(model: RoundModel, found: SearchResult): SearchResult {
+  const recheck = [...model.zeros, ...model.steps].some(({ pair }) =>
+    pair.cause.some((cause) => cause !== null),
+  );
+  if (!recheck) return found;
   const proved = heightParts(model).filter((height) => height.pair.cause[height.side] !== null);
   if (proved.length === 0) return found;
   const weighed = found.explanations.map(({ weight, explanation }) => ({

@@ -4,6 +4,8 @@ const STEPS = 32;
 const BELOW = 60;
 const ABOVE = 40;
 const LAST = (BELOW + ABOVE) * STEPS - 1;
+/** What one that is counted in a step weighs at most, beside the reference. */
+const AT_MOST = Float64Array.from({ length: LAST + 1 }, (_, at) => Math.exp((at + 1) / STEPS - BELOW));
 
 /**
  * A bound on the summed weight of many hypotheses that are not worth listing, from their ln. They are counted by
@@ -42,7 +44,7 @@ export class Unlisted {
     let sum = this.#beyond;
     for (let at = this.#lowest; at <= this.#highest; at++) {
       const count = this.#counts[at] ?? 0;
-      if (count > 0) sum += count * Math.exp((at + 1) / STEPS - BELOW);
+      if (count > 0) sum += count * (AT_MOST[at] ?? 0);
     }
     return Math.log(sum) + this.#from + BELOW;
   }
