@@ -63,7 +63,8 @@ export { countOutcomes } from './outcomes/count-outcomes';
 export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 
 export { currentFit, followFit, saveFit } from './verdicts/fit';
-export { fitAnswer, fitAnswers, hasFitAnswers, saveFitAnswers } from './verdicts/fit-answers';
+export { fitAnswer, fitAnswers, hasFitAnswers } from './verdicts/fit-answers';
+export { saveFitAnswers } from './verdicts/save-fit-answers';
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';
 export { saveRoundVerdicts } from './verdicts/save-round-verdicts';
 export { heightsFor, verdictsFor } from './verdicts/verdicts-for';

@@ -1,37 +1,10 @@
-import { database, transaction } from '@/lib/store/connection/database';
-import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { database } from '@/lib/store/connection/database';
 import type { Json, ShopId } from '@/lib/store/types';
-
-const ROWS_AT_ONCE = 500;
-
-/**
- * Keeps the answers that were worked out with a fit, all of them or none. Those of the same fit and of earlier ones are
- * let go: nobody asks for them any more.
- */
-export async function saveFitAnswers(
-  shop: ShopId,
-  fit: number,
-  answers: Readonly<Record<string, Json>>,
-): Promise<void> {
-  await transaction(shop, async (queries) => {
-    // Somebody may have been removed meanwhile, and the fit with them.
-    if ((await queries.shopFit.findFirst({ where: { shopId: shop, id: fit } })) === null) return;
-    await queries.fitAnswer.deleteMany({ where: { shopId: shop, fitId: { lte: fit } } });
-    const rows = Object.entries(answers).map(([question, document]) => ({
-      shopId: shop,
-      fitId: fit,
-      question,
-      document: document === null ? Prisma.JsonNull : document,
-    }));
-    for (let start = 0; start < rows.length; start += ROWS_AT_ONCE)
-      await queries.fitAnswer.createMany({ data: rows.slice(start, start + ROWS_AT_ONCE) });
-  });
-}
 
 /** The newest answer to a question; null before the first. */
 export async function fitAnswer(shop: ShopId, question: string): Promise<Json> {
   const row = await database().fitAnswer.findFirst({
-    where: { shopId: shop, question },
+    where: { fitId: { in: await fitsOf(shop) }, question },
     orderBy: { fitId: 'desc' },
     select: { document: true },
   });
@@ -45,7 +18,7 @@ export async function fitAnswers(
   questions: readonly string[],
 ): Promise<Map<string, Json>> {
   const newest = await database().fitAnswer.findFirst({
-    where: { shopId: shop, question: of },
+    where: { fitId: { in: await fitsOf(shop) }, question: of },
     orderBy: { fitId: 'desc' },
     select: { fitId: true },
   });
@@ -60,4 +33,10 @@ export async function fitAnswers(
 /** Whether a fit has its answers. */
 export async function hasFitAnswers(shop: ShopId, fit: number): Promise<boolean> {
   return (await database().fitAnswer.findFirst({ where: { shopId: shop, fitId: fit } })) !== null;
+}
+
+/** The few fits that a shop keeps: an answer is found by its fit and its question, however many shops there are. */
+async function fitsOf(shop: ShopId): Promise<number[]> {
+  const fits = await database().shopFit.findMany({ where: { shopId: shop }, select: { id: true } });
+  return fits.map(({ id }) => id);
 }

@@ -1,0 +1,69 @@
+import { isDeepStrictEqual } from 'node:util';
+import { transaction, type Queries } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import type { Json, ShopId } from '@/lib/store/types';
+
+const ROWS_AT_ONCE = 500;
+
+/**
+ * Keeps the answers that were worked out with a fit, all of them or none. Those of earlier fits are let go: nobody
+ * asks for them any more. An answer that came out as before is not written again: of a long history most do.
+ */
+export async function saveFitAnswers(
+  shop: ShopId,
+  fit: number,
+  answers: Readonly<Record<string, Json>>,
+): Promise<void> {
+  await transaction(shop, async (queries) => {
+    // Somebody may have been removed meanwhile, and the fit with them.
+    if ((await queries.shopFit.findFirst({ where: { shopId: shop, id: fit } })) === null) return;
+    const known = await takenOver(queries, shop, fit);
+    const gone = known.filter((question) => !(question in answers));
+    const fresh = new Set(Object.keys(answers));
+    for (const questions of chunks(known)) {
+      const rows = await queries.fitAnswer.findMany({
+        where: { shopId: shop, fitId: fit, question: { in: questions } },
+        select: { question: true, document: true },
+      });
+      for (const { question, document } of rows)
+        if (isDeepStrictEqual(document, answers[question])) fresh.delete(question);
+    }
+    for (const questions of chunks([...gone, ...fresh]))
+      await queries.fitAnswer.deleteMany({
+        where: { shopId: shop, fitId: fit, question: { in: questions } },
+      });
+    for (const questions of chunks([...fresh]))
+      await queries.fitAnswer.createMany({
+        data: questions.map((question) => ({
+          ...{ shopId: shop, fitId: fit, question },
+          document: answers[question] ?? Prisma.JsonNull,
+        })),
+      });
+  });
+}
+
+/** The questions that have an answer, those of the fit before this one counted as this one's from now on. */
+async function takenOver(queries: Queries, shop: ShopId, fit: number): Promise<string[]> {
+  const before = await queries.fitAnswer.findFirst({
+    where: { shopId: shop, fitId: { lte: fit } },
+    orderBy: { fitId: 'desc' },
+    select: { fitId: true },
+  });
+  if (before === null) return [];
+  await queries.fitAnswer.deleteMany({ where: { shopId: shop, fitId: { lt: before.fitId } } });
+  if (before.fitId !== fit)
+    await queries.fitAnswer.updateMany({
+      where: { shopId: shop, fitId: before.fitId },
+      data: { fitId: fit },
+    });
+  const rows = await queries.fitAnswer.findMany({
+    where: { shopId: shop, fitId: fit },
+    select: { question: true },
+  });
+  return rows.map(({ question }) => question);
+}
+
+const chunks = (questions: readonly string[]): string[][] =>
+  Array.from({ length: Math.ceil(questions.length / ROWS_AT_ONCE) }, (_, i) =>
+    questions.slice(i * ROWS_AT_ONCE, (i + 1) * ROWS_AT_ONCE),
+  );
