@@ -3,6 +3,7 @@ import { ShopQuestions } from '@/lib/assess/answers';
 import { firstReadings } from '@/lib/assess/habits';
 import type { Job, Reading } from '@/lib/measure';
 import { readingsFor, saveFitAnswers, shopOfId, verdictsFor, type Json, type ShopId } from '@/lib/store';
+import { AnswersOfBefore } from './answers-of-before';
 import { asJson, type StoredFit } from './stored-fit';
 
 const JOBS_AT_ONCE = 200;
@@ -25,10 +26,12 @@ export async function updateAnswers(shop: ShopId, fit: StoredFit, jobs: readonly
     ]);
     for (const job of batch) questions.add(job, verdicts.get(job.job) ?? [], firsts);
   }
+  const before = await AnswersOfBefore.of(shop, [fit.program, fit.learned, timeZone]);
   const answers: Record<string, Json> = {};
-  for (const [question, answer] of Object.entries(questions.answers())) answers[question] = asJson(answer);
+  for (const [question, answer] of Object.entries(questions.answers(before.known)))
+    answers[question] = asJson(answer);
   for (const [question, sums] of questions.months()) answers[question] = asJson(sums);
-  await saveFitAnswers(shop, fit.id, answers);
+  await saveFitAnswers(shop, fit.id, { ...answers, ...before.madeFrom() });
 }
 
 async function verdictsByJob(shop: ShopId, jobs: readonly string[]): Promise<Map<string, RoundVerdict[]>> {

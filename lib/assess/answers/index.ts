@@ -2,7 +2,7 @@
 export { habitSpan } from './habit-span';
 export { handSpan, type HandFilter, type HandSpan, type MonthOfHands } from './hand-span';
 export { monthQuestion, type MonthDocuments, type MonthKind, type SpanChoices } from './month-sums';
-export { ShopQuestions } from './shop-questions';
+export { ShopQuestions, type KnownAnswers, type SeldomChanged } from './shop-questions';
 export type {
   Answers,
   HabitsAnswer,

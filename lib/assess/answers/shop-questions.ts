@@ -15,6 +15,14 @@ import { settingErrors } from './setting-errors';
 import { SettingSums } from './setting-sums';
 import type { Answers, HandAnswer, WhatIfAnswer } from './types';
 
+/** Answers that take a second and whose inputs change seldom: most new readings are of rounds before a repair. */
+export type SeldomChanged = 'risk' | 'what-if';
+export type KnownAnswers = <Asked extends SeldomChanged>(
+  question: Asked,
+  madeFrom: unknown,
+  work: () => Answers[Asked],
+) => Answers[Asked];
+
 /** What measuring error does to the rate is worked out of so many of the newest jobs: it takes a moment for each. */
 const RISK_JOBS = 1_000;
 /** The jobs that a list of doubtful ones shows. */
@@ -65,20 +73,27 @@ export class ShopQuestions {
     this.#ordinary.add(job);
   }
 
-  answers(): Answers {
+  /** @param known gives an answer that was made from the very same before, where it has one. */
+  answers(known: KnownAnswers = (_, __, work) => work()): Answers {
     const technicians = Object.keys(this.#learned.technicians).sort();
     const tallies = new Map([...this.#tallies].sort(([a], [b]) => (a < b ? -1 : 1)));
-    const risk = shopRisk(this.#finalJobs.slice(-RISK_JOBS));
+    const jobs = this.#finalJobs.slice(-RISK_JOBS);
+    const risk = known('risk', jobs, () => {
+      const whole = shopRisk(jobs);
+      return { ...whole, jobs: mostDoubtful(whole) };
+    });
     const { charts, ...signals } = attention([...rateSeries(this.#rateJobs), ...this.#settings.series()]);
     return {
       rates: Object.fromEntries(
         RATE_GROUPINGS.map((by) => [by, fairRates(this.#rateJobs, by)]),
       ) as Answers['rates'],
       'rate-jobs': this.#rateJobs,
-      risk: { ...risk, jobs: mostDoubtful(risk) },
+      risk,
       signals,
       'signal-charts': charts,
-      'what-if': this.#whatIf(risk),
+      'what-if': known('what-if', [risk.prior, this.#ordinary.usage(), this.#ordinary.rests()], () =>
+        this.#whatIf(risk),
+      ),
       hands: technicians.map((technician) => this.#hand(technician)),
       habits: habitMatrix(tallies),
       choices: this.#months.choices(),

@@ -1,0 +1,50 @@
+import { createHash } from 'node:crypto';
+import type { Answers, KnownAnswers, SeldomChanged } from '@/lib/assess/answers';
+import { fitAnswers, type Json, type ShopId } from '@/lib/store';
+import { asJson } from './stored-fit';
+
+/** Under which question it is kept what the seldom changed answers were made from. */
+const MADE_FROM = 'made-from';
+const QUESTIONS: readonly SeldomChanged[] = ['risk', 'what-if'];
+
+/**
+ * Answers as they were stored, for as long as what they are made from is the same: the fit with all it learned, and
+ * what each answer names.
+ */
+export class AnswersOfBefore {
+  readonly #fit: string;
+  readonly #answers: ReadonlyMap<string, Json>;
+  readonly #before: Readonly<Record<string, unknown>>;
+  readonly #now: Record<string, string> = {};
+
+  private constructor(fit: string, answers: ReadonlyMap<string, Json>) {
+    this.#fit = fit;
+    this.#answers = answers;
+    const before = answers.get(MADE_FROM);
+    this.#before =
+      typeof before === 'object' && before !== null && !Array.isArray(before) ? { ...before } : {};
+  }
+
+  /** @param fit all that the answers rest on beside what each of them names: the stamp of the program, what was learned. */
+  static async of(shop: ShopId, fit: unknown): Promise<AnswersOfBefore> {
+    const answers = await fitAnswers(shop, 'choices', [MADE_FROM, ...QUESTIONS]);
+    return new AnswersOfBefore(digest(fit), answers);
+  }
+
+  readonly known: KnownAnswers = (question, madeFrom, work) => {
+    const stamp = digest([this.#fit, madeFrom]);
+    this.#now[question] = stamp;
+    const answer = this.#answers.get(question);
+    // The document is the answer that this program stored.
+    return this.#before[question] === stamp && answer !== undefined
+      ? (answer as unknown as Answers[typeof question])
+      : work();
+  };
+
+  /** What is kept beside the answers. */
+  madeFrom(): Record<string, Json> {
+    return { [MADE_FROM]: asJson(this.#now) };
+  }
+}
+
+const digest = (of: unknown): string => createHash('sha256').update(JSON.stringify(of)).digest('base64');
