@@ -51,6 +51,7 @@ export { getJob, loadJobs } from './jobs/load-jobs';
 
 export { StoreConflict } from './save/conflicts';
 export { saveReadings } from './save/save-readings';
+export { saveTable } from './save/save-table';
 export { correctReading } from './readings/correct-reading';
 export { countExcluded } from './readings/count-excluded';
 export { excludeReading, includeReading } from './readings/exclude-reading';

@@ -72,17 +72,23 @@ export function asReadBy({ stations }: Body, contrast: Contrast): number {
 export function partsOf({ judged }: Body, contrasts: readonly Contrast[]): Part[] {
   const n = contrasts.length;
   const rows = contrasts.map((contrast) => [...contrast].filter(([, weight]) => weight !== 0));
+  const entries = [...new Set(rows.flatMap((row) => row.map(([at]) => at)))];
   return judged.found.explanations.map(({ weight, explanation }) => {
     const size = explanation.mean.length;
     const mean = new Float64Array(n);
     const covariance = new Float64Array(n * n);
+    // With every entry of the state first, then with the other contrast.
+    const withEntry = new Float64Array(size);
     rows.forEach((row, i) => {
       for (const [at, w] of row) mean[i] = (mean[i] ?? 0) + w * (explanation.mean[at] ?? 0);
+      for (const other of entries) {
+        let sum = 0;
+        for (const [at, w] of row) sum += w * (explanation.covariance[at * size + other] ?? 0);
+        withEntry[other] = sum;
+      }
       for (let j = 0; j <= i; j++) {
         let sum = 0;
-        for (const [at, w] of row)
-          for (const [other, v] of rows[j] ?? [])
-            sum += w * v * (explanation.covariance[at * size + other] ?? 0);
+        for (const [other, v] of rows[j] ?? []) sum += v * (withEntry[other] ?? 0);
         covariance[i * n + j] = covariance[j * n + i] = sum;
       }
     });

@@ -28,7 +28,7 @@ export function diamond(changes: readonly Change[]): PatternFinding | Untold {
     side: null,
     threshold: Math.max(...lengths.map(({ tolerance }) => tolerance)),
     asRead: quad.rightToLeft.asRead - quad.leftToRight.asRead,
-    parts: lengthParts(lengths, [DIAGONALS, ...SIDES_ALIKE]),
+    parts: (n) => lengthParts(lengths, [DIAGONALS, ...SIDES_ALIKE].slice(0, n)),
     conditions: SIDES_ALIKE.map(() => ({ limit: 0, otherwise: 'sides-differ' })),
   });
   return { ...finding, side: finding.size > 0 ? 'L' : 'R' };

@@ -30,10 +30,11 @@ export function mash(changes: readonly Change[], section: Section, side: Side): 
     threshold,
     sign: -1,
     asRead: rails.reduce((sum, { asRead }) => sum + asRead / rails.length, 0),
-    parts: lengthParts(
-      [...rails, ...(compared ? [together(others)] : [])],
-      [mean, ...(compared ? [[...mean, -1]] : [])],
-    ),
+    parts: (n) =>
+      lengthParts(
+        [...rails, ...(compared ? [together(others)] : [])],
+        [mean, ...(compared ? [[...mean, -1]] : [])].slice(0, n),
+      ),
     conditions: compared ? [{ limit: threshold, otherwise: 'same-gauge' }] : [],
   });
 }

@@ -39,6 +39,10 @@ export function quantile(parts: readonly Part[], p: number): number {
   return findRoot((x) => below(x) - p * total, low, high);
 }
 
+/** Whether `allBeyond` can be more than zero, by contrast 0 with its limit alone. */
+export const mayBeBeyond = (parts: readonly Part[], limit: number, sign: number): boolean =>
+  parts.some((part) => part.weight >= NEGLIGIBLE && marginal(part, 0, limit, sign) >= DECIDED);
+
 /**
  * P(every contrast beyond its limit, all in the direction of `sign`): the normal distribution of each part by a fixed
  * lattice (`normalLattice`), so that the same round gives the same figure. A part that a single contrast decides, one

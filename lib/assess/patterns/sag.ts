@@ -54,7 +54,7 @@ export function sag(body: Body): PatternFinding | Untold {
     side: null,
     threshold,
     asRead: asReadBy(body, whole),
-    parts: partsOf(body, [whole, ...sides, ...without]),
+    parts: (n) => partsOf(body, [whole, ...sides, ...without].slice(0, n)),
     conditions: [
       ...sides.map(() => ({ limit: threshold / 2, otherwise: 'one-side' as const })),
       ...without.map(() => ({ limit: threshold / 2, otherwise: 'one-place' as const })),

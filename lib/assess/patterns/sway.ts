@@ -39,7 +39,7 @@ export function sway(
     side: null,
     threshold: thresholdOf([...stations, ...pins.zeros]),
     asRead: asReadBy(pins, whole),
-    parts: partsOf(pins, [whole]),
+    parts: () => partsOf(pins, [whole]),
     conditions: [],
   });
 }
@@ -73,10 +73,13 @@ function byDiagonals(changes: readonly Change[], section: Section): PatternFindi
     side: null,
     threshold,
     asRead: factor * (quad.rightToLeft.asRead - quad.leftToRight.asRead),
-    parts: lengthParts(
-      [...lengths, ...known.map((one) => ({ ...one, components: [asOne(one.components)] }))],
-      [DIAGONALS, ...SIDES_ALIKE, ...(known.length > 0 ? [[...DIAGONALS, -share, share]] : [])].map(scaled),
-    ),
+    parts: (n) =>
+      lengthParts(
+        [...lengths, ...known.map((one) => ({ ...one, components: [asOne(one.components)] }))],
+        [DIAGONALS, ...SIDES_ALIKE, ...(known.length > 0 ? [[...DIAGONALS, -share, share]] : [])]
+          .slice(0, n)
+          .map(scaled),
+      ),
     conditions: [
       ...SIDES_ALIKE.map(() => ({ limit: 0, otherwise: 'sides-differ' as const })),
       ...(known.length > 0 ? [{ limit: threshold / 2, otherwise: 'diamond' as const }] : []),

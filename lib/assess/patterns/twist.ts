@@ -54,7 +54,7 @@ export function twist(body: Body): PatternFinding | Untold {
     side: null,
     threshold,
     asRead: asReadBy(body, whole),
-    parts: partsOf(body, [whole, ...without]),
+    parts: (n) => partsOf(body, [whole, ...without].slice(0, n)),
     conditions: without.map(() => ({ limit: threshold / 2, otherwise: 'one-place' })),
   });
 }

@@ -2,6 +2,9 @@ import { dialect } from '@/lib/store/dialect';
 import { PrismaClient as PostgresqlClient } from '@/lib/store/generated/postgresql/client';
 import { PrismaClient, type Prisma } from '@/lib/store/generated/sqlite/client';
 import type { ShopId } from '@/lib/store/types';
+import type { Rows } from '@/lib/store/sql/rows';
+import { RowsByStatement } from '@/lib/store/sql/rows-by-statement';
+import { RowsOneByOne } from '@/lib/store/sql/rows-one-by-one';
 import { databaseUrl, type DatabaseUrl } from './database-url';
 import { postgresqlAdapter } from './postgresql';
 import { Sqlite } from './sqlite';
@@ -13,6 +16,8 @@ export type Queries = Prisma.TransactionClient;
 interface Open {
   address: string;
   client: Database;
+  /** Null where the database is a server. */
+  sqlite: Sqlite | null;
 }
 
 // One client a process, also where the server loads this module more than once.
@@ -20,13 +25,18 @@ const held = globalThis as typeof globalThis & { rehangDatabase?: Open | undefin
 
 /** The database that `DATABASE_URL` names, opened at its first use. */
 export function database(): Database {
+  return opened().client;
+}
+
+function opened(): Open {
   const url = databaseUrl();
   const address = url.engine === 'sqlite' ? url.path : url.url;
   const open = held.rehangDatabase;
-  if (open !== undefined && open.address === address) return open.client;
-  const client = openDatabase(url);
-  held.rehangDatabase = { address, client };
-  return client;
+  if (open !== undefined && open.address === address) return open;
+  const sqlite = url.engine === 'sqlite' ? new Sqlite(url.path) : null;
+  const client = sqlite === null ? openDatabase(url) : new PrismaClient({ adapter: sqlite });
+  held.rehangDatabase = { address, client, sqlite };
+  return held.rehangDatabase;
 }
 
 /** A client of its own, to be disconnected by whoever opened it. */
@@ -50,10 +60,11 @@ export const PATIENCE = { maxWait: TRANSACTION_MS, timeout: TRANSACTION_MS } as 
 /** Runs all of `work` or nothing of it. Nobody else changes the shop meanwhile. */
 export function transaction<Result>(
   shop: ShopId,
-  work: (queries: Queries) => Promise<Result>,
+  work: (queries: Queries, rows: Rows) => Promise<Result>,
 ): Promise<Result> {
-  return database().$transaction(async (queries) => {
+  const { client, sqlite } = opened();
+  return client.$transaction(async (queries) => {
     await dialect().alone(queries, shop);
-    return work(queries);
+    return work(queries, sqlite === null ? new RowsByStatement(queries) : new RowsOneByOne(sqlite));
   }, PATIENCE);
 }

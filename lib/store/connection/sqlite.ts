@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
+import Database from 'better-sqlite3';
 import type { SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils';
 import { OneAtATime } from './one-at-a-time';
 import { patiently } from './patiently';
@@ -20,15 +21,26 @@ const onlyReads = (query: SqlQuery) => /^\s*SELECT\b/i.test(query.sql);
  */
 export class Sqlite extends PrismaBetterSqlite3 {
   readonly #path: string;
+  #writer: Database.Database | null = null;
 
   constructor(path: string) {
     super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS });
     this.#path = path;
   }
 
+  /**
+   * The connection that writes, for rows by the million: only within a transaction that is open on it, or what is
+   * written would be of somebody else's.
+   */
+  get writer(): Database.Database {
+    if (this.#writer?.inTransaction !== true) throw new Error('There is no open transaction to write in.');
+    return this.#writer;
+  }
+
   override async connect(): Promise<SqlDriverAdapter> {
     mkdirSync(dirname(this.#path), { recursive: true });
     const writer = await super.connect();
+    this.#writer = beneath(writer);
     await patiently(() => writer.executeScript(PRAGMAS));
     const reader = await super.connect();
     await reader.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`);
@@ -65,6 +77,13 @@ export class Sqlite extends PrismaBetterSqlite3 {
       },
     };
   }
+}
+
+/** The driver's own database, which the adapter keeps to itself. */
+function beneath(adapter: SqlDriverAdapter): Database.Database {
+  const client: unknown = Reflect.get(adapter, 'client');
+  if (client instanceof Database) return client;
+  throw new Error('The adapter of SQLite keeps its database elsewhere by now: see connection/sqlite.ts.');
 }
 
 /** The open transaction: it ends itself, so that a failed COMMIT still frees the connection. */

@@ -1,10 +1,9 @@
 import type { Reading } from '@/lib/measure';
-import { transaction, type Queries } from '@/lib/store/connection/database';
-import { subjectOf } from '@/lib/store/trace/subjects';
-import { writeTrace } from '@/lib/store/trace/write-trace';
+import { transaction } from '@/lib/store/connection/database';
 import type { Actor, SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
 import { gains, type Batch } from './batch';
 import { StoreConflict } from './conflicts';
+import { FileBeingSaved } from './file-being-saved';
 import { layOut } from './lay-out';
 import { readKnown } from './read-known';
 import type { Known } from './known';
@@ -31,27 +30,15 @@ export function saveReadings(
     if (conflicts.length > 0) throw new StoreConflict(conflicts);
     const summary = summaryOf(batch, known);
     if (summary.jobs.length === 0) return summary;
-    const fileId = await writeFile(queries, shop, file, summary);
-    const { causes } = await writeBatch(queries, shop, { batch, known }, { fileId });
+    const saved = new FileBeingSaved(queries, shop, file);
+    const { causes } = await writeBatch(queries, shop, { batch, known }, { fileId: await saved.id() });
     const { added, alreadyThere } = summary;
-    await writeTrace(queries, shop, actor, {
-      action: 'loaded',
-      kind: 'file',
-      subject: subjectOf.file(fileId),
-      after: {
-        sha256: file.sha256,
-        lines: file.lines,
-        added,
-        alreadyThere,
-        causes,
-        jobs: summary.jobs.length,
-      },
-    });
+    await saved.tell(actor, { added, alreadyThere, causes, jobs: summary.jobs.length });
     return { ...summary, causes };
   });
 }
 
-function summaryOf(batch: Batch, known: Known): SaveSummary {
+export function summaryOf(batch: Batch, known: Known): SaveSummary {
   const jobs = [...batch.jobs.values()].filter((job) => gainsAnything(job.setups.values()));
   const setups = jobs.flatMap((job) => [...job.setups.values()]).filter((setup) => gainsAnything([setup]));
   const observations = setups.flatMap((setup) => [...setup.observations.values()]).filter(gains);
@@ -66,22 +53,4 @@ function summaryOf(batch: Batch, known: Known): SaveSummary {
     newPeople: newPeople(batch, known),
     newGauges: newGauges(batch),
   };
-}
-
-/** The same file again (with a cause filled in elsewhere, say) keeps its first row. */
-async function writeFile(
-  queries: Queries,
-  shop: ShopId,
-  file: SourceFile,
-  summary: SaveSummary,
-): Promise<number> {
-  const { sha256, name, lines } = file;
-  const { added, alreadyThere } = summary;
-  const row = await queries.loadedFile.upsert({
-    where: { shopId_sha256: { shopId: shop, sha256 } },
-    create: { shopId: shop, sha256, name, lines, added, alreadyThere, loadedAt: new Date() },
-    update: {},
-    select: { id: true },
-  });
-  return row.id;
 }

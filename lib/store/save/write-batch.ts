@@ -14,11 +14,21 @@ export async function writeBatch(
   { batch, known }: { batch: Batch; known: Known },
   origin: Origin,
 ): Promise<{ causes: number }> {
+  const written = await writeLaidOut(queries, shop, { batch, known }, origin);
+  await inputsChanged(queries, shop);
+  return written;
+}
+
+/** The same, for a part of what changes the shop together. */
+export async function writeLaidOut(
+  queries: Queries,
+  shop: ShopId,
+  { batch, known }: { batch: Batch; known: Known },
+  origin: Origin,
+): Promise<{ causes: number }> {
   const ids = await writeParents(queries, shop, batch, known);
   const jobs = await writeJobs(queries, shop, batch, ids);
   const rounds = await writeRounds(queries, shop, jobs, batch, ids);
   const setups = await writeSetups(queries, shop, jobs, rounds, batch, ids);
-  const written = await writeObservations(queries, shop, setups, batch, ids, origin);
-  await inputsChanged(queries, shop);
-  return written;
+  return writeObservations(queries, shop, setups, batch, ids, origin);
 }

@@ -5,13 +5,10 @@ import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
 import type { ShopId } from '@/lib/store/types';
 import { gains, type Batch, type BatchJob, type BatchRound, type BatchSetup } from './batch';
 import { inChunks } from './in-chunks';
+import { JOB_COLUMNS, OUTCOME_COLUMNS, OUTCOME_COUNTS, ROUND_COLUMNS, SETUP_COLUMNS } from './job-columns';
 import { firstSetup, hungAt, hungSetups, jobRollup } from './job-rollup';
 import type { Ids } from './write-parents';
 
-const JOB_COLUMNS = [
-  ...['shopId', 'number', 'sheetId', 'searchText', 'openedAt', 'lastReadAt', 'lastStage', 'lastAttempt'],
-  ...['technicianId', 'roundCount', 'setupCount', 'readingCount', 'version'],
-];
 const JOB_UPDATE = `("shopId", "number") DO UPDATE SET ${[
   ...['openedAt', 'lastReadAt', 'lastStage', 'lastAttempt', 'technicianId', 'roundCount', 'setupCount'],
   ...['readingCount', 'version'],
@@ -61,11 +58,10 @@ export async function writeJobs(
     .filter((job) => job.known === null)
     .map((job): Cell[] => [shop, found.get(job.number) ?? null, 0]);
   const zeros = OUTCOME_COUNTS.map(() => 0);
-  const columns = ['shopId', 'jobId', 'jobVersion', ...OUTCOME_COUNTS];
   await insertRows(
     queries,
     'JobOutcome',
-    columns,
+    OUTCOME_COLUMNS,
     fresh.map((row) => [...row, ...zeros]),
   );
   return found;
@@ -91,12 +87,6 @@ async function writeHands(
   await insertRows(queries, 'JobTechnician', ['jobId', 'technicianId', 'firstAt'], rows, HAND_UPDATE);
 }
 
-const OUTCOME_COUNTS = [
-  ...['controlled', 'out', 'frontControlled', 'frontOut', 'centerControlled', 'centerOut'],
-  ...['rearControlled', 'rearOut'],
-];
-
-const ROUND_COLUMNS = ['shopId', 'jobId', 'stage', 'attempt', 'clearance', 'technicianId', 'startedAt'];
 const ROUND_UPDATE = `("jobId", "stage", "attempt") DO UPDATE SET "clearance" = excluded."clearance",
   "technicianId" = excluded."technicianId", "startedAt" = excluded."startedAt", "version" = "Round"."version" + 1`;
 
@@ -134,7 +124,6 @@ export async function writeRounds(
   return found;
 }
 
-const SETUP_COLUMNS = ['shopId', 'jobId', 'roundId', 'label', 'technicianId', 'gaugeId', 'hungAt'];
 const SETUP_UPDATE = '("jobId", "label") DO UPDATE SET "hungAt" = excluded."hungAt"';
 
 /** Stores or updates the setups that gain something. */

@@ -94,7 +94,8 @@ async function writeSheets(queries: Queries, shop: ShopId, sheets: readonly Batc
   return ids;
 }
 
-const DIMENSION_COLUMNS = [
+/** The columns that a dimension is written with, in this order. */
+export const DIMENSION_COLUMNS = [
   'sheetId',
   'quantity',
   'point',

@@ -1,0 +1,168 @@
+import type { Reading, ReadingTable } from '@/lib/measure';
+import { transaction, type Queries } from '@/lib/store/connection/database';
+import { inputsChanged } from '@/lib/store/shop/get-shop';
+import { among } from '@/lib/store/sql/among';
+import type { Rows } from '@/lib/store/sql/rows';
+import type { Actor, SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
+import { inChunks } from './in-chunks';
+import { layOut } from './lay-out';
+import { FileBeingSaved } from './file-being-saved';
+import { readKnown } from './read-known';
+import { oneForEach } from './one-for-each';
+import { saveReadings, summaryOf } from './save-readings';
+import { writeLaidOut } from './write-batch';
+import { NewJobsWriter, type KnownIds } from './write-new-jobs';
+import { writeParents } from './write-parents';
+
+/** Lines that are worked on at once: what is held of a file beside its table does not grow with it. */
+const LINES_AT_ONCE = 10_000;
+
+/** Something of the table contradicts what is stored; which line, `saveReadings` is to say. */
+class Contradicted extends Error {}
+
+/**
+ * Stores the readings of a table as `saveReadings` stores a list, in memory that does not grow with them.
+ * @param tell told the share that is written, from 0 to 1.
+ * @throws StoreConflict naming every line that contradicts what is stored.
+ */
+export async function saveTable(
+  shop: ShopId,
+  table: ReadingTable,
+  file: SourceFile,
+  actor: Actor,
+  tell: (share: number) => void = () => undefined,
+): Promise<SaveSummary> {
+  try {
+    return await transaction(shop, (queries, rows) =>
+      new TableBeingSaved(queries, rows, shop, table, new FileBeingSaved(queries, shop, file), tell).save(actor),
+    );
+  } catch (error) {
+    if (!(error instanceof Contradicted)) throw error;
+    return saveReadings(shop, [...table], file, actor);
+  }
+}
+
+class TableBeingSaved {
+  private readonly gained = new Set<number>();
+  private readonly summary = {
+    ...{ added: 0, alreadyThere: 0, causes: 0, newJobs: 0, newSetups: 0 },
+    ...{ newSheets: 0, people: new Set<string>(), gauges: new Set<string>() },
+  };
+  private done = 0;
+
+  constructor(
+    private readonly queries: Queries,
+    private readonly rows: Rows,
+    private readonly shop: ShopId,
+    private readonly table: ReadingTable,
+    private readonly file: FileBeingSaved,
+    private readonly tell: (share: number) => void,
+  ) {}
+
+  async save(actor: Actor): Promise<SaveSummary> {
+    const known = await this.knownJobs();
+    const all = this.table.jobs.map((_, job) => job);
+    await this.saveNew(all.filter((job) => !known.has(this.table.jobs[job] ?? '')));
+    await this.saveKnown(all.filter((job) => known.has(this.table.jobs[job] ?? '')));
+    const { people, gauges, ...counts } = this.summary;
+    const jobs = all.filter((job) => this.gained.has(job)).map((job) => this.table.jobs[job] ?? '');
+    if (jobs.length > 0) {
+      await inputsChanged(this.queries, this.shop);
+      await this.file.tell(actor, { ...counts, jobs: jobs.length });
+    }
+    const [newPeople, newGauges] = [[...people].sort(), [...gauges].sort()];
+    return { ...counts, jobs, newPeople, newGauges };
+  }
+
+  private async knownJobs(): Promise<Set<string>> {
+    const rows = await inChunks(
+      this.table.jobs,
+      (numbers) => this.queries.$queryRaw<{ number: string }[]>`
+        SELECT "number" FROM "Job" WHERE "shopId" = ${this.shop} AND "number" ${among(numbers)}`,
+    );
+    return new Set(rows.map(({ number }) => number));
+  }
+
+  /** People, gauges and sheets of the whole file first; then jobs, which nothing stored can contradict any more. */
+  private async saveNew(jobs: readonly number[]): Promise<void> {
+    if (jobs.length === 0) return;
+    const known = await this.parents();
+    const fileId = await this.file.id();
+    const writer = new NewJobsWriter(this.rows, this.shop, this.table, known, fileId);
+    for (const some of this.pieces(jobs)) {
+      await writer.write(some);
+      for (const job of some) this.gained.add(job);
+      this.report(some);
+    }
+    this.summary.added += writer.readings;
+    this.summary.causes += writer.causes;
+    this.summary.newJobs += jobs.length;
+    this.summary.newSetups += writer.setups;
+  }
+
+  private async parents(): Promise<KnownIds> {
+    const readings = oneForEach(this.table);
+    const known = await readKnown(this.queries, this.shop, readings);
+    const { batch, conflicts } = layOut(readings, known);
+    if (conflicts.length > 0) throw new Contradicted();
+    this.note(summaryOf(batch, known));
+    // A sheet without a name is written with its job.
+    const named = batch.sheets.filter(({ name }) => name !== null);
+    const ids = await writeParents(this.queries, this.shop, { ...batch, sheets: named }, known);
+    const sheets = new Map<string, { id: number; dimensions: ReadonlyMap<string, number> }>();
+    for (const [sheet, id] of ids.sheets) {
+      const dimensions = ids.dimensions.get(sheet);
+      if (sheet.name !== null && dimensions !== undefined) sheets.set(sheet.name, { id, dimensions });
+    }
+    return { people: ids.people, gauges: ids.gauges, sheets };
+  }
+
+  /** Jobs of which something is stored: each line is looked up. */
+  private async saveKnown(jobs: readonly number[]): Promise<void> {
+    for (const some of this.pieces(jobs)) {
+      const readings: Reading[] = [];
+      for (const job of some) for (const line of this.table.linesOf(job)) readings.push(this.table.reading(line));
+      const known = await readKnown(this.queries, this.shop, readings);
+      const { batch, conflicts } = layOut(readings, known);
+      if (conflicts.length > 0) throw new Contradicted();
+      const saved = summaryOf(batch, known);
+      this.summary.alreadyThere += saved.alreadyThere;
+      if (saved.jobs.length > 0) {
+        const origin = { fileId: await this.file.id() };
+        const { causes } = await writeLaidOut(this.queries, this.shop, { batch, known }, origin);
+        this.note(saved);
+        this.summary.added += saved.added;
+        this.summary.causes += causes;
+        this.summary.newSetups += saved.newSetups;
+        const names = new Set(saved.jobs);
+        for (const job of some) if (names.has(this.table.jobs[job] ?? '')) this.gained.add(job);
+      }
+      this.report(some);
+    }
+  }
+
+  private note({ newPeople, newGauges, newSheets }: ReturnType<typeof summaryOf>): void {
+    for (const code of newPeople) this.summary.people.add(code);
+    for (const tag of newGauges) this.summary.gauges.add(tag);
+    this.summary.newSheets += newSheets;
+  }
+
+  private *pieces(jobs: readonly number[]): Generator<number[]> {
+    let piece: number[] = [];
+    let lines = 0;
+    for (const job of jobs) {
+      piece.push(job);
+      lines += this.table.linesOf(job).length;
+      if (lines < LINES_AT_ONCE) continue;
+      yield piece;
+      piece = [];
+      lines = 0;
+    }
+    if (piece.length > 0) yield piece;
+  }
+
+  private report(jobs: readonly number[]): void {
+    for (const job of jobs) this.done += this.table.linesOf(job).length;
+    this.tell(this.done / this.table.size);
+  }
+}

@@ -1,0 +1,28 @@
+import type { Queries } from '@/lib/store/connection/database';
+import { insertRows } from './insert-rows';
+import type { RowCell, Rows, RowsOf } from './rows';
+
+/** A server is reached by a network: rows wait until there are enough for a statement. */
+export class RowsByStatement implements Rows {
+  constructor(private readonly queries: Queries) {}
+
+  into(table: string, columns: readonly string[]): RowsOf {
+    let waiting: RowCell[][] = [];
+    return {
+      add: (cells) => void waiting.push(cells),
+      flush: async () => {
+        const rows = waiting;
+        waiting = [];
+        await insertRows(this.queries, table, columns, rows);
+      },
+    };
+  }
+
+  truth = (is: boolean): RowCell => is;
+
+  async newIds(table: string, count: number): Promise<number[]> {
+    const rows = await this.queries.$queryRaw<{ id: number }[]>`
+      SELECT nextval(pg_get_serial_sequence(${`"${table}"`}, 'id'))::int AS "id" FROM generate_series(1, ${count}::int)`;
+    return rows.map(({ id }) => id);
+  }
+}
