@@ -1,12 +1,14 @@
 import { writeFileSync } from 'node:fs';
 import { describeMachine } from './machine';
+import { benchPages } from './pages/bench';
 import { benchVarianceComponents } from './variance-components/bench';
 import { benchWholeProgram } from './whole-program/bench';
 
 /**
  * `npm run bench [-- --long]`: the program as a whole, and our figures side by side with the peers that are installed,
  * as ratios, in one run. Every run is a fresh process. A ratio belongs to the machine and the load it was taken on.
- * `-- --program` leaves the peers of single calculations out, `-- --small` all but the smallest file. What is said is kept in RESULTS.md.
+ * `-- --program` leaves the peers of single calculations out, `-- --pages` all but the pages, `-- --small` all but the
+ * smallest history. What is said is kept in RESULTS.md.
  */
 const said: string[] = [];
 const say = (line: string) => {
@@ -14,10 +16,12 @@ const say = (line: string) => {
   said.push(line);
 };
 
-const long = process.argv.includes('--long');
+const asked = (flag: string) => process.argv.includes(`--${flag}`);
+const [long, small] = [asked('long'), asked('small')];
 say(describeMachine());
-await benchWholeProgram(say, { long, small: process.argv.includes('--small') });
-if (!process.argv.includes('--program')) await benchVarianceComponents(say, long);
+if (!asked('pages')) await benchWholeProgram(say, { long, small });
+await benchPages(say, small ? [10_000] : [10_000, 100_000]);
+if (!asked('program') && !asked('pages')) await benchVarianceComponents(say, long);
 
 const date = new Date().toISOString().slice(0, 10);
 writeFileSync(

@@ -1,0 +1,41 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { finished, type Served, serving } from './serving';
+
+/** Beside the builds: below the root, so that the page finds its packages, and no source of ours. */
+const FOLDER = join(process.cwd(), '.next-bare-page');
+
+const FILES = {
+  'package.json': '{ "name": "bare-page", "private": true, "type": "module" }\n',
+  'next.config.mjs': `export default {
+  serverExternalPackages: ['better-sqlite3'],
+  turbopack: { root: ${JSON.stringify(process.cwd())} },
+};
+`,
+  'app/layout.js': `export default function Layout({ children }) {
+  return <html lang="en"><body>{children}</body></html>;
+}
+`,
+  'app/page.js': `import Database from 'better-sqlite3';
+import { connection } from 'next/server';
+
+const database = new Database(':memory:');
+const query = database.prepare('SELECT 1 AS one');
+
+export default async function Bare() {
+  await connection();
+  return <p>{query.get().one}</p>;
+}
+`,
+};
+
+/** The floor: a page of the same framework that asks the database one trivial question, built and served alike. */
+export async function serveBarePage(port: number): Promise<Served> {
+  rmSync(FOLDER, { recursive: true, force: true });
+  mkdirSync(join(FOLDER, 'app'), { recursive: true });
+  for (const [name, text] of Object.entries(FILES)) writeFileSync(join(FOLDER, name), text);
+  const next = join(process.cwd(), 'node_modules/next/dist/bin/next');
+  const env = { NODE_ENV: 'production' };
+  await finished([next, 'build', FOLDER], env);
+  return serving([next, 'start', FOLDER, '--port', String(port)], env, port, '/');
+}

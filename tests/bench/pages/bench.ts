@@ -1,0 +1,167 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { build } from '@/lib/commands/build.mjs';
+import { middleOf } from '../spread';
+import { writeGroup } from '../whole-program/write-group';
+import { serveBarePage } from './bare-page';
+import { request, type Answered } from './requests';
+import { finished, serving } from './serving';
+
+const CLIENTS = 50;
+const BUILD = '.next-bench';
+const PORTS = { bare: 3391, ours: 3392 };
+/** What a page may take of a bare one, and grow by from the smallest history to the largest. */
+const AIM = { bare: 3, growth: 0.2, kilobytes: 200 };
+
+const Shop = z.object({ invitation: z.string(), technician: z.string(), job: z.string(), sheet: z.string() });
+type Shop = z.infer<typeof Shop>;
+
+/** Every kind of page with figures; those of one job, hand and sheet by one that the shop has. */
+const pagesOf = ({ technician, job, sheet }: Shop): [name: string, path: string][] => [
+  ['overview', '/'],
+  ['jobs', '/jobs'],
+  ['job', `/jobs/${job}`],
+  ['evidence', `/jobs/${job}/evidence?round=after-1`],
+  ['readings', `/jobs/${job}/readings`],
+  ['rates', '/rates'],
+  ['rates by month', `/rates?by=month&technician=${technician}`],
+  ['jobs of a rate', `/rates/jobs?by=technician&group=${technician}`],
+  ['signals', '/rates/signals'],
+  ['what if', '/what-if'],
+  ['technicians', '/technicians'],
+  ['hand', `/technicians/${technician}`],
+  ['training', '/training'],
+  ['habits', '/habits'],
+  ['habit', `/habits/low-hanger?technician=${technician}`],
+  ['gauges', '/gauges'],
+  ['sheets', '/sheets'],
+  ['sheet', `/sheets/${sheet}`],
+  ['bay', '/bay'],
+  ['trials', '/trials'],
+  ['calibration', '/calibration'],
+  ['trace', '/settings/trace'],
+];
+
+interface Measured {
+  middle: number;
+  worst: number;
+  kilobytes: number;
+}
+
+/**
+ * Every page of shops with short and long histories beside a bare page of the same framework, each asked for by 50
+ * clients at once: medians and 99th percentiles, their ratios to the bare page, growth with the history, and what is sent.
+ */
+export async function benchPages(say: (line: string) => void, sizes: readonly number[]): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'rehang-pages-'));
+  try {
+    const bare = await measureBare();
+    say(`bare page: ${told(bare)} ms (median, 99 %), ${CLIENTS} clients`);
+    await build(BUILD, 'pipe');
+    const bySize: ReadonlyMap<string, Measured>[] = [];
+    for (const readings of sizes) {
+      say(
+        `pages at ${readings.toLocaleString('en')} readings of one shop: median and 99 %, ms; times the bare page's; kB sent`,
+      );
+      const found = await measureOurs(folder, readings);
+      for (const [name, one] of found)
+        say(
+          `  ${name.padEnd(16)} ${told(one).padStart(14)}   ${ratios(one, bare)}   ${one.kilobytes.toFixed(0).padStart(4)} kB`,
+        );
+      bySize.push(found);
+    }
+    sayGrowth(say, bySize, bare);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+function sayGrowth(
+  say: (line: string) => void,
+  bySize: readonly ReadonlyMap<string, Measured>[],
+  bare: Measured,
+): void {
+  const [first, last] = [bySize[0], bySize.at(-1)];
+  if (first === undefined || last === undefined) return;
+  const all = [...last];
+  const within = (test: (one: Measured, name: string) => boolean) =>
+    `${all.filter(([name, one]) => test(one, name)).length} of ${all.length}`;
+  say(
+    `  within ${AIM.bare} times the bare page   ${within((one) => one.middle <= AIM.bare * bare.middle)} pages`,
+  );
+  say(`  at most ${AIM.kilobytes} kB sent          ${within((one) => one.kilobytes <= AIM.kilobytes)} pages`);
+  if (first !== last)
+    say(
+      `  grown by less than ${100 * AIM.growth} %      ${within(
+        (one, name) => one.middle <= (1 + AIM.growth) * (first.get(name)?.middle ?? 0),
+      )} pages, from the smallest history to the largest`,
+    );
+}
+
+async function measureBare(): Promise<Measured> {
+  const bare = await serveBarePage(PORTS.bare);
+  try {
+    return await measurePage(`${bare.address}/`, '');
+  } finally {
+    await bare.stop();
+  }
+}
+
+async function measureOurs(folder: string, readings: number): Promise<Map<string, Measured>> {
+  const file = join(folder, `${readings}.csv`);
+  await writeGroup(file, readings);
+  const env = {
+    DATABASE_URL: `file:${join(folder, `${readings}.db`)}`,
+    REHANG_SECRET: 'of the bench, and of nothing else in the world',
+    REHANG_STAGING_DIR: join(folder, 'staged'),
+    REHANG_DIST_DIR: BUILD,
+    NODE_ENV: 'production',
+    PORT: String(PORTS.ours),
+  };
+  const ours = (script: string, ...args: string[]) => finished(['--import', 'tsx', script, ...args], env);
+  await ours('tests/bench/whole-program/load-once.ts', file);
+  await ours('lib/commands/refresh.ts', '1');
+  const shop = Shop.parse(JSON.parse(await ours('tests/bench/pages/our-shop.ts')));
+  const served = await serving(['lib/commands/server.mjs'], env, PORTS.ours, '/health');
+  try {
+    const cookie = await comeIn(served.address, shop.invitation);
+    const found = new Map<string, Measured>();
+    for (const [name, path] of pagesOf(shop))
+      found.set(name, await measurePage(served.address + path, cookie));
+    return found;
+  } finally {
+    await served.stop();
+  }
+}
+
+async function measurePage(url: string, cookie: string): Promise<Measured> {
+  // What is compiled and cached at first use is no part of a page's time.
+  await request(url, cookie, { clients: 2, times: 6 });
+  const all = await request(url, cookie, { clients: CLIENTS, times: 3 * CLIENTS });
+  const times = all.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
+  return {
+    middle: middleOf(times),
+    worst: times[Math.ceil(0.99 * times.length) - 1] ?? Number.NaN,
+    kilobytes: Math.max(...all.map(({ bytes }: Answered) => bytes)) / 1000,
+  };
+}
+
+/** The cookie of a manager who came in by an invitation. */
+async function comeIn(address: string, invitation: string): Promise<string> {
+  const response = await fetch(`${address}/invitation/${invitation}/take`, {
+    method: 'POST',
+    redirect: 'manual',
+    headers: { origin: address },
+    body: new URLSearchParams({ signInName: 'bench', password: 'seven pins along the sill' }),
+  });
+  return response.headers
+    .getSetCookie()
+    .map((cookie) => cookie.split(';')[0] ?? '')
+    .join('; ');
+}
+
+const told = ({ middle, worst }: Measured): string => `${middle.toFixed(0)}, ${worst.toFixed(0)}`;
+const ratios = (one: Measured, bare: Measured): string =>
+  `${(one.middle / bare.middle).toFixed(1)} and ${(one.worst / bare.worst).toFixed(1)} times`.padEnd(20);
