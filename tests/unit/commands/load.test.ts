@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writeMeasurementFile } from '@/lib/measure';
 import { regularShop } from '@/tests/unit/store/invented-readings';
 
@@ -48,48 +48,56 @@ describe('loading on the command line', () => {
     expect(out).not.toMatch(/Learning/);
   });
 
-  it('takes from the stored sheet what a later file leaves out', async () => {
+  describe('of several files, each by itself,', () => {
     const rows = text.split('\r\n').map((row) => row.split(','));
     const left = ['nominal_mm', 'tolerance_mm', 'section', 'zero'].map((name) => rows[0]?.indexOf(name));
     const short = rows.map((row) => row.filter((_, index) => !left.includes(index)).join(','));
-    const { code, out } = await load(file('short.csv', short.join('\n').replaceAll('J00000', 'K00000')));
-    expect(code).toBe(0);
-    expect(out).toMatch(/128 readings new/);
-  });
+    const contradicting = text
+      .split('\r\n')
+      .map((row, index) => (index === 3 ? row.replace(/,[\d.]+,$/, ',311,') : row));
+    const files = {
+      short: short.join('\n').replaceAll('J00000', 'K00000'),
+      faulty: text.replaceAll('J00000', 'F').replace(',before,', ',during,'),
+      'after faulty': text.replaceAll('J00000', 'N'),
+      contradicting: contradicting.join('\r\n'),
+      refused: text.replaceAll('J00000', 'X'),
+      'after refused': text.replaceAll('J00000', 'Y'),
+    };
+    const ran = { code: 0, out: '', err: '' };
+    beforeAll(async () => {
+      const database = new Database(join(folder, 'new/shop.db'));
+      const refuse = `BEFORE INSERT ON "Job" WHEN NEW."number" = 'X0' BEGIN SELECT RAISE(ABORT, 'not this one'); END`;
+      database.exec(`CREATE TRIGGER "refuse" ${refuse}`);
+      database.close();
+      // One run for all: starting the program takes longer than what it does here.
+      const paths = Object.entries(files).map(([name, content]) => file(`${name}.csv`, content));
+      Object.assign(ran, await load(...paths));
+    });
+    /** What is said of one file on standard output, up to the next. */
+    const said = (name: string) =>
+      ran.out.slice(ran.out.indexOf(`${name}.csv: `)).split(/\n(?=\S*\.csv: |.*\/.*\.csv: )/)[0];
 
-  it('refuses a faulty file with every fault, stores nothing of it, and goes on with the next', async () => {
-    const faulty = file('faulty.csv', text.replaceAll('J00000', 'F').replace(',before,', ',during,'));
-    const next = file('next.csv', text.replaceAll('J00000', 'N'));
-    const { code, out, err } = await load(faulty, next);
-    expect(code).toBe(1);
-    expect(err).toMatch(/faulty\.csv is refused; nothing of it was stored\.\nLine 2, column stage/);
-    expect(out).toMatch(/next\.csv: 128 readings/);
-    expect(out).toMatch(/128 readings new/);
-  });
+    it('takes from the stored sheet what a later file leaves out', () => {
+      expect(said('short')).toMatch(/128 readings new/);
+    });
 
-  it('refuses what contradicts the stored readings, by line', async () => {
-    const rows = text.split('\r\n');
-    const changed = rows.map((row, index) => (index === 3 ? row.replace(/,[\d.]+,$/, ',311,') : row));
-    const { code, err } = await load(file('changed.csv', changed.join('\r\n')));
-    expect(code).toBe(1);
-    expect(err).toMatch(/Line 4, column value_mm: .*is stored as [\d.]+ mm, this line says 311/);
-  });
+    it('refuses a faulty file with every fault, stores nothing of it, and goes on with the next', () => {
+      expect(ran.code).toBe(1);
+      expect(ran.err).toMatch(/faulty\.csv is refused; nothing of it was stored\.\nLine 2, column stage/);
+      expect(said('after faulty')).toMatch(/128 readings new/);
+    });
 
-  it('says in a sentence what the database refuses, and still stores the files named after it', async () => {
-    const database = new Database(join(folder, 'new/shop.db'));
-    const refuse = `BEFORE INSERT ON "Job" WHEN NEW."number" = 'X0' BEGIN SELECT RAISE(ABORT, 'not this one'); END`;
-    database.exec(`CREATE TRIGGER "refuse" ${refuse}`);
-    database.close();
-    const refused = file('refused.csv', text.replaceAll('J00000', 'X'));
-    const next = file('after refused.csv', text.replaceAll('J00000', 'Y'));
-    const { code, out, err } = await load(refused, next);
-    expect(code).toBe(1);
-    expect(err).toMatch(
-      /refused\.csv is refused; nothing of it was stored\.\nThe database refused it: not this one/,
-    );
-    expect(err.trim().split('\n')).toHaveLength(2);
-    expect(out).toMatch(/after refused\.csv: 128 readings/);
-    expect(out).toMatch(/128 readings new/);
+    it('refuses what contradicts the stored readings, by line', () => {
+      expect(ran.err).toMatch(/Line 4, column value_mm: .*is stored as [\d.]+ mm, this line says 311/);
+    });
+
+    it('says in a sentence what the database refuses, and still stores the files named after it', () => {
+      const [, ...told] = ran.err.split('refused.csv is refused; nothing of it was stored.\n');
+      expect(told.join('').trim().split('\n')).toEqual([
+        expect.stringMatching(/^The database refused it: not this one/),
+      ]);
+      expect(said('after refused')).toMatch(/128 readings new/);
+    });
   });
 
   it('stores straight lengths and diagonals of one name', async () => {
@@ -100,10 +108,10 @@ describe('loading on the command line', () => {
   });
 
   it('says in a sentence what it cannot read', async () => {
-    const { code, err } = await load(join(folder, 'absent.csv'), folder);
+    const [{ code, err }, nothing] = await Promise.all([load(join(folder, 'absent.csv'), folder), load()]);
     expect(code).toBe(1);
     expect(err).toMatch(/There is no file .*absent\.csv\./);
     expect(err).toMatch(/is a folder/);
-    expect((await load()).err).toMatch(/Name at least one measurement file/);
+    expect(nothing.err).toMatch(/Name at least one measurement file/);
   });
 });

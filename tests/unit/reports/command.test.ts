@@ -24,8 +24,10 @@ function report(...args: string[]): Promise<Outcome> {
 const sample = (name: string) => `tests/reference/samples/${name}`;
 
 describe('npm run report', () => {
+  const small = report(sample('small.csv'));
+
   it('prints one JSON document on standard output, and the rest on standard error', async () => {
-    const { code, stdout, stderr } = await report(sample('small.csv'));
+    const { code, stdout, stderr } = await small;
     expect(code).toBe(0);
     const document = JSON.parse(stdout) as BatchReport;
     expect(document.technicians.map(({ technician }) => technician)).toEqual(['T01', 'T02', 'T03']);
@@ -47,24 +49,21 @@ describe('npm run report', () => {
   });
 
   it('counts a file that is named twice once', async () => {
-    const [once, twice] = [
-      await report(sample('small.csv')),
-      await report(sample('small.csv'), sample('small.csv')),
-    ];
-    expect(twice.stdout).toBe(once.stdout);
+    const { stdout } = await small;
+    const twice = await report(sample('small.csv'), sample('small.csv'));
+    expect(twice.stdout).toBe(stdout);
     expect(twice.stderr).toContain('456 readings are in more than one file');
   });
 
   it.each([
-    [['no-such-file.csv'], 'There is no file no-such-file.csv.'],
-    [['tests'], 'tests is a folder.'],
+    [['no-such-file.csv', 'tests'], /There is no file no-such-file\.csv\.[^]*tests is a folder\./],
     [[], 'Name at least one measurement file.'],
     [['--time-zone', 'Mars/Olympus', sample('small.csv')], 'not a time zone'],
     [['--colour', sample('small.csv')], '--colour'],
   ])('%j is told in a sentence', async (args, words) => {
     const { code, stdout, stderr } = await report(...args);
     expect([code, stdout]).toEqual([1, '']);
-    expect(stderr).toContain(words);
+    expect(stderr).toMatch(words);
     expect(stderr).not.toContain('    at ');
   });
 });
