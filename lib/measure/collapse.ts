@@ -61,12 +61,7 @@ function collapseSetup(label: string, readings: Reading[]): Setup {
 function observe(readings: Reading[]): Observation {
   const [first] = readings;
   if (first === undefined) throw new RangeError('An observation needs at least one reading.');
-  const deviations = readings.map(deviationOf).sort((a, b) => a - b);
-  const n = deviations.length;
-  const [origin = 0] = deviations;
-  const mean = origin + deviations.reduce((sum, d) => sum + (d - origin), 0) / n;
-  const residual = deviations.reduce((sum, d) => sum + (d - mean), 0);
-  const squares = deviations.reduce((sum, d) => sum + (d - mean) ** 2, 0);
+  const { n, mean, ss } = spreadOf(readings.map(deviationOf));
   return {
     quantity: first.quantity,
     point: first.point,
@@ -78,10 +73,23 @@ function observe(readings: Reading[]): Observation {
     tolerance: first.tolerance,
     n,
     deviation: mean,
-    ss: n === 1 ? 0 : Math.max(0, squares - residual ** 2 / n),
+    ss,
     cause: agreed(readings, (r) => r.cause),
     takenAt: firstTime(readings),
   };
+}
+
+/** Count, mean and sum of squared differences from it, mm², of at least one deviation; their order changes nothing. */
+export function spreadOf(deviations: readonly number[]): { n: number; mean: number; ss: number } {
+  const n = deviations.length;
+  const [only = 0] = deviations;
+  if (n === 1) return { n, mean: only, ss: 0 };
+  const sorted = [...deviations].sort((a, b) => a - b);
+  const [origin = 0] = sorted;
+  const mean = origin + sorted.reduce((sum, d) => sum + (d - origin), 0) / n;
+  const residual = sorted.reduce((sum, d) => sum + (d - mean), 0);
+  const squares = sorted.reduce((sum, d) => sum + (d - mean) ** 2, 0);
+  return { n, mean, ss: Math.max(0, squares - residual ** 2 / n) };
 }
 
 const byStage = (round: Round) => (round.stage === 'before' ? 0 : 1);

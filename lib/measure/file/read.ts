@@ -75,18 +75,13 @@ class FileReader implements OnRecord {
     this.readTime = timeReader(options.timeZone ?? 'UTC');
   }
 
-  readonly plain = (line: number, fields: PlainLine): boolean => {
+  plain(line: number, fields: PlainLine): boolean {
     if (this.plainRows?.take(line, fields) !== true) return false;
     this.lines++;
     return true;
-  };
+  }
 
-  readonly record = (
-    line: number,
-    fields: readonly string[],
-    separator: Separator,
-    plain: PlainLine | null,
-  ): void => {
+  record(line: number, fields: readonly string[], separator: Separator, plain: PlainLine | null): void {
     this.lines++;
     if (this.header === null) {
       this.begin(readHeader(line, fields), separator);
@@ -103,7 +98,7 @@ class FileReader implements OnRecord {
     this.table.add(line, cells, draft.takenAt, draft.repeat ?? UNNUMBERED, draft.value);
     // What may be read in two ways is to be named on every line.
     if (plain !== null && this.rows.doubts === doubts) this.plainRows?.learn(plain, cells, draft);
-  };
+  }
 
   /** What can only be seen once all lines are read. */
   finish(): void {

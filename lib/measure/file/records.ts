@@ -58,12 +58,7 @@ async function readByLibrary(
   }
 }
 
-function recordParser(
-  separator: Separator,
-  before: number,
-  lines: { next: number },
-  { record }: OnRecord,
-): Parser {
+function recordParser(separator: Separator, before: number, lines: { next: number }, on: OnRecord): Parser {
   return parse({
     delimiter: separator,
     bom: before === 0,
@@ -75,7 +70,7 @@ function recordParser(
     on_record: (fields: string[], context) => {
       const line = lines.next;
       lines.next = before + context.lines + 1;
-      if (!areBlank(fields)) record(line, fields, separator, null);
+      if (!areBlank(fields)) on.record(line, fields, separator, null);
       return null;
     },
   });

@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { readText } from '@/lib/measure/file/escape';
 import type { Fault } from '@/lib/measure/file/fault';
 import { nearest } from '@/lib/measure/file/nearest';
-import { readNumber } from '@/lib/measure/file/number';
+import { AMBIGUOUS_THOUSANDS, readNumber } from '@/lib/measure/file/number';
 import {
   emptyLength,
   emptyPoint,
@@ -55,6 +55,9 @@ class SheetReading {
   readonly typed: TypedSheet = { points: [], lengths: [] };
   #head: Head | null = null;
   #decimalComma = false;
+  /** Marks that stand before decimals for certain, as in `1000,5`. */
+  readonly #decimalMarks = new Set<string>();
+  readonly #ambiguous: { line: number; column: string; field: string; mark: string }[] = [];
 
   fault(line: number | null, column: string | null, message: string, value: string | null = null): void {
     this.faults.push({ line, column, message, value: value === null ? null : value.slice(0, 80) });
@@ -80,6 +83,7 @@ class SheetReading {
         return;
       }
     }
+    this.#refuseThousands();
     if (this.#head === null) this.fault(null, null, 'The file is empty.');
     else if (this.typed.points.length + this.typed.lengths.length === 0 && this.faults.length === 0)
       this.fault(null, null, 'The file has column names and no line under them.');
@@ -160,7 +164,10 @@ class SheetReading {
     }
     if (column.endsWith('_mm')) {
       const read = readNumber(field, this.#decimalComma);
-      if ('number' in read) return String(read.number);
+      if ('number' in read) {
+        this.#watchMark(line, column, field);
+        return String(read.number);
+      }
       this.fault(line, column, `"${field.slice(0, 40)}" ${read.problem}.`, field);
       return '';
     }
@@ -173,6 +180,25 @@ class SheetReading {
       field,
     );
     return '';
+  }
+
+  #watchMark(line: number, column: string, field: string): void {
+    const mark = /[.,]/.exec(field)?.[0];
+    if (!this.#decimalComma || mark === undefined) return;
+    if (AMBIGUOUS_THOUSANDS.test(field)) this.#ambiguous.push({ line, column, field, mark });
+    else this.#decimalMarks.add(mark);
+  }
+
+  /**
+   * Where commas do not separate the fields, `1.310` is 1310 to one writer and 1.31 to another. It is read with
+   * decimals where another number of the file shows that this is the mark before them, and refused otherwise.
+   */
+  #refuseThousands(): void {
+    for (const { line, column, field, mark } of this.#ambiguous) {
+      if (this.#decimalMarks.has(mark) && this.#decimalMarks.size === 1) continue;
+      const message = `"${field}" can be read in two ways. Write ${field.replace(mark, '')} if the mark stands between thousands, ${field}0 if before decimals.`;
+      this.fault(line, column, message, field);
+    }
   }
 }
 

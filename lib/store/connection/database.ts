@@ -4,7 +4,7 @@ import { PrismaClient, type Prisma } from '@/lib/store/generated/sqlite/client';
 import type { ShopId } from '@/lib/store/types';
 import type { Rows } from '@/lib/store/sql/rows';
 import { RowsByStatement } from '@/lib/store/sql/rows-by-statement';
-import { RowsOneByOne } from '@/lib/store/sql/rows-one-by-one';
+import { RowsInProcess } from '@/lib/store/sql/rows-in-process';
 import { databaseUrl, type DatabaseUrl } from './database-url';
 import { postgresqlAdapter } from './postgresql';
 import { Sqlite } from './sqlite';
@@ -65,6 +65,6 @@ export function transaction<Result>(
   const { client, sqlite } = opened();
   return client.$transaction(async (queries) => {
     await dialect().alone(queries, shop);
-    return work(queries, sqlite === null ? new RowsByStatement(queries) : new RowsOneByOne(sqlite));
+    return work(queries, sqlite === null ? new RowsByStatement(queries) : new RowsInProcess(sqlite));
   }, PATIENCE);
 }

@@ -46,7 +46,11 @@ export class FileBeingSaved {
     const id = await this.id();
     const { added, alreadyThere, causes, jobs } = brought;
     if (this.#isNew)
-      await this.queries.loadedFile.update({ where: { id }, data: { added, alreadyThere }, select: { id: true } });
+      await this.queries.loadedFile.update({
+        where: { id },
+        data: { added, alreadyThere },
+        select: { id: true },
+      });
     const { sha256, lines } = this.file;
     await writeTrace(this.queries, this.shop, actor, {
       action: 'loaded',

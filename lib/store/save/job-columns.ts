@@ -11,6 +11,14 @@ export const OUTCOME_COUNTS = [
 
 export const OUTCOME_COLUMNS = ['shopId', 'jobId', 'jobVersion', ...OUTCOME_COUNTS];
 
-export const ROUND_COLUMNS = ['shopId', 'jobId', 'stage', 'attempt', 'clearance', 'technicianId', 'startedAt'];
+export const ROUND_COLUMNS = [
+  'shopId',
+  'jobId',
+  'stage',
+  'attempt',
+  'clearance',
+  'technicianId',
+  'startedAt',
+];
 
 export const SETUP_COLUMNS = ['shopId', 'jobId', 'roundId', 'label', 'technicianId', 'gaugeId', 'hungAt'];

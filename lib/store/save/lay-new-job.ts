@@ -52,7 +52,8 @@ export class NewJobs {
       const label = table.setupAt[line] ?? 0;
       const place = table.places.all[table.placeAt[line] ?? 0];
       const hand = table.hands.all[table.handAt[line] ?? 0];
-      if (place === undefined || hand === undefined) throw new RangeError('A line of a table has all its numbers.');
+      if (place === undefined || hand === undefined)
+        throw new RangeError('A line of a table has all its numbers.');
       let round = rounds.get(place.round);
       if (round === undefined) {
         round = { stage: place.stage, attempt: place.attempt, clearance: null, first: null };

@@ -15,7 +15,12 @@ import { NewJobsWriter, type KnownIds } from './write-new-jobs';
 import { writeParents } from './write-parents';
 
 /** Lines that are worked on at once: what is held of a file beside its table does not grow with it. */
-const LINES_AT_ONCE = 10_000;
+const LINES_AT_ONCE = 2_000;
+/** The same where each piece is first looked up. */
+const LOOKED_UP_AT_ONCE = 10_000;
+
+/** Readings from which on a file is large. */
+const LARGE = 100_000;
 
 /** Something of the table contradicts what is stored; which line, `saveReadings` is to say. */
 class Contradicted extends Error {}
@@ -34,7 +39,9 @@ export async function saveTable(
 ): Promise<SaveSummary> {
   try {
     return await transaction(shop, (queries, rows) =>
-      new TableBeingSaved(queries, rows, shop, table, new FileBeingSaved(queries, shop, file), tell).save(actor),
+      new TableBeingSaved(queries, rows, shop, table, new FileBeingSaved(queries, shop, file), tell).save(
+        actor,
+      ),
     );
   } catch (error) {
     if (!(error instanceof Contradicted)) throw error;
@@ -89,15 +96,25 @@ class TableBeingSaved {
     const known = await this.parents();
     const fileId = await this.file.id();
     const writer = new NewJobsWriter(this.rows, this.shop, this.table, known, fileId);
-    for (const some of this.pieces(jobs)) {
-      await writer.write(some);
-      for (const job of some) this.gained.add(job);
-      this.report(some);
-    }
+    const write = async () => {
+      for (const some of this.pieces(jobs, LINES_AT_ONCE)) {
+        await writer.write(some);
+        for (const job of some) this.gained.add(job);
+        this.report(some);
+      }
+    };
+    await ((await this.isLarge()) ? this.rows.withoutIndexes(['Setup', 'Observation'], write) : write());
     this.summary.added += writer.readings;
     this.summary.causes += writer.causes;
     this.summary.newJobs += jobs.length;
     this.summary.newSetups += writer.setups;
+  }
+
+  /** Whether the table brings more than is stored already, and much. */
+  private async isLarge(): Promise<boolean> {
+    if (this.table.size < LARGE) return false;
+    const { _sum } = await this.queries.job.aggregate({ _sum: { readingCount: true } });
+    return this.table.size > (_sum.readingCount ?? 0);
   }
 
   private async parents(): Promise<KnownIds> {
@@ -119,9 +136,10 @@ class TableBeingSaved {
 
   /** Jobs of which something is stored: each line is looked up. */
   private async saveKnown(jobs: readonly number[]): Promise<void> {
-    for (const some of this.pieces(jobs)) {
+    for (const some of this.pieces(jobs, LOOKED_UP_AT_ONCE)) {
       const readings: Reading[] = [];
-      for (const job of some) for (const line of this.table.linesOf(job)) readings.push(this.table.reading(line));
+      for (const job of some)
+        for (const line of this.table.linesOf(job)) readings.push(this.table.reading(line));
       const known = await readKnown(this.queries, this.shop, readings);
       const { batch, conflicts } = layOut(readings, known);
       if (conflicts.length > 0) throw new Contradicted();
@@ -147,13 +165,13 @@ class TableBeingSaved {
     this.summary.newSheets += newSheets;
   }
 
-  private *pieces(jobs: readonly number[]): Generator<number[]> {
+  private *pieces(jobs: readonly number[], atOnce: number): Generator<number[]> {
     let piece: number[] = [];
     let lines = 0;
     for (const job of jobs) {
       piece.push(job);
       lines += this.table.linesOf(job).length;
-      if (lines < LINES_AT_ONCE) continue;
+      if (lines < atOnce) continue;
       yield piece;
       piece = [];
       lines = 0;

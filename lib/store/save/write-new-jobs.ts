@@ -75,8 +75,14 @@ export class NewJobsWriter {
     const laid = jobs.map((job) => this.#layout.lay(job, this.#dimensions(job, sheets)));
     const sheetIds = await this.#writeOwnSheets(sheets);
     const jobIds = await this.#ids('Job', laid.length);
-    const roundIds = await this.#ids('Round', sum(laid, ({ rounds }) => rounds.length));
-    const setupIds = await this.#ids('Setup', sum(laid, ({ setups }) => setups.length));
+    const roundIds = await this.#ids(
+      'Round',
+      sum(laid, ({ rounds }) => rounds.length),
+    );
+    const setupIds = await this.#ids(
+      'Setup',
+      sum(laid, ({ setups }) => setups.length),
+    );
     for (const job of laid) {
       const own = sheetIds.get(job.job);
       const name = this.table.sheetOf(job.job);
@@ -190,7 +196,12 @@ export class NewJobsWriter {
     this.readings += job.lines.length;
   }
 
-  #writeSetup(job: NewJob, { from, to, round }: NewSetup, setupId: number, own: readonly number[] | null): void {
+  #writeSetup(
+    job: NewJob,
+    { from, to, round }: NewSetup,
+    setupId: number,
+    own: readonly number[] | null,
+  ): void {
     const proved = new Map<string, { cause: Cause; met: number; at: number }>();
     for (let start = from, end = from; start < to; start = end) {
       const dimension = job.dimensions[start] ?? 0;

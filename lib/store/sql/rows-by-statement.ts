@@ -25,4 +25,7 @@ export class RowsByStatement implements Rows {
       SELECT nextval(pg_get_serial_sequence(${`"${table}"`}, 'id'))::int AS "id" FROM generate_series(1, ${count}::int)`;
     return rows.map(({ id }) => id);
   }
+
+  /** Others may be reading by them: a server's indexes stay. */
+  withoutIndexes = (_: readonly string[], work: () => Promise<void>): Promise<void> => work();
 }

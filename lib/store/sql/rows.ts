@@ -15,4 +15,6 @@ export interface Rows {
   truth(is: boolean): RowCell;
   /** As many ids as are asked for, that no row of the table has or will be given. */
   newIds(table: string, count: number): Promise<number[]>;
+  /** Does work that adds many times the rows that the tables hold, where it can without keeping their indexes meanwhile. */
+  withoutIndexes(tables: readonly string[], work: () => Promise<void>): Promise<void>;
 }

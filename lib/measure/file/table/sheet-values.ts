@@ -1,9 +1,9 @@
+import { DEFAULT_TOLERANCE } from '@/lib/measure/trade';
 import type { Draft } from '../draft';
 import { Lines } from '../cross';
 import type { KnownSheets } from '../known-sheets';
 import { checkLengths } from '../rules/lengths';
 import { checkKnownSheets, checkSheets } from '../rules/sheets';
-import { DEFAULT_TOLERANCE } from '../../trade';
 import type { ByJob } from './by-job';
 import type { LineTable } from './line-table';
 import { thing } from './names';
