@@ -19,19 +19,12 @@ import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
 import { hear } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
-import {
-  currentFigures,
-  getPerson,
-  habitsAnswer,
-  heightsFor,
-  listSetups,
-  may,
-  roundVerdicts,
-} from '@/lib/access';
+import { currentFigures, getPerson, habitsAnswer, listSetups, may, roundVerdicts } from '@/lib/access';
 import { askedHand } from '../_parts/asked-hand';
 import { BesideShop } from '../_parts/beside-shop';
 import { heldTo, isAsked, timesOf } from '../_parts/hand-question';
 import { LastRounds } from '../_parts/last-rounds';
+import { heightsOfRounds } from '../_parts/heights-of-rounds';
 import { missetMonths } from '../_parts/misset-months';
 import { ownRounds } from '../_parts/own-rounds';
 import { Places } from '../_parts/places';
@@ -52,9 +45,6 @@ const SETUPS_A_PAGE = 20;
 
 const ROUNDS = 10;
 
-/** So many of the newest heights are looked at: enough for a year of a busy hand, and no more with its history. */
-const HEIGHTS = 5000;
-
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const code = labelFrom((await params).code);
   await hear();
@@ -73,21 +63,21 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
   const { question, notes, choices, hand, span } = asked;
   const { sheet, section, ...held } = heldTo(question, choices);
   const within = { technician: code, gauge: question.gauge, ...timesOf(held, shop.timeZone) };
-  const [person, figures, habits, rounds, heights, setups] = await Promise.all([
+  const [person, figures, habits, rounds, setups] = await Promise.all([
     getPerson(viewer, code),
     currentFigures(viewer),
     habitsAnswer(viewer),
     roundVerdicts(viewer, { ...within, limit: ROUNDS }),
-    heightsFor(viewer, { ...within, limit: HEIGHTS }),
     listSetups(viewer, { ...within, sheet, section, page, pageSize: SETUPS_A_PAGE }),
   ]);
   if (person === null) notFound();
+  const heights = await heightsOfRounds(viewer, code, rounds);
   const here = technicianAddress(code);
   const isHeld = isAsked(question);
   const placed = isHeld ? span : hand;
   const picture = (of: string) => address(`${here}/picture`, { ...question, of });
   const own = figures?.figures.technicians.find((one) => one.technician === code) ?? null;
-  const months = missetMonths(heights, shop.timeZone);
+  const months = missetMonths(hand?.missets ?? [], { from: held.from, to: held.to, gauge: question.gauge });
   const name = person.name === '' || person.name === code ? code : `${person.name}, ${code}`;
   return (
     <Page

@@ -1,6 +1,6 @@
-import { DateTime } from 'luxon';
 import type { Job } from '@/lib/measure';
 import { grouped } from '@/lib/measure/grouped';
+import { monthOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
 import { addTallies, type HabitTally } from '../habits';
 import type { HandCell } from '../my-hand';
@@ -113,7 +113,7 @@ export class MonthSums {
   }
 
   #month(at: number): string {
-    const month = DateTime.fromMillis(at, { zone: this.#timeZone }).toFormat('yyyy-MM');
+    const month = monthOf(at, this.#timeZone);
     this.#months.add(month);
     return month;
   }

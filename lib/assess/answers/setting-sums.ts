@@ -1,5 +1,5 @@
-import { DateTime } from 'luxon';
 import { grouped } from '@/lib/measure/grouped';
+import { monthOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
 import type { HandCell, Quarter, ShopQuarter } from '../my-hand';
 import type { SettingSeries } from '../signals';
@@ -40,14 +40,14 @@ export class SettingSums {
   addRound(errors: readonly SettingError[]): void {
     const [first] = errors;
     if (first === undefined) return;
-    const when = DateTime.fromMillis(first.at, { zone: this.#timeZone });
+    const month = monthOf(first.at, this.#timeZone);
     for (const [name, own] of grouped(errors, ({ technician }) => technician))
-      this.#rounds.add('technician', name, when.toFormat('yyyy-MM'), own);
+      this.#rounds.add('technician', name, month, own);
     for (const [name, own] of grouped(errors, ({ gauge }) => gauge))
-      this.#rounds.add('gauge', name, when.toFormat('yyyy-MM'), own);
+      this.#rounds.add('gauge', name, month, own);
     for (const error of errors) {
       const { technician, gauge, section, side, distance } = error;
-      grow(within(this.#quarters, technician), `${when.year} Q${when.quarter}`, error);
+      grow(within(this.#quarters, technician), quarterNamed(month), error);
       // To half a metre: places nearer together are one kind of place.
       const place = JSON.stringify([section, side, gauge, Math.ceil(distance / 500) * 500]);
       grow(within(this.#cells, technician), place, error);
@@ -94,6 +94,12 @@ export class SettingSums {
       .sort(inOrder)
       .map(([quarter, { sum, technicians }]) => ({ ...quarterOf([quarter, sum]), technicians }));
   }
+}
+
+/** `2025-03` is of `2025 Q1`. */
+function quarterNamed(month: string): string {
+  const [year = '', number = ''] = month.split('-');
+  return `${year} Q${Math.ceil(Number(number) / 3)}`;
 }
 
 const quarterOf = ([quarter, { n, mean, ss, readingDf, readingSs }]: [string, Sum]): Quarter => ({

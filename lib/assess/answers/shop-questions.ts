@@ -8,6 +8,7 @@ import { fairRates, RATE_GROUPINGS, rateJob, type RateJob } from '../rates';
 import { attention, type RateSeries, type Series } from '../signals';
 import type { RoundVerdict } from '../types';
 import { usualScenarios, whatIf, withoutGauge, workingShop } from '../what-if';
+import { MissetCounts } from './misset-counts';
 import { MonthSums, type MonthDocuments, type MonthKind } from './month-sums';
 import { OrdinaryJob } from './ordinary-job';
 import { RepeatSums } from './repeat-sums';
@@ -46,12 +47,14 @@ export class ShopQuestions {
   readonly #repeats = new RepeatSums();
   readonly #ordinary = new OrdinaryJob();
   readonly #months: MonthSums;
+  readonly #missets: MissetCounts;
 
   constructor(learned: Learned, timeZone: string) {
     this.#learned = learned;
     this.#timeZone = timeZone;
     this.#settings = new SettingSums(timeZone);
     this.#months = new MonthSums(timeZone);
+    this.#missets = new MissetCounts(timeZone);
   }
 
   /** @param verdicts on the rounds of this job. */
@@ -69,6 +72,7 @@ export class ShopQuestions {
     const errors = settingErrors(job, verdicts);
     for (const round of errors) this.#settings.addRound(round);
     this.#months.add(job, tallies, errors);
+    this.#missets.add(job, verdicts);
     this.#repeats.add(job);
     this.#ordinary.add(job);
   }
@@ -124,6 +128,7 @@ export class ShopQuestions {
       toAThird: toAThird(hand, USUAL_TOLERANCE, this.#repeats.readings(technician)),
       places,
       quarters: byQuarter(this.#settings.quarters(technician), this.#settings.shopQuarters()),
+      missets: this.#missets.of(technician),
       practice: practiseNext(hand, Object.values(places).flat(), USUAL_TOLERANCE),
     };
   }

@@ -4,6 +4,7 @@ import type { HandQuarter, HandShares, PlaceFigure, PlaceKind, Practice, ToAThir
 import type { FairRates, RateGrouping, RateJob } from '../rates';
 import type { Attention, SignalChart } from '../signals';
 import type { WhatIf, WhatIfRow } from '../what-if';
+import type { MissetCount } from './misset-counts';
 import type { SpanChoices } from './month-sums';
 import type { Rests } from './ordinary-job';
 
@@ -37,6 +38,8 @@ export interface HandAnswer {
   places: Record<PlaceKind, PlaceFigure[]>;
   quarters: HandQuarter[];
   practice: Practice;
+  /** Likely mis-sets by month and gauge. */
+  missets: MissetCount[];
 }
 
 /** What stands out of chance, without its charts. */

@@ -1,5 +1,5 @@
-import { DateTime } from 'luxon';
 import type { Job, Section } from '@/lib/measure';
+import { monthOf } from '@/lib/measure/month-of';
 import { firstTimeOutcome } from '../right-first-time';
 import { jobStart, type JobStart } from './job-start';
 
@@ -28,7 +28,7 @@ export function rateJob(job: Job, timeZone = 'UTC'): RateJob | null {
     job: job.job,
     technician: outcome.technician,
     sheet: outcome.sheet,
-    month: DateTime.fromMillis(outcome.at, { zone: timeZone }).toFormat('yyyy-MM'),
+    month: monthOf(outcome.at, timeZone),
     gauges: [...new Set((round?.setups ?? []).map(({ gauge }) => gauge))].sort(),
     right: outcome.right,
     sections: outcome.sections,

@@ -1,4 +1,4 @@
-import { DateTime } from 'luxon';
+import { monthOf } from '@/lib/measure/month-of';
 import { SECTIONS, type Section } from '@/lib/measure';
 import type { Rate, TechnicianRate } from '../types';
 import { chanceByHardness, expectedRight } from './expected';
@@ -28,9 +28,7 @@ export function rateByMonth(
   outcomes: readonly FirstTimeOutcome[],
   timeZone = 'UTC',
 ): Map<string, ShrunkRate> {
-  const monthOf = ({ at }: FirstTimeOutcome) =>
-    DateTime.fromMillis(at, { zone: timeZone }).toFormat('yyyy-MM');
-  return rateByName(gather(new Map(), outcomes, monthOf));
+  return rateByName(gather(new Map(), outcomes, ({ at }) => monthOf(at, timeZone)));
 }
 
 /** By dimension sheet; jobs without a named sheet are left out. */

@@ -2,7 +2,7 @@ import { SECTIONS, type Section } from '@/lib/measure';
 import { database, transaction } from '@/lib/store/connection/database';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
-import { monthOf } from './month-of';
+import { monthOf } from '@/lib/measure/month-of';
 import type { JobOutcome, ShopId } from '@/lib/store/types';
 
 const COLUMNS = [

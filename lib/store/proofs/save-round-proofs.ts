@@ -1,5 +1,5 @@
 import { transaction, type Queries } from '@/lib/store/connection/database';
-import { monthOf } from '@/lib/store/outcomes/month-of';
+import { monthOf } from '@/lib/measure/month-of';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';

@@ -1,3 +1,4 @@
+import { heightsOfRounds } from '@/app/technicians/_parts/heights-of-rounds';
 import { ownRounds, type OwnRound } from '@/app/technicians/_parts/own-rounds';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import {
@@ -5,7 +6,6 @@ import {
   getPerson,
   habitsAnswer,
   handAnswer,
-  heightsFor,
   namedSetups,
   roundVerdicts,
   type Person,
@@ -18,8 +18,6 @@ import type { HandAnswer } from '@/lib/assess/answers';
 import type { HabitCell } from '@/lib/assess/habits';
 
 const ROUNDS = 10;
-/** As many of the newest heights as the technician's page looks at. */
-const HEIGHTS = 5000;
 /** Setups that show a habit: enough to talk over, and no more than stand on half a page. */
 const SETUPS = 6;
 
@@ -41,15 +39,15 @@ export interface TalkSheet {
 /** Null where there is nobody of this code whose figures the viewer may see. */
 export async function talkSheetOf(viewer: Viewer, code: string, now: number): Promise<TalkSheet | null> {
   const { shop } = viewer;
-  const [person, fit, hand, cells, verdicts, heights] = await Promise.all([
+  const [person, fit, hand, cells, verdicts] = await Promise.all([
     getPerson(viewer, code),
     currentFigures(viewer),
     handAnswer(viewer, code),
     habitsAnswer(viewer),
     roundVerdicts(viewer, { technician: code, limit: ROUNDS }),
-    heightsFor(viewer, { technician: code, limit: HEIGHTS }),
   ]);
   if (person === null) return null;
+  const heights = await heightsOfRounds(viewer, code, verdicts);
   const habits = (cells ?? []).filter(({ technician }) => technician === code);
   const found = habits.filter(({ state }) => state === 'found');
   const setups = await Promise.all(
