@@ -15,6 +15,21 @@ test('the program says that it is well', async ({ request }) => {
   expect(await response.json()).toEqual({ status: 'ok' });
 });
 
+test('an address that does not decode is one of nothing', async ({ request }) => {
+  const places = ['/jobs/*', '/jobs/*/evidence', '/jobs/*/readings', '/jobs/*/record', '/jobs/*/picture'];
+  places.push('/sheets/*', '/sheets/*/correct', '/sheets/*/download', '/gauges/*', '/technicians/*');
+  places.push(
+    '/technicians/*/download',
+    '/technicians/*/sheet',
+    '/habits/*',
+    '/trials/*',
+    '/trials/*/readings',
+  );
+  places.push('/trials/*/run', '/bay/*', '/bay/*/entries', '/load/*', '/nowhere/*');
+  for (const place of places)
+    expect((await request.get(place.replace('*', '%E0%A4%A'))).status(), place).toBe(404);
+});
+
 test('a file sent from another site’s page is refused', async ({ request }) => {
   const response = await request.post('/load/upload?name=a.csv', {
     data: 'job',

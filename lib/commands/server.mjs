@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import next from 'next';
 import { root } from './run.mjs';
 import { routeFinder } from './route-finder.mjs';
+import { wellFormed } from './well-formed.mjs';
 
 /** Running requests are awaited so long once a stop was asked for, ms; a load must be able to end. */
 const PATIENCE = 25_000;
@@ -27,6 +28,7 @@ const routeOf = routeFinder(JSON.parse(readFileSync(join(root, folder, 'routes-m
 const serving = () => /** @type {any} */ (globalThis).rehangServing;
 
 const server = createServer((request, response) => {
+  request.url = wellFormed(request.url ?? '/');
   const start = performance.now();
   response.once('close', () => {
     const route = routeOf(request.url ?? '/');
