@@ -33,6 +33,25 @@ describe('a sheet file', () => {
     expect(writeSheetFile({ points, lengths })).toContain("'=K,L");
   });
 
+  it('with a mark that may stand between thousands is refused with both ways to write it, unless another number tells', () => {
+    const file = (...stations: string[]) => ['letter;station_mm', ...stations.map((x) => `K;${x}`)];
+    const refusal = 'can be read in two ways. Write 1310 if the mark stands between thousands,';
+    expect(sentences(...file('1.310'))).toEqual([
+      expect.stringContaining(`"1.310" ${refusal} 1.3100 if before decimals.`),
+    ]);
+    expect(sentences(...file('1.310'))[0]).toMatch(/line 2.*station_mm/i);
+    expect(sentences(...file('1000,5', '1.310'))).toHaveLength(1);
+    expect(sentences(...file('1,310'))).toHaveLength(1);
+    expect(sentences(...file('1000.5', '1000,5', '1.310'))).toHaveLength(1);
+    const stations = (...texts: string[]) =>
+      rowsIn(file(...texts).join('\n')).points.map(({ station }) => station);
+    expect(stations('1000,5', '1,310')).toEqual([1000.5, 1.31]);
+    expect(stations('1000.5', '1.310')).toEqual([1000.5, 1.31]);
+    expect(stations('1.3100', '1310')).toEqual([1.31, 1310]);
+    // With commas between the fields a mark can only be a decimal point.
+    expect(rowsIn('letter,station_mm\nK,1.310').points[0]?.station).toBe(1.31);
+  });
+
   it('may have semicolons and decimal commas, words in German, either block alone, columns in any order', () => {
     expect(rowsIn('\ufeffstation_mm;letter;side;zero\r\n1000,5;K;beidseitig;ja\r\n').points).toMatchObject([
       { letter: 'K', side: 'both', station: 1000.5, zero: true, tolerance: 3 },
