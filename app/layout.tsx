@@ -7,16 +7,19 @@ import { viewerOrNull } from './_shop/enter';
 import { pagesFor } from './_shop/pages-for';
 import { themeFrom } from './_look/theme';
 import { hear } from './_words/speech';
+import { words } from './_words/words';
 import { WithoutScript } from './_look/without-script';
 import './_look/tokens.css';
 import './_look/base.css';
 import './_look/print.css';
 
-export const metadata: Metadata = {
-  title: { default: 'Rehang', template: '%s · Rehang' },
-  description:
-    'Measurements of crash-damaged vehicles: how repeatable each hand is, and whether the gauge or the body moved.',
-};
+export async function generateMetadata(): Promise<Metadata> {
+  await hear();
+  return {
+    title: { default: 'Rehang', template: '%s · Rehang' },
+    description: words('look')('description'),
+  };
+}
 
 export const viewport: Viewport = {
   width: 'device-width',
