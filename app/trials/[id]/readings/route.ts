@@ -1,4 +1,6 @@
 import type { NextRequest } from 'next/server';
+import type { Cell, CsvTable } from '@/app/_figures/download/csv-text';
+import { csvFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
 import { demand, getTrial, type TrialView } from '@/lib/access';
 import { words } from '@/app/_words/words';
@@ -15,46 +17,26 @@ export async function GET(
     const trial = id === null ? null : await getTrial(viewer, id);
     if (trial === null) return sentence(404, words('trials')('noSuch'));
     if (trial.readings === null) return sentence(409, words('trials')('ownFirst'));
-    return new Response(csvOf(trial), {
-      headers: {
-        'Content-Type': 'text/csv; charset=utf-8',
-        'Content-Disposition': `attachment; filename="trial-${trial.id}.csv"`,
-        'Cache-Control': 'no-store',
-      },
-    });
+    return csvFile(`trial-${trial.id}`, readingRows(trial));
   });
 }
 
-const HEAD = [
-  'run',
-  'person',
-  'point',
-  'hanging',
-  'reading',
-  'sheet_mm',
-  'value_mm',
-  'deviation_mm',
-  'entered_at',
+const COLUMNS = [
+  ...['run', 'person', 'point', 'hanging', 'reading'],
+  ...['sheet_mm', 'value_mm', 'deviation_mm', 'entered_at'],
 ];
 
-function csvOf({ plan, runs, readings }: TrialView): string {
-  const lines = runs.flatMap(({ order, person, point, setup }) =>
-    Array.from({ length: plan.readings }, (_, index) => {
+const readingRows = ({ plan, runs, readings }: TrialView): CsvTable => ({
+  columns: COLUMNS,
+  rows: runs.flatMap(({ order, person, point, setup }) =>
+    Array.from({ length: plan.readings }, (_, index): Cell[] => {
       const sheet = plan.points.find(({ name }) => name === point)?.value ?? null;
       const read = readings?.find(({ run, repeat }) => run === order && repeat === index + 1);
-      const deviation =
-        read === undefined || sheet === null ? '' : String(Number((read.value - sheet).toFixed(6)));
+      const deviation = read === undefined || sheet === null ? null : Number((read.value - sheet).toFixed(6));
       return [
-        ...[order, text(person), text(point), setup, index + 1, sheet ?? ''],
-        ...[read?.value ?? '', deviation, read === undefined ? '' : new Date(read.at).toISOString()],
-      ].join(',');
+        ...[order, person, point, setup, index + 1, sheet],
+        ...[read?.value ?? null, deviation, read === undefined ? null : new Date(read.at).toISOString()],
+      ];
     }),
-  );
-  return `${[HEAD.join(','), ...lines].join('\r\n')}\r\n`;
-}
-
-/** Quoted where it must be; an apostrophe keeps a spreadsheet from running a name as a formula. */
-function text(value: string): string {
-  const plain = /^'*[=+\-@\t\r\n＝＋－＠]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
-}
+  ),
+});
