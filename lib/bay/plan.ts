@@ -1,8 +1,9 @@
 import { lengthEnds } from '@/lib/measure/dimension';
+import type { SheetPoint } from '@/lib/measure/sheet/content';
 import { STRUT_TOWER } from '@/lib/measure/sheet/features';
 import type { Dimension } from '@/lib/measure/types';
 import { STEPS, type Step } from './entry';
-import type { BayPoint, BaySheet } from './types';
+import type { BaySheet } from './types';
 
 /** What one hanging of a gauge (or one setting of a tram gauge) reads. */
 export interface Place {
@@ -13,7 +14,7 @@ export interface Place {
   name: string;
   /** In the order they are read: left before right. */
   dimensions: Dimension[];
-  points: BayPoint[];
+  points: SheetPoint[];
   /** How often each is read with the gauge untouched. */
   readings: number;
 }

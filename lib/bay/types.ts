@@ -1,22 +1,9 @@
-import type { Dimension, Section, Side, Stage } from '@/lib/measure/types';
+import type { SheetContent } from '@/lib/measure/sheet/content';
+import type { Stage } from '@/lib/measure/types';
 
-/** A point of the sheet as the bay needs it. */
-export interface BayPoint {
-  letter: string;
-  side: Side | null;
-  description: string | null;
-  feature: string | null;
-  section: Section | null;
-  station: number | null;
-  zero: boolean;
-  halfWidth: number | null;
-}
-
-export interface BaySheet {
+export interface BaySheet extends SheetContent {
   name: string;
   revision: number;
-  points: BayPoint[];
-  dimensions: Dimension[];
 }
 
 /** A round that is measured beside the car. */

@@ -1,30 +1,7 @@
 import { Table } from '@/app/_look/table';
 import prose from '@/app/_look/prose.module.css';
 import { words } from '@/app/_words/words';
-
-const COLUMNS = [
-  'job',
-  'sheet',
-  'stage',
-  'attempt',
-  'taken_at',
-  'technician',
-  'gauge',
-  'gauge_kind',
-  'setup',
-  'quantity',
-  'point',
-  'side',
-  'section',
-  'station_mm',
-  'zero',
-  'nominal_mm',
-  'tolerance_mm',
-  'clearance_mm',
-  'repeat',
-  'value_mm',
-  'cause',
-] as const;
+import { COLUMNS } from '@/lib/measure/file/columns';
 
 export function FormatNotes() {
   const t = words('load');

@@ -2,13 +2,13 @@ import {
   newEntry,
   planOf,
   type BayHead,
-  type BayPoint,
   type BaySheet,
   type DimensionRef,
   type Entry,
   type EntryBody,
   type Place,
 } from '@/lib/bay';
+import type { SheetPoint } from '@/lib/measure/sheet/content';
 import type { Dimension, GaugeKind, Section, Side } from '@/lib/measure/types';
 
 const STATIONS: { letter: string; x: number; section: Section; zero: boolean; height: number }[] = [
@@ -24,7 +24,7 @@ const LENGTHS: [point: string, nominal: number, section: Section][] = [
 ];
 const SIDES: Side[] = ['L', 'R'];
 
-const points: BayPoint[] = STATIONS.flatMap(({ letter, x, section, zero }) =>
+const points: SheetPoint[] = STATIONS.flatMap(({ letter, x, section, zero }) =>
   SIDES.map((side) => ({
     ...{ letter, side, section, station: x, zero },
     ...{ description: 'Rail', feature: 'hole', halfWidth: null },
