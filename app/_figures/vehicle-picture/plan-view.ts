@@ -119,16 +119,24 @@ function lengths(
     return point === undefined ? null : [layout.x(station), yOf(layout, point)];
   };
   const draw = (length: SceneLength, ink: 'length' | 'lengthOut' | 'earlierOut', shift: number): Shape[] => {
-    const [a, b] = length.ends?.map(at) ?? [];
-    if (!a || !b) return [];
-    if (ink !== 'length')
+    const lines = (length.ends === null ? length.either : [length.ends]).flatMap((ends) => {
+      const [a, b] = ends.map(at);
+      return a && b ? [{ a, b }] : [];
+    });
+    if (ink !== 'length' && lines.length > 0)
       labels.put(
-        signed(length.deviation),
+        // Which of its lines was read is not known, so its number names it.
+        length.ends === null ? `${length.name} ${signed(length.deviation)}` : signed(length.deviation),
         12,
-        ALONG.map((f): [number, number] => [a[0] + f * (b[0] - a[0]), a[1] + f * (b[1] - a[1]) + 4 + shift]),
+        lines.flatMap(({ a, b }) =>
+          ALONG.map((f): [number, number] => [
+            a[0] + f * (b[0] - a[0]),
+            a[1] + f * (b[1] - a[1]) + 4 + shift,
+          ]),
+        ),
         ink === 'lengthOut',
       );
-    return [path(ink, `M${r(a[0])} ${r(a[1] + shift)}L${r(b[0])} ${r(b[1] + shift)}`)];
+    return lines.map(({ a, b }) => path(ink, `M${r(a[0])} ${r(a[1] + shift)}L${r(b[0])} ${r(b[1] + shift)}`));
   };
   const [out, within] = [
     round.lengths.filter((one) => !one.within),

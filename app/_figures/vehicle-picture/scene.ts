@@ -30,8 +30,10 @@ export interface SceneHeight {
 export interface SceneLength {
   /** As the sheet has it: `K–N`. */
   name: string;
-  /** Null where the sheet does not say where an end is; such a length is told, not drawn. */
+  /** Null where the sheet does not say where an end is. */
   ends: [ScenePlace, ScenePlace] | null;
+  /** Where it may lie instead, since its name does not say the side; none: it is told, not drawn. */
+  either: [ScenePlace, ScenePlace][];
   deviation: number;
   within: boolean;
 }

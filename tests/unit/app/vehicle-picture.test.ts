@@ -4,6 +4,7 @@ import { layoutOf, NARROW, vehicleDrawing, WIDE, type Scene } from '@/app/_figur
 import { hatched } from '@/app/_figures/vehicle-picture/hatched';
 import { moved } from '@/app/_figures/vehicle-picture/key';
 import { across, held } from '@/app/_figures/vehicle-picture/measure';
+import { eitherSide } from '@/app/jobs/[job]/_picture/either-side';
 import { path, type Shape } from '@/app/_figures/drawing/drawing';
 
 /** A round with the same deviation on both sides of each station. */
@@ -36,6 +37,7 @@ function sceneOf(places: readonly (readonly [station: number, deviation: number]
               { station: places[0]?.[0] ?? 0, side: 'L' },
               { station: places.at(-1)?.[0] ?? 0, side: 'R' },
             ],
+            either: [],
             deviation: -7,
             within: false,
           },
@@ -147,6 +149,31 @@ describe('the picture of a vehicle', () => {
         ) +
         'Lengths out of tolerance: A–B −7.0\u00a0mm. Hit at the front, by the readings before the repair.',
     );
+  });
+
+  test('draws a length that does not say its side wherever it may lie, once with its name and number', () => {
+    const scene = sceneOf([
+      [0, 2],
+      [4000, 0],
+    ]);
+    // Half width 440: across, the ends are 880 mm apart, so the diagonal has hypot(4000, 880) = 4095.7 mm.
+    const straight = eitherSide({ point: 'A-B', nominal: 4000 }, scene.points);
+    const diagonal = eitherSide({ point: 'A-B', nominal: 4096 }, scene.points);
+    const sides = (lines: typeof straight) => lines.map((line) => line.map(({ side }) => side).join(''));
+    expect(sides(straight)).toEqual(['LL', 'RR']);
+    expect(sides(diagonal)).toEqual(['LR', 'RL']);
+    expect(eitherSide({ point: 'A-Z', nominal: 4000 }, scene.points)).toEqual([]);
+    for (const either of [straight, diagonal]) {
+      const [round] = scene.rounds;
+      if (round === undefined) throw new Error('The scene has a round.');
+      const lengths = round.lengths.map((one) => ({ ...one, ends: null, either }));
+      const { shapes } = vehicleDrawing(scene, { ...round, lengths }, { width: WIDE });
+      const lines = shapes.filter(
+        (one) => one.kind === 'path' && one.ink === 'lengthOut' && placesOf(one).length === 2,
+      );
+      expect(lines.slice(0, 2)).toHaveLength(2);
+      expect(shapes.filter((one) => one.kind === 'word' && one.text === 'A–B −7.0')).toHaveLength(1);
+    }
   });
 
   test('hatches the part of the gauge, so that it is told from the body’s without colour', () => {

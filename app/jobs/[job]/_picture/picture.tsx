@@ -11,7 +11,7 @@ import { words } from '@/app/_words/words';
 import type { Round } from '@/lib/measure';
 import { drawingsOf } from './drawings';
 import { NumbersTable } from './numbers-table';
-import { DEFAULT_HALF_WIDTH, undrawn, unplaced } from './scene-of';
+import { DEFAULT_HALF_WIDTH, ofEitherSide, undrawn, unplaced } from './scene-of';
 import { BESIDE, OVER, type Shown } from './shown';
 import styles from './picture.module.css';
 
@@ -52,6 +52,7 @@ function Figures({ job, shown, scene }: { job: string; shown: Shown; scene: Scen
   const wide = drawingsOf(scene, shown.over);
   const narrow = drawingsOf(scene, shown.over, NARROW);
   const left = undrawn(scene);
+  const either = ofEitherSide(scene);
   const missing = unplaced(scene).map(({ letter }) => letter);
   return (
     <>
@@ -86,6 +87,7 @@ function Figures({ job, shown, scene }: { job: string; shown: Shown; scene: Scen
                 }),
               ]
             : []),
+          ...(either.length > 0 ? [t('picture.either', { lengths: either.join(', ') })] : []),
           ...(left.length > 0 ? [t('picture.undrawn', { lengths: left.join(', ') })] : []),
         ].join(' ')}
       </p>

@@ -6,6 +6,7 @@ import { lengthPlaces } from '@/lib/assess/patterns';
 import { jobStart } from '@/lib/assess/rates';
 import type { Job, Round, Side } from '@/lib/measure';
 import type { SheetPoint } from '@/lib/access';
+import { eitherSide } from './either-side';
 
 /** Where a point stands that the sheet gives no distance from the centerline: about where a rail is, mm. */
 export const DEFAULT_HALF_WIDTH = 450;
@@ -26,7 +27,7 @@ export function sceneOf(known: Known, rounds: readonly Round[]): Scene | null {
   return {
     points,
     zone: zone === 'none' || zone === 'unknown' ? null : zone,
-    rounds: rounds.map((round) => roundOf(known, round)),
+    rounds: rounds.map((round) => roundOf(known, round, points)),
   };
 }
 
@@ -52,7 +53,11 @@ function halfWidthOf(sheet: readonly SheetPoint[], letter: string, side: Side): 
   return (own.find((point) => point.side === side) ?? own[0])?.halfWidth ?? null;
 }
 
-function roundOf({ verdictOf, missCost, points }: Known, round: Round): SceneRound {
+function roundOf(
+  { verdictOf, missCost, points }: Known,
+  round: Round,
+  drawn: readonly ScenePoint[],
+): SceneRound {
   const verdict = verdictOf(round);
   const placeOf = lengthPlaces(round, points);
   const record = recordedDimensions(round);
@@ -67,12 +72,11 @@ function roundOf({ verdictOf, missCost, points }: Known, round: Round): SceneRou
       })),
     lengths: record
       .filter(({ quantity }) => quantity === 'length')
-      .map(({ point, deviation, within }) => ({
-        name: point.replace('-', '–'),
-        ends: placeOf(point),
-        deviation,
-        within,
-      })),
+      .map(({ point, nominal, deviation, within }) => {
+        const ends = placeOf(point);
+        const either = ends === null ? eitherSide({ point, nominal }, drawn) : [];
+        return { name: point.replace('-', '–'), ends, either, deviation, within };
+      }),
     pins: record.flatMap(({ quantity, point: letter, station, deviation, within }) =>
       quantity === 'centerline' && station !== null ? [{ letter, station, deviation, within }] : [],
     ),
@@ -83,9 +87,15 @@ function roundOf({ verdictOf, missCost, points }: Known, round: Round): SceneRou
 /** Points that stand in a place of ours. */
 export const unplaced = ({ points }: Scene): ScenePoint[] => points.filter(({ placed }) => !placed);
 
-/** Lengths that are not drawn, since the sheet does not say the side or the place of an end. */
-export const undrawn = ({ rounds }: Scene): string[] => [
-  ...new Set(
-    rounds.flatMap(({ lengths }) => lengths.filter(({ ends }) => ends === null).map(({ name }) => name)),
-  ),
-];
+/** Lengths of which a line is drawn wherever they may lie, since their name does not say the side. */
+export const ofEitherSide = (scene: Scene): string[] =>
+  lengthsWhere(scene, ({ ends, either }) => ends === null && either.length > 0);
+
+/** Lengths that are not drawn, since the sheet does not say the place of an end. */
+export const undrawn = (scene: Scene): string[] =>
+  lengthsWhere(scene, ({ ends, either }) => ends === null && either.length === 0);
+
+const lengthsWhere = (
+  { rounds }: Scene,
+  is: (length: SceneRound['lengths'][number]) => boolean,
+): string[] => [...new Set(rounds.flatMap(({ lengths }) => lengths.filter(is).map(({ name }) => name)))];
