@@ -52,6 +52,7 @@ const smallTargets = (page: Page) =>
 
 /** One visit of each page serves all that is asked of every page: a visit costs more than a look. */
 test.describe('every page', () => {
+  test.describe.configure({ mode: 'parallel' });
   for (const address of ADDRESSES)
     test(`${address} has no barrier, fits every screen and writes no error`, async ({ page }) => {
       const errors: string[] = [];

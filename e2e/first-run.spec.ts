@@ -30,11 +30,13 @@ test('a shop of one’s own begins with its manager, by the printed link alone, 
   const base = `http://localhost:${port}`;
   try {
     await expect
-      .poll(() =>
-        page.request.get(`${base}/health`).then(
-          (one) => one.status(),
-          () => 0,
-        ),
+      .poll(
+        () =>
+          page.request.get(`${base}/health`).then(
+            (one) => one.status(),
+            () => 0,
+          ),
+        { timeout: 30_000 },
       )
       .toBe(200);
     await page.goto(`${base}/jobs`);

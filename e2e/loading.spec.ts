@@ -1,5 +1,9 @@
-import { expect, test, type Locator, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { fileOf, measurementFile } from './measurement-file';
+import { SIGNED_IN } from './signed-in';
+import { IN_SMALL_SHOP, test } from './small-shop';
+
+test.use(IN_SMALL_SHOP);
 
 async function check(page: Page, name: string, text: string | Buffer) {
   await page.goto('/load');
@@ -133,7 +137,7 @@ test('a mistake made on two thousand lines is one row that names them all', asyn
   await expect(row.getByRole('rowheader')).toHaveText('2 to 2,001 (2,000 lines)');
 });
 
-test('by keyboard alone: choose, check, load, on to a job and its next check', async ({ page }) => {
+test('by keyboard alone: choose, check, load, on to the jobs', async ({ page }) => {
   await page.goto('/load');
   const input = page.getByLabel('Measurement file');
   await input.focus();
@@ -156,16 +160,38 @@ test('by keyboard alone: choose, check, load, on to a job and its next check', a
   await tabTo(page, page.getByRole('link', { name: 'See the jobs' }));
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 1, name: 'Jobs' })).toBeVisible();
-  await tabTo(page, page.getByLabel('Job number or sheet'));
-  await page.keyboard.type('K4105');
-  await page.keyboard.press('Enter');
-  await expect(page).toHaveURL(/search=K4105/);
-  await tabTo(page, page.getByRole('link', { name: 'K4105', exact: true }));
-  await page.keyboard.press('Enter');
-  const next = page.locator('div').filter({ has: page.getByRole('heading', { name: 'Next check' }) });
-  await tabTo(page, next.locator('summary').filter({ hasText: 'other check' }));
-  await page.keyboard.press('Enter');
-  await expect(next.getByRole('listitem').filter({ hasText: 'bits' }).first()).toBeVisible();
+});
+
+test.describe('in the demo shop', () => {
+  test.use({ storageState: SIGNED_IN.manager });
+
+  test('by keyboard alone: from the jobs to a job and its next check', async ({ page }) => {
+    await page.goto('/jobs');
+    await tabTo(page, page.getByLabel('Job number or sheet'));
+    await page.keyboard.type('K4105');
+    await page.keyboard.press('Enter');
+    await expect(page).toHaveURL(/search=K4105/);
+    await tabTo(page, page.getByRole('link', { name: 'K4105', exact: true }));
+    await page.keyboard.press('Enter');
+    const next = page.locator('div').filter({ has: page.getByRole('heading', { name: 'Next check' }) });
+    await tabTo(page, next.locator('summary').filter({ hasText: 'other check' }));
+    await page.keyboard.press('Enter');
+    await expect(next.getByRole('listitem').filter({ hasText: 'bits' }).first()).toBeVisible();
+  });
+});
+
+test.describe('without scripts', () => {
+  test.use({ javaScriptEnabled: false });
+
+  test('a file is checked and loaded by plain forms', async ({ page }) => {
+    await page.goto('/load');
+    await page.getByRole('button', { name: 'Check the file' }).click();
+    await expect(page.getByText('No file was chosen.')).toBeVisible();
+    await check(page, 'plain.csv', measurementFile({ job: 'E2E-PLAIN' }));
+    await expect(page.getByRole('heading', { level: 1, name: 'The file can be loaded' })).toBeVisible();
+    await page.getByRole('button', { name: /^Load \d+ readings$/ }).click();
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('The file is loaded');
+  });
 });
 
 /** Presses Tab until this has the focus, as a person does who has no mouse. */

@@ -1,5 +1,4 @@
 import { expect, test } from '@playwright/test';
-import { fileOf, measurementFile } from './measurement-file';
 import { PAGES } from './pages';
 
 test.use({ javaScriptEnabled: false });
@@ -20,20 +19,9 @@ test('the figure of the overview is drawn without scripts', async ({ page }) => 
   await expect(page.getByRole('button', { name: 'Read it month by month' })).toBeHidden();
 });
 
-test('jobs are filtered and a file is loaded by plain forms', async ({ page }) => {
+test('jobs are filtered by a plain form', async ({ page }) => {
   await page.goto('/jobs');
   await page.getByLabel('Outcome').selectOption('right');
   await page.getByRole('button', { name: 'Show', exact: true }).click();
   await expect(page).toHaveURL(/outcome=right/);
-
-  await page.goto('/load');
-  await page.getByRole('button', { name: 'Check the file' }).click();
-  await expect(page.getByText('No file was chosen.')).toBeVisible();
-  await page
-    .getByLabel('Measurement file')
-    .setInputFiles(fileOf('plain.csv', measurementFile({ job: 'E2E-PLAIN' })));
-  await page.getByRole('button', { name: 'Check the file' }).click();
-  await expect(page.getByRole('heading', { level: 1, name: 'The file can be loaded' })).toBeVisible();
-  await page.getByRole('button', { name: /^Load \d+ readings$/ }).click();
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('The file is loaded');
 });

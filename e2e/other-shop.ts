@@ -3,12 +3,13 @@ import { expect, type APIRequestContext, type FullConfig } from '@playwright/tes
 
 /**
  * Another shop in the same database, by the command that adds one; signs its manager in by the link it prints.
+ * @returns the session, for browsers
  */
 export async function enterOtherShop(
   config: FullConfig,
   request: APIRequestContext,
   name: string,
-): Promise<void> {
+): Promise<Awaited<ReturnType<APIRequestContext['storageState']>>> {
   const printed = execFileSync(
     process.execPath,
     ['--import', 'tsx', 'lib/commands/shop.ts', name, '--manager', 'BOSS'],
@@ -24,4 +25,5 @@ export async function enterOtherShop(
     maxRedirects: 0,
   });
   expect(taken.headers().location).toBe('/');
+  return request.storageState();
 }

@@ -1,7 +1,8 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { fileOf, measurementFile } from './measurement-file';
 import { SIGNED_IN } from './signed-in';
+import { IN_SMALL_SHOP, test } from './small-shop';
 
 test.use({ storageState: SIGNED_IN.trainer });
 
@@ -87,22 +88,26 @@ test('rows of a spreadsheet are pasted, and a sheet shown in inches and sent bac
   await expect(page.getByRole('img', { name: /K, both: station 42\.500 in/ })).toBeVisible();
 });
 
-test('the deviations of a job follow the correction of its sheet', async ({ page }) => {
-  const text = measurementFile({ job: 'E2E-SHEET' }).replaceAll('E2E-S1', 'E2E measured');
-  await page.goto('/load');
-  await page.getByLabel('Measurement file').setInputFiles(fileOf('sheet.csv', text));
-  await page.getByRole('button', { name: 'Check the file' }).click();
-  await page.getByRole('button', { name: /^Load \d+ readings$/ }).click();
-  await page.goto('/jobs/E2E-SHEET');
-  await expect(page.getByRole('main')).not.toContainText('+2.0');
-  await page.getByRole('link', { name: 'E2E measured' }).click();
-  await page.getByRole('link', { name: 'Correct it' }).click();
-  await page.getByLabel(/^Height.*point row 1$/).fill('248.5');
-  await page.getByLabel('Why it is corrected').fill('another issue of the sheet');
-  await page.getByRole('button', { name: 'Correct the sheet' }).click();
-  await expect(page.getByText(/The deviations of 1 job are worked out anew/)).toBeVisible();
-  await page.goto('/jobs/E2E-SHEET');
-  await expect(page.getByRole('main')).toContainText('+2.0');
+test.describe('in a small shop', () => {
+  test.use(IN_SMALL_SHOP);
+
+  test('the deviations of a job follow the correction of its sheet', async ({ page }) => {
+    const text = measurementFile({ job: 'E2E-SHEET' }).replaceAll('E2E-S1', 'E2E measured');
+    await page.goto('/load');
+    await page.getByLabel('Measurement file').setInputFiles(fileOf('sheet.csv', text));
+    await page.getByRole('button', { name: 'Check the file' }).click();
+    await page.getByRole('button', { name: /^Load \d+ readings$/ }).click();
+    await page.goto('/jobs/E2E-SHEET');
+    await expect(page.getByRole('main')).not.toContainText('+2.0');
+    await page.getByRole('link', { name: 'E2E measured' }).click();
+    await page.getByRole('link', { name: 'Correct it' }).click();
+    await page.getByLabel(/^Height.*point row 1$/).fill('248.5');
+    await page.getByLabel('Why it is corrected').fill('another issue of the sheet');
+    await page.getByRole('button', { name: 'Correct the sheet' }).click();
+    await expect(page.getByText(/The deviations of 1 job are worked out anew/)).toBeVisible();
+    await page.goto('/jobs/E2E-SHEET');
+    await expect(page.getByRole('main')).toContainText('+2.0');
+  });
 });
 
 test.describe('without scripts', () => {

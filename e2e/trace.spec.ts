@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { fileOf, measurementFile } from './measurement-file';
 import { enterOtherShop } from './other-shop';
-import { NOBODY } from './signed-in';
+import { NOBODY, SIGNED_IN } from './signed-in';
+import { IN_SMALL_SHOP, test } from './small-shop';
+
+test.use(IN_SMALL_SHOP);
 
 async function load(page: Page, job: string, text = measurementFile({ job })) {
   await page.goto('/load');
@@ -30,17 +33,17 @@ test('a reading is corrected and excluded with a reason, stays on record, and sh
   const first = await rows.nth(1).innerText();
   await revise(page, 'correct', '299,5', 'two digits exchanged');
   await expect(page.getByRole('status')).toContainText('Done.');
-  await expect(page.getByRole('row', { name: /299\.5.*counts.*GRE.*two digits exchanged/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /299\.5.*counts.*BOSS.*two digits exchanged/ })).toBeVisible();
   await expect(page.getByRole('row', { name: /replaced/ })).toContainText(first.split('\t')[0] ?? '');
 
   await revise(page, 'exclude', '', 'the pointer slipped');
-  await expect(page.getByRole('row', { name: /excluded.*GRE.*the pointer slipped/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /excluded.*BOSS.*the pointer slipped/ })).toBeVisible();
   await page.goto('/jobs/E2E-REVISED');
   await expect(page.getByText(/1\sreading is excluded from these figures/)).toBeVisible();
 
   await page.goto('/settings/trace?job=E2E-REVISED');
   const trace = page.getByRole('table', { name: 'The latest first' });
-  await expect(trace.getByRole('row').nth(1)).toContainText('GRE, on a page');
+  await expect(trace.getByRole('row').nth(1)).toContainText('BOSS, on a page');
   await expect(trace.getByRole('row').nth(1)).toContainText('excluded');
   await expect(trace.getByRole('row').nth(2)).toContainText('two digits exchanged');
 
@@ -58,14 +61,18 @@ test('a revision without a reason or a number changes nothing', async ({ page })
   await expect(page.getByRole('row', { name: /replaced/ })).toHaveCount(0);
 });
 
-test('what the shop holds about somebody comes as one file', async ({ page }) => {
-  await page.goto('/account');
-  const waiting = page.waitForEvent('download');
-  await page.getByRole('link', { name: 'Download my file' }).click();
-  const text = readFileSync(await (await waiting).path(), 'utf8');
-  expect(JSON.parse(text)).toBeTruthy();
-  expect(text).toContain('Greta Greyfeather');
-  expect(text).not.toMatch(/password/i);
+test.describe('in the demo shop', () => {
+  test.use({ storageState: SIGNED_IN.manager });
+
+  test('what the shop holds about somebody comes as one file', async ({ page }) => {
+    await page.goto('/account');
+    const waiting = page.waitForEvent('download');
+    await page.getByRole('link', { name: 'Download my file' }).click();
+    const text = readFileSync(await (await waiting).path(), 'utf8');
+    expect(JSON.parse(text)).toBeTruthy();
+    expect(text).toContain('Greta Greyfeather');
+    expect(text).not.toMatch(/password/i);
+  });
 });
 
 test.describe('in a shop of one’s own', () => {

@@ -5,9 +5,10 @@ import { audit } from './audit.mjs';
 import { findBrowser } from './browser.mjs';
 import { build } from './build.mjs';
 import { generate } from './generate.mjs';
+import { LANES } from './lanes.mjs';
 import { quickFolder } from './quick-folder.mjs';
 import { node } from './run.mjs';
-import { freePort } from './serve.mjs';
+import { freePorts } from './serve.mjs';
 
 /**
  * @typedef {{ passed: number, failed: number, said?: string }} Counts `said` where nothing was counted
@@ -93,7 +94,7 @@ function browser() {
     const file = join(folder, 'browser.json');
     const { code } = await node([bin.playwright, 'test'], {
       REHANG_BROWSER: await findBrowser(),
-      REHANG_TEST_PORT: String(await freePort()),
+      REHANG_TEST_PORT: String(await freePorts(LANES)),
       REHANG_TEST_DATABASE: join(folder, 'browser.db'),
       REHANG_TEST_REPORT: file,
       ...plain,

@@ -31,6 +31,15 @@ export function answers(port) {
   });
 }
 
+/** @returns {Promise<number>} the first of so many ports in a row that nothing listens on */
+export async function freePorts(/** @type {number} */ count) {
+  for (;;) {
+    const first = await freePort();
+    const others = Array.from({ length: count - 1 }, (_, index) => answers(first + 1 + index));
+    if (first + count <= 65536 && !(await Promise.all(others)).includes(true)) return first;
+  }
+}
+
 /** @returns {Promise<number>} a port that nothing listens on */
 export function freePort() {
   return new Promise((resolve, reject) => {
@@ -43,8 +52,11 @@ export function freePort() {
   });
 }
 
-/** @param {number} port */
-async function untilHealthy(port) {
+/**
+ * @param {number} port
+ * @returns {Promise<boolean>} false where it does not become so within a minute
+ */
+export async function untilHealthy(port) {
   for (let attempt = 0; attempt < 600; attempt++) {
     const healthy = await fetch(`http://${HERE.includes(':') ? `[${HERE}]` : HERE}:${port}/health`).then(
       (response) => response.ok,
@@ -59,12 +71,13 @@ async function untilHealthy(port) {
 /**
  * @param {string} folder of the build
  * @param {number} port
+ * @param {NodeJS.ProcessEnv} [env] in addition to the present one
  * @returns {Promise<number>} the server's exit code
  */
-export async function serve(folder, port) {
+export async function serve(folder, port, env = {}) {
   const server = node(
     ['lib/commands/server.mjs'],
-    { NODE_ENV: 'production', REHANG_DIST_DIR: folder, HOST, PORT: String(port) },
+    { ...env, NODE_ENV: 'production', REHANG_DIST_DIR: folder, HOST, PORT: String(port) },
     'inherit',
   );
   const origin = process.env.REHANG_ORIGIN || `http://localhost:${port}`;

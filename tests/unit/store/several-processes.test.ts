@@ -32,7 +32,7 @@ describe('two processes that store at the same time', () => {
 
 describe('a process killed while it stores', () => {
   it.each([100, 600])('leaves nothing of its file, and no lock, after %i ms of it', async (delay) => {
-    const { child, said, ended } = saving(store.url, 'K', '4000', 'at-once');
+    const { child, said, ended } = saving(store.url, 'K', '1500', 'at-once');
     await until(() => said().includes('ready'));
     await pause(delay);
     child.kill('SIGKILL');
