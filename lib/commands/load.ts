@@ -6,9 +6,9 @@ import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { faultList, readMeasurementFile } from '@/lib/measure';
+import { faultList, tabulateMeasurementFile } from '@/lib/measure';
 import { refresh } from '@/lib/refresh/refresh';
-import { closeStore, saveReadings, sheetBook, type Shop } from '@/lib/store';
+import { closeStore, saveTable, sheetBook, type Shop } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { Digest } from './digest';
 import { knownSheets } from './known-sheets';
@@ -23,24 +23,38 @@ Stores measurement files in the shop’s database. Of several shops, --shop name
 
 const say = (line: string) => console.log(line);
 
+/** Milliseconds between two lines of progress, and before the first. */
+const EVERY = 2_000;
+
+/** Says how much is stored of a file that takes longer than a moment. */
+function progress(tell: (line: string) => void): (share: number) => void {
+  let last = Date.now();
+  return (share) => {
+    if (Date.now() < last + EVERY || share >= 1) return;
+    last = Date.now();
+    tell(`  ${Math.floor(share * 100)} % stored …`);
+  };
+}
+
 async function load(path: string, shop: Shop): Promise<void> {
   const name = basename(path);
   const { size: bytes } = await stat(path);
   const digest = new Digest();
   const book = knownSheets(await sheetBook(shop.id));
-  const { readings, faults, summary } = await readMeasurementFile(digest.of(createReadStream(path)), {
+  const { readings, faults, summary } = await tabulateMeasurementFile(digest.of(createReadStream(path)), {
     name,
     bytes,
     timeZone: shop.timeZone,
     knownSheets: (sheet) => book.get(sheet),
   });
-  if (faults.length > 0) throw new Refused(faultList(faults).join('\n'));
+  if (readings === null) throw new Refused(faultList(faults).join('\n'));
   for (const line of summaryLines(summary)) say(line);
-  const saved = await saveReadings(
+  const saved = await saveTable(
     shop.id,
     readings,
     { name, sha256: digest.hex(), lines: summary.lines },
     { person: null, via: 'command' },
+    progress(say),
   );
   const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
   say(

@@ -55,11 +55,14 @@ export async function begin(task: Task, id: string, bytes: number, then?: () => 
   if (bytes <= LARGE) await done;
 }
 
+/** A process that reads and writes in pieces needs little room: without these its heap grows as if there were plenty. */
+const LEAN = ['--liftoff-only', '--max-semi-space-size=2', '--heap-growing-percent=15'];
+
 /** The same task in a process of its own, which ends with this one. */
 function apart(id: string, work: AtWork): Promise<void> {
   const child = spawn(
     process.execPath,
-    ['--import', 'tsx', 'app/load/_staging/task-program.ts', work.task, id],
+    [...LEAN, '--import', 'tsx', 'app/load/_staging/task-program.ts', work.task, id],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
   keepTrack(child, work.task === 'store' ? 'awaited' : 'told');

@@ -1,4 +1,4 @@
-import { dimensionKey, readMeasurementFile, type Fault, type KnownSheet } from '@/lib/measure';
+import { dimensionKey, tabulateMeasurementFile, type Fault, type KnownSheet } from '@/lib/measure';
 import { sheetBook, type Shop } from '@/lib/store';
 import { faultGroups } from './fault-groups';
 import { FAULTS_KEPT, type CheckedFile, type StagedFile } from './staged-file';
@@ -16,7 +16,7 @@ export async function readStagedFile(id: string, { name, bytes }: StagedFile, sh
       new Map(dimensions.map((one) => [dimensionKey(one), one])),
     ]),
   );
-  return readMeasurementFile(told(stagedBytes(id), bytes, tell), {
+  return tabulateMeasurementFile(told(stagedBytes(id), bytes, tell), {
     name,
     bytes,
     timeZone: shop.timeZone,

@@ -1,6 +1,9 @@
-import { saveReadings, StoreConflict, type Shop } from '@/lib/store';
+import { saveTable, StoreConflict, type Shop } from '@/lib/store';
 import { firstOf, readStagedFile, type Tell } from './check';
 import type { StagedFile } from './staged-file';
+
+/** Share of the work that reading the file again is; the rest is writing. */
+const READING = 0.2;
 
 /** Stores a staged file, all or nothing. What contradicts the shop's records comes back as faults. */
 export async function storeStagedFile(
@@ -9,15 +12,18 @@ export async function storeStagedFile(
   shop: Shop,
   tell: Tell,
 ): Promise<StagedFile> {
-  const { readings, faults, summary } = await readStagedFile(id, staged, shop, tell);
-  if (faults.length > 0) return { ...staged, checked: { summary, ...firstOf(faults) } };
+  const { readings, faults, summary } = await readStagedFile(id, staged, shop, (share) =>
+    tell(share * READING),
+  );
+  if (readings === null) return { ...staged, checked: { summary, ...firstOf(faults) } };
   const { name, sha256 } = staged;
   try {
-    const { jobs, ...saved } = await saveReadings(
+    const { jobs, ...saved } = await saveTable(
       shop.id,
       readings,
       { name, sha256, lines: summary.lines },
       { person: staged.by, via: 'page' },
+      (share) => tell(READING + share * (1 - READING)),
     );
     return { ...staged, result: { ...saved, jobs: jobs.length } };
   } catch (error) {

@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { z } from 'zod';
-import { dimensionKey, readMeasurementFile, type Fault, type KnownSheet } from '@/lib/measure';
-import { saveReadings, sheetBook, shopOfId, StoreConflict } from '@/lib/store';
+import { dimensionKey, tabulateMeasurementFile, type Fault, type KnownSheet } from '@/lib/measure';
+import { saveTable, sheetBook, shopOfId, StoreConflict } from '@/lib/store';
 
 /** A file that has arrived, and what to do with it. */
 export const arrived = z.object({
@@ -64,18 +64,18 @@ export async function takeFile({ shop: id, path, name, bytes, sha256, dryRun }: 
     readings,
     faults,
     summary: found,
-  } = await readMeasurementFile(createReadStream(path), {
+  } = await tabulateMeasurementFile(createReadStream(path), {
     name,
     bytes,
     timeZone: shop.timeZone,
     knownSheets: (sheet) => known.get(sheet),
   });
   const held = summary.parse(found);
-  if (faults.length > 0) return refused(held, faults.map(plain));
+  if (readings === null) return refused(held, faults.map(plain));
   if (dryRun) return { summary: held, stored: null, faults: [], faultCount: 0 };
   try {
     const file = { name, sha256, lines: found.lines };
-    const stored = await saveReadings(id, readings, file, { person: null, via: 'interface' });
+    const stored = await saveTable(id, readings, file, { person: null, via: 'interface' });
     return { summary: held, stored, faults: [], faultCount: 0 };
   } catch (error) {
     if (!(error instanceof StoreConflict)) throw error;

@@ -1,0 +1,68 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { collapse, tabulateMeasurementFile, writeMeasurementFile, type Reading } from '@/lib/measure';
+import {
+  addShop,
+  listGauges,
+  listJobs,
+  listPeople,
+  loadJobs,
+  readingsFor,
+  saveReadings,
+  saveTable,
+  sheetBook,
+} from '@/lib/store';
+import { shops } from '@/tests/property/measure/shops';
+import { freshStore } from '@/tests/unit/store/fresh-store';
+import { BY_COMMAND, fileNamed } from '@/tests/unit/store/invented-readings';
+
+freshStore();
+
+/** All that a shop is asked for, without the numbers of rows. */
+async function heldBy(shop: number) {
+  const readings: Reading[] = [];
+  for await (const reading of readingsFor(shop)) readings.push(reading);
+  return {
+    readings,
+    jobs: await loadJobs(shop),
+    list: (await listJobs(shop, {})).rows,
+    people: await listPeople(shop),
+    gauges: (await listGauges(shop)).map(({ tag, kind }) => ({ tag, kind })),
+    sheets: await sheetBook(shop),
+  };
+}
+
+it('a table of readings is stored as the same readings are one by one, beside whatever is there already', async () => {
+  let run = 0;
+  await fc.assert(
+    fc.asyncProperty(
+      shops,
+      fc.array(fc.boolean(), { minLength: 20, maxLength: 20 }),
+      fc.boolean(),
+      async (drawn, there, named) => {
+        run += 1;
+        const own = drawn.map((one) => ({ ...one, sheet: named ? one.sheet : null }));
+        const { readings: table, faults } = await tabulateMeasurementFile(writeMeasurementFile(own));
+        expect(faults).toEqual([]);
+        if (table === null) return;
+        const earlier = [...table].filter((_, index) => there[index % there.length]);
+        const stored = await Promise.all(
+          ['one by one', 'as a table'].map(async (how) => {
+            const { id } = await addShop(`${how} ${run}`, 'UTC');
+            await saveReadings(id, earlier, fileNamed('earlier'), BY_COMMAND);
+            return id;
+          }),
+        );
+        const [plain = 0, fast = 0] = stored;
+        const summary = await saveReadings(plain, [...table], fileNamed('all'), BY_COMMAND);
+        expect(await saveTable(fast, table, fileNamed('all'), BY_COMMAND)).toEqual(summary);
+        const held = await heldBy(fast);
+        expect(held).toEqual(await heldBy(plain));
+        expect(held.jobs).toEqual(collapse(table));
+        const again = await saveTable(fast, table, fileNamed('again'), BY_COMMAND);
+        expect(again).toMatchObject({ added: 0, jobs: [], alreadyThere: table.size });
+      },
+    ),
+    { numRuns: 6, seed: 2026 },
+  );
+});
