@@ -4,7 +4,7 @@ import type { Learned, TechnicianHand } from '../cause/learned';
 import type { PairModel } from '../cause/model';
 import type { NextCheck } from '../types';
 import { entropyBits, expectedBits } from './information';
-import { type Leading, lengthBits, prediction } from './predict';
+import { type Leading, lengthBits, predictions } from './predict';
 import { exchangeWords, lengthWords, otherTechnicianWords, rehangWords, zeroWords } from './words';
 
 /** Minutes that a check takes, as a rule (a judgement of ours; common practice varies). */
@@ -43,13 +43,11 @@ export function nextChecks(
   if (groupBits(leading) < WORTH_ASKING && judged.pZeroMisset < 0.5) return [];
   const last = lastSetups(judged);
   const checks: NextCheck[] = [];
-  const predict = (pairs: PairModel[], hand: (pair: PairModel) => TechnicianHand): number =>
-    expectedBits(
-      leading.map(({ weight, explanation }) =>
-        prediction(judged, explanation, weight, pairs, hand, learned, null),
-      ),
-      groups,
-    );
+  const predict = (
+    pairs: readonly PairModel[],
+    hand: (pair: PairModel) => TechnicianHand,
+    zero: number | null = null,
+  ): number => expectedBits(predictions(judged, leading, pairs, hand, learned, zero), groups);
   for (const pair of last) {
     const height = judged.heights.find(
       (h) => h.setup === pair.pair.label && h.station === stationOf(judged, pair),
@@ -95,12 +93,7 @@ export function nextChecks(
   /** Setups of zero gauges that are likelier mis-set than not: they spoil every other height. */
   const spoiling = new Set<string>();
   for (const zero of lastZeros(judged)) {
-    const bits = expectedBits(
-      leading.map(({ weight, explanation }) =>
-        prediction(judged, explanation, weight, last, (p) => p.hand, learned, zero),
-      ),
-      groups,
-    );
+    const bits = predict(last, (p) => p.hand, zero);
     const hung = judged.model.zeros[zero];
     if (!hung) continue;
     const { pair } = hung;

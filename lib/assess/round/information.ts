@@ -1,9 +1,9 @@
 /** Gaussian predictions of the same future readings under several explanations. */
 export interface Prediction {
   weight: number;
-  mean: number[];
+  mean: readonly number[] | Float64Array;
   /** Row-major. */
-  covariance: number[];
+  covariance: readonly number[] | Float64Array;
 }
 
 /**
@@ -16,36 +16,33 @@ export function bhattacharyya(a: Prediction, b: Prediction): number {
 
 function distance(a: Prediction, b: Prediction, logA: number, logB: number): number {
   const n = a.mean.length;
-  const pooled = a.covariance.map((value, i) => (value + (b.covariance[i] ?? 0)) / 2);
-  const difference = a.mean.map((value, i) => value - (b.mean[i] ?? 0));
+  const pooled = new Float64Array(n * n);
+  for (let i = 0; i < pooled.length; i++) pooled[i] = ((a.covariance[i] ?? 0) + (b.covariance[i] ?? 0)) / 2;
+  const difference = new Float64Array(n);
+  for (let i = 0; i < n; i++) difference[i] = (a.mean[i] ?? 0) - (b.mean[i] ?? 0);
   const { logDet, quadratic } = solve(pooled, difference, n);
   return quadratic / 8 + (logDet - (logA + logB) / 2) / 2;
 }
 
-const logDeterminant = (p: Prediction): number =>
-  solve(p.covariance, new Array<number>(p.mean.length).fill(0), p.mean.length).logDet;
+const logDeterminant = ({ mean: { length }, covariance }: Prediction): number =>
+  solve(Float64Array.from(covariance), new Float64Array(length), length).logDet;
 
-function solve(
-  matrix: readonly number[],
-  vector: readonly number[],
-  n: number,
-): { logDet: number; quadratic: number } {
-  const L = new Float64Array(n * n);
-  const z = new Float64Array(n);
+/** ln |M| and vᵀ M⁻¹ v. @param matrix row-major; the lower triangle is replaced by its root. @param vector replaced. */
+function solve(matrix: Float64Array, vector: Float64Array, n: number): { logDet: number; quadratic: number } {
   let logDet = 0;
   let quadratic = 0;
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
       let sum = matrix[i * n + j] ?? 0;
-      for (let k = 0; k < j; k++) sum -= (L[i * n + k] ?? 0) * (L[j * n + k] ?? 0);
-      L[i * n + j] = i === j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (L[j * n + j] ?? 1);
+      for (let k = 0; k < j; k++) sum -= (matrix[i * n + k] ?? 0) * (matrix[j * n + k] ?? 0);
+      matrix[i * n + j] = i === j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (matrix[j * n + j] ?? 1);
     }
-    const pivot = L[i * n + i] ?? 1;
+    const pivot = matrix[i * n + i] ?? 1;
     logDet += 2 * Math.log(pivot);
     let right = vector[i] ?? 0;
-    for (let k = 0; k < i; k++) right -= (L[i * n + k] ?? 0) * (z[k] ?? 0);
-    z[i] = right / pivot;
-    quadratic += (z[i] ?? 0) ** 2;
+    for (let k = 0; k < i; k++) right -= (matrix[i * n + k] ?? 0) * (vector[k] ?? 0);
+    vector[i] = right / pivot;
+    quadratic += (vector[i] ?? 0) ** 2;
   }
   return { logDet, quadratic };
 }

@@ -1,7 +1,7 @@
 import { type Explanation, patternAt } from '../cause/explanation';
 import type { JudgedRound } from '../cause/judge';
 import type { Learned, TechnicianHand } from '../cause/learned';
-import { damages, gaugeOf, type PairModel } from '../cause/model';
+import { damages, gaugeOf, type PairModel, type ZeroModel } from '../cause/model';
 import type { Prediction } from './information';
 
 /** An explanation that carries weight, and what it takes to be wrong. */
@@ -11,54 +11,106 @@ export interface Leading {
   group: string;
 }
 
+/** A new reading as a combination of entries of the state: places and their weights. */
+interface Reading {
+  pair: PairModel;
+  side: 0 | 1;
+  places: number[];
+  weights: number[];
+}
+
 /**
- * The two new readings of each pair under an explanation: the body is the same, the setting is new and ordinary.
+ * The two new readings of each pair under each explanation: the body is the same, the setting is new and ordinary.
  * With `zero`, that zero gauge is hung anew first, and its own setting is new as well.
  */
-export function prediction(
+export function predictions(
   judged: JudgedRound,
-  item: Explanation,
-  weight: number,
-  pairs: PairModel[],
+  leading: readonly Leading[],
+  pairs: readonly PairModel[],
   hand: (pair: PairModel) => TechnicianHand,
   learned: Learned,
   zero: number | null,
-): Prediction {
-  const hangers = pairs.flatMap((pair) => [0, 1].map((side) => ({ pair, side })));
-  const rows = hangers.map(({ pair, side }) => {
-    const c = new Map<number, number>([[pair.body + side, 1]]);
-    pair.zeros.forEach((at, z) => {
-      const w = pair.weights[z] ?? 0;
-      const hung = zero === null ? null : judged.model.zeros[zero];
-      // A zero gauge that is hung anew leaves the body at its station in the datum, and a new setting of its own.
-      const place = hung && hung.station === z ? 2 * z + side : at + side;
-      c.set(place, (c.get(place) ?? 0) - w);
-    });
-    return { pair, side, combination: c };
+): Prediction[] {
+  const hung = zero === null ? undefined : judged.model.zeros[zero];
+  const readings = pairs.flatMap((pair) => ([0, 1] as const).map((side) => readingOf(pair, side, hung)));
+  const scatter = scatterOf(readings, hand, learned, hung);
+  return leading.map(({ weight, explanation }) => ({
+    weight,
+    mean: Float64Array.from(readings, ({ places, weights }) => {
+      let sum = 0;
+      for (let p = 0; p < places.length; p++)
+        sum += (weights[p] ?? 0) * (explanation.mean[places[p] ?? 0] ?? 0);
+      return sum;
+    }),
+    covariance: covarianceOf(readings, explanation, scatter),
+  }));
+}
+
+function readingOf(pair: PairModel, side: 0 | 1, hung: ZeroModel | undefined): Reading {
+  const places = [pair.body + side];
+  const weights = [1];
+  pair.zeros.forEach((at, z) => {
+    // A zero gauge that is hung anew leaves the body at its station in the datum, and a new setting of its own.
+    const place = hung !== undefined && hung.station === z ? 2 * z + side : at + side;
+    const known = places.indexOf(place);
+    const w = pair.weights[z] ?? 0;
+    if (known >= 0) weights[known] = (weights[known] ?? 0) - w;
+    else {
+      places.push(place);
+      weights.push(-w);
+    }
   });
-  const n = item.mean.length;
-  const mean = rows.map(({ combination }) =>
-    [...combination].reduce((sum, [i, w]) => sum + w * (item.mean[i] ?? 0), 0),
-  );
-  const covariance: number[] = [];
-  rows.forEach((a, i) => {
-    rows.forEach((b, j) => {
-      let value = 0;
-      for (const [p, w] of a.combination) {
-        for (const [q, v] of b.combination) value += w * v * (item.covariance[p * n + q] ?? 0);
-      }
+  return { pair, side, places, weights };
+}
+
+/** What new settings and readings scatter by, whatever the explanation; row-major. */
+function scatterOf(
+  readings: readonly Reading[],
+  hand: (pair: PairModel) => TechnicianHand,
+  learned: Learned,
+  hung: ZeroModel | undefined,
+): Float64Array {
+  const n = readings.length;
+  const scatter = new Float64Array(n * n);
+  readings.forEach((a, i) => {
+    const { setting, reading } = hand(a.pair);
+    readings.forEach((b, j) => {
       const rho = a.side === b.side ? 1 : learned.common;
-      if (a.pair === b.pair) value += rho * hand(a.pair).setting ** 2;
-      const hung = zero === null ? undefined : judged.model.zeros[zero];
-      if (hung) {
+      let value = a.pair === b.pair ? rho * setting ** 2 : 0;
+      if (hung !== undefined) {
         const lever = a.pair.weights[hung.station] * b.pair.weights[hung.station];
         value += rho * hung.hand.setting ** 2 * lever;
       }
-      if (i === j) value += hand(a.pair).reading ** 2 + gaugeOf(learned, a.pair.pair.gauge).biasSe ** 2;
-      covariance.push(value);
+      if (i === j) value += reading ** 2 + gaugeOf(learned, a.pair.pair.gauge).biasSe ** 2;
+      scatter[i * n + j] = value;
     });
   });
-  return { weight, mean, covariance };
+  return scatter;
+}
+
+function covarianceOf(
+  readings: readonly Reading[],
+  { mean, covariance }: Explanation,
+  scatter: Float64Array,
+): Float64Array {
+  const n = readings.length;
+  const size = mean.length;
+  const found = Float64Array.from(scatter);
+  for (let i = 0; i < n; i++) {
+    const { places: here = [], weights: w = [] } = readings[i] ?? {};
+    for (let j = 0; j <= i; j++) {
+      const { places: there = [], weights: v = [] } = readings[j] ?? {};
+      let value = 0;
+      for (let p = 0; p < here.length; p++) {
+        const row = (here[p] ?? 0) * size;
+        for (let q = 0; q < there.length; q++)
+          value += (w[p] ?? 0) * (v[q] ?? 0) * (covariance[row + (there[q] ?? 0)] ?? 0);
+      }
+      found[i * n + j] = (found[i * n + j] ?? 0) + value;
+      if (i !== j) found[j * n + i] = (found[j * n + i] ?? 0) + value;
+    }
+  }
+  return found;
 }
 
 /** Bits of a length not read yet: whether it is out tells whether a point at one of its ends is damaged. */
