@@ -6,6 +6,7 @@ import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { enter } from '@/app/_shop/enter';
 import { said } from '@/app/_shop/said';
+import { firstOf, type Query } from '@/app/_words/address';
 import { WordsOnDevice } from '@/app/_words/on-device';
 import { hear } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
@@ -21,22 +22,28 @@ export async function generateMetadata(): Promise<Metadata> {
 }
 
 /** The rounds that are open beside a vehicle, and the way to begin one. */
-export default async function BayPage() {
+export default async function BayPage({ searchParams }: { searchParams: Promise<Query> }) {
   const viewer = await enter();
   const t = words('bay');
   const [rows, sheets, told] = await Promise.all([listBayRounds(viewer), listSheets(viewer), said()]);
   const { shop, code } = viewer;
   const open = rows.filter(({ finishedAt }) => finishedAt === null);
   const usable = sheets.filter(({ retiredAt }) => retiredAt === null).map(({ name }) => name);
+  const asked = firstOf(await searchParams, 'sheet');
   const done = rows.filter(({ finishedAt }) => finishedAt !== null);
   return (
     <Page
       title={t('title')}
       lead={t('lead')}
       actions={
-        <Link className={button.button} href="/bay/helper">
-          {t('helperLink')}
-        </Link>
+        <>
+          <Link className={button.button} href="/sheets">
+            {t('sheetsLink')}
+          </Link>
+          <Link className={button.button} href="/bay/helper">
+            {t('helperLink')}
+          </Link>
+        </>
       }
     >
       {told !== null && (
@@ -52,7 +59,7 @@ export default async function BayPage() {
         <RoundTable rows={open} timeZone={shop.timeZone} finished={false} />
       </Panel>
       <Panel id="begin" title={t('begin.title')} note={t('begin.note')}>
-        {usable.length === 0 ? <p>{t('begin.noSheets')}</p> : <BeginForm sheets={usable} />}
+        {usable.length === 0 ? <p>{t('begin.noSheets')}</p> : <BeginForm sheets={usable} sheet={asked} />}
       </Panel>
       {done.length > 0 && (
         <Panel id="done" title={t('done.title')}>

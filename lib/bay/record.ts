@@ -160,7 +160,7 @@ class Recording {
     if (why !== null || hung === undefined) {
       this.#contradictions.set(entry.key, {
         ...{ key: entry.key, setup: body.setup, dimension, repeat },
-        ...{ first: there?.value ?? value, second: value, why: why ?? NOT_HUNG, at: entry.at },
+        ...{ first: there?.value ?? value, second: value, why: why ?? WHY_NOT.notHung, at: entry.at },
       });
       return;
     }
@@ -200,7 +200,12 @@ class Recording {
 const isLater = (stamp: Stamp, there: { stamp: Stamp } | undefined): boolean =>
   there === undefined || inOrder(stamp, there.stamp) > 0;
 
-const NOT_HUNG = 'Its gauge was not hung in this round.';
+/** Why the device itself holds that a reading will not be taken; what the shop says comes in the reader's language. */
+export const WHY_NOT = {
+  notHung: 'Its gauge was not hung in this round.',
+  nothingToCorrect: 'There is no such reading to correct.',
+  anotherValue: 'Another value was entered for the same reading.',
+} as const;
 
 /** Why a reading that is still on its way will not be taken, as far as the device can tell; null where it will. */
 function whyNot(
@@ -208,11 +213,9 @@ function whyNot(
   hung: Hung | undefined,
   there: RecordedReading | undefined,
 ): string | null {
-  if (hung === undefined) return NOT_HUNG;
+  if (hung === undefined) return WHY_NOT.notHung;
   if (hung.conflict !== null) return hung.conflict;
-  if (there === undefined) return body.kind === 'read' ? null : 'There is no such reading to correct.';
+  if (there === undefined) return body.kind === 'read' ? null : WHY_NOT.nothingToCorrect;
   const expected = body.kind === 'read' ? body.value : body.from;
-  return there.value === expected || there.value === body.value
-    ? null
-    : 'Another value was entered for the same reading.';
+  return there.value === expected || there.value === body.value ? null : WHY_NOT.anotherValue;
 }

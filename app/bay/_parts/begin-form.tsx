@@ -9,8 +9,14 @@ import { STAGES } from '@/lib/measure/types';
 /** The round number by which bars clear most vehicles, by the unit. Source: common practice. */
 const USUAL_CLEARANCE = { mm: '100', in: '4' } as const;
 
+interface BeginFormProps {
+  sheets: readonly string[];
+  /** The one that is chosen already, if it is among them. */
+  sheet: string | undefined;
+}
+
 /** Which vehicle, against which sheet: a plain form. */
-export function BeginForm({ sheets }: { sheets: readonly string[] }) {
+export function BeginForm({ sheets, sheet }: BeginFormProps) {
   const t = words('bay');
   return (
     <form className={filter.form} action="/bay/begin" method="post">
@@ -18,7 +24,7 @@ export function BeginForm({ sheets }: { sheets: readonly string[] }) {
         <input id="job" name="job" required maxLength={60} autoComplete="off" autoCapitalize="characters" />
       </Field>
       <Field label={t('begin.sheet')} id="sheet">
-        <select id="sheet" name="sheet" required defaultValue="">
+        <select id="sheet" name="sheet" required defaultValue={sheets.find((name) => name === sheet) ?? ''}>
           <option value="" disabled>
             {t('begin.chooseSheet')}
           </option>

@@ -30,6 +30,14 @@ describe('a sentence of the analysis', () => {
     );
   });
 
+  it('tells how many setups a figure rests on, within a sentence too', () => {
+    const text =
+      'Setting error (its scatter), the shop: 1.14 mm (528 setups) from 2026-05 on, against 1.62 mm (278 setups) before; the size of the change cannot be told yet. Noticed in 2026-08.';
+    expect(told(text, { language: 'de', units: 'mm' })).toContain(
+      '1,14 mm (528 Aufhängungen) ab 2026-05, gegen 1,62 mm (278 Aufhängungen) zuvor',
+    );
+  });
+
   it('is taken apart where only its parts are known, and kept where nothing is', () => {
     const two = 'Hang the gauge at K again and read both sides. Nobody knows this one.';
     expect(told(two, { language: 'de', units: 'mm' })).toBe(

@@ -2,7 +2,7 @@ import type { SubmitEvent } from 'react';
 import { useTranslations } from 'use-intl/react';
 import button from '@/app/_look/button.module.css';
 import { Note } from '@/app/_look/note';
-import { settingText, dimensionText } from './names';
+import { settingText, dimensionText, whyText } from './names';
 import { useSpeech } from '@/app/_words/speech/device';
 import {
   isHidden,
@@ -64,7 +64,7 @@ function Clash({ one, enter }: { one: Contradiction; enter: ClashesProps['enter'
     <form className={styles.fields} data-typing onSubmit={submit}>
       <p>
         {first === second
-          ? `${dimensionText(t, dimension)}: ${why}`
+          ? `${dimensionText(t, dimension)}: ${whyText(t, why)}`
           : t('clash.ask', {
               name: dimensionText(t, dimension),
               ...{ repeat, first: settingText(first, to), second: settingText(second, to) },

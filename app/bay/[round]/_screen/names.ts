@@ -1,7 +1,7 @@
 import type { useTranslations } from 'use-intl/react';
 import { millimetres, signedMillimetres } from '@/app/_words/numbers';
 import type { Speech } from '@/app/_words/speech';
-import { settingOf, type BayHead, type DimensionRef, type Place, type Prompt } from '@/lib/bay';
+import { settingOf, WHY_NOT, type BayHead, type DimensionRef, type Place, type Prompt } from '@/lib/bay';
 import type { Side } from '@/lib/measure/types';
 
 export type BayWords = ReturnType<typeof useTranslations<'bay'>>;
@@ -24,6 +24,14 @@ export const settingText = (value: number, to: Speech): string =>
 
 export const toleranceText = (value: number, to: Speech): string => settingText(value, to);
 export const deviationText = (value: number, to: Speech): string => signedMillimetres(value, 1, to);
+
+const WHY_NOTS = Object.keys(WHY_NOT) as (keyof typeof WHY_NOT)[];
+
+/** Why a reading is not taken: the device's own reasons by their words, the shop's as it says them. */
+export function whyText(t: BayWords, why: string): string {
+  const own = WHY_NOTS.find((key) => WHY_NOT[key] === why);
+  return own === undefined ? why : t(`clash.why.${own}`);
+}
 
 /** What a place's gauge is set to on each side; one value where both are alike. */
 export function settingsOf(place: Place, clearance: number): { left: number; right: number | null } | null {
