@@ -152,7 +152,10 @@ test.describe('without scripts', () => {
   });
 });
 
-test('a technician sees a sheet, and nothing to change it by', async ({ browser, baseURL }) => {
+test('a technician sees a sheet, begins a round with it, and finds nothing to change it by', async ({
+  browser,
+  baseURL,
+}) => {
   const hand = await browser.newContext({
     ...(baseURL !== undefined && { baseURL }),
     storageState: SIGNED_IN.technician,
@@ -162,4 +165,8 @@ test('a technician sees a sheet, and nothing to change it by', async ({ browser,
   await expect(tablet.getByRole('img', { name: /^The sheet as a vehicle/ })).toBeVisible();
   await expect(tablet.getByRole('link', { name: 'Correct it' })).toHaveCount(0);
   await expect(tablet.getByRole('button', { name: /Retire|Copy/ })).toHaveCount(0);
+  await tablet.getByRole('link', { name: 'Begin a round with it' }).click();
+  await expect(tablet.getByLabel('Sheet', { exact: true })).toHaveValue('Coupe');
+  await tablet.getByRole('link', { name: 'Sheets' }).last().click();
+  await expect(tablet.getByRole('heading', { level: 1, name: 'Sheets' })).toBeVisible();
 });

@@ -62,6 +62,11 @@ export default async function SheetPage({ params }: Props) {
               {t('page.correct')}
             </Link>
           )}
+          {sheet.retiredAt === null && (
+            <Link className={button.button} href={`${address('/bay', { sheet: name })}#begin`}>
+              {t('page.begin')}
+            </Link>
+          )}
           <a className={button.button} href={`${sheetAddress(name)}/download`} download>
             {t('page.download')}
           </a>
