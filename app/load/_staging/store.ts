@@ -1,9 +1,7 @@
 import { saveTable, StoreConflict, type Shop } from '@/lib/store';
 import { firstOf, readStagedFile, type Tell } from './check';
+import { READ_FIRST } from './read-first';
 import type { StagedFile } from './staged-file';
-
-/** Share of the work that reading the file again is; the rest is writing. */
-const READING = 0.2;
 
 /** Stores a staged file, all or nothing. What contradicts the shop's records comes back as faults. */
 export async function storeStagedFile(
@@ -13,7 +11,7 @@ export async function storeStagedFile(
   tell: Tell,
 ): Promise<StagedFile> {
   const { readings, faults, summary } = await readStagedFile(id, staged, shop, (share) =>
-    tell(share * READING),
+    tell(share * READ_FIRST),
   );
   if (readings === null) return { ...staged, checked: { summary, ...firstOf(faults) } };
   const { name, sha256 } = staged;
@@ -23,7 +21,7 @@ export async function storeStagedFile(
       readings,
       { name, sha256, lines: summary.lines },
       { person: staged.by, via: 'page' },
-      (share) => tell(READING + share * (1 - READING)),
+      (share) => tell(READ_FIRST + share * (1 - READ_FIRST)),
     );
     return { ...staged, result: { ...saved, jobs: jobs.length } };
   } catch (error) {

@@ -50,6 +50,7 @@ async function writeGauges(queries: Queries, shop: ShopId, batch: Batch) {
       await queries.gauge.update({ where: { id: known.id }, data: { kind } });
   }
   const added = [...batch.gauges.values()].filter((gauge) => gauge.known === null);
+  if (added.length === 0) return new Map([...batch.gauges].map(([tag, { known }]) => [tag, known?.id ?? 0]));
   await insertRows(
     queries,
     'Gauge',
@@ -70,6 +71,7 @@ async function writeSheets(queries: Queries, shop: ShopId, sheets: readonly Batc
     else named.set(sheet.name, sheet);
   }
   const names = [...named.keys(), ...own.map(() => null)];
+  if (names.length === 0) return ids;
   await insertRows(
     queries,
     'Sheet',
