@@ -47,11 +47,12 @@ export async function writeJobs(
   });
   await insertRows(queries, 'Job', JOB_COLUMNS, rows, JOB_UPDATE);
   const stored = await inChunks(
-    jobs.map((job) => job.number),
+    jobs.filter((job) => job.known === null).map((job) => job.number),
     (numbers) => queries.$queryRaw<{ id: number; number: string }[]>`
       SELECT "id", "number" FROM "Job" WHERE "shopId" = ${shop} AND "number" ${among(numbers)}`,
   );
   const found = new Map(stored.map(({ id, number }) => [number, id]));
+  for (const { number, known } of jobs) if (known !== null) found.set(number, known.id);
   await writeHands(queries, jobs, ids, found);
   // Every job has its rollup from the first moment, with no answer yet.
   const fresh = jobs
@@ -100,6 +101,7 @@ export async function writeRounds(
 ): Promise<Map<BatchRound, number>> {
   const rows: Cell[][] = [];
   const places = new Map<string, BatchRound>();
+  const found = new Map<BatchRound, number>();
   for (const [job, jobId] of jobsOf(batch, jobs)) {
     for (const round of job.rounds.values()) {
       if (!gainsAnything([...job.setups.values()].filter((setup) => setup.round === round))) continue;
@@ -107,16 +109,16 @@ export async function writeRounds(
       const technician = ids.people.get(first?.technician ?? '') ?? null;
       const { stage, attempt, clearance } = round;
       rows.push([shop, jobId, stage, attempt, clearance, technician, new Date(first?.at ?? 0)]);
-      places.set(`${jobId} ${stage} ${attempt}`, round);
+      if (round.known === null) places.set(`${jobId} ${stage} ${attempt}`, round);
+      else found.set(round, round.known.id);
     }
   }
   await insertRows(queries, 'Round', ROUND_COLUMNS, rows, ROUND_UPDATE);
   const stored = await inChunks(
-    [...jobs.values()],
+    places.size === 0 ? [] : [...jobs.values()],
     (jobIds) => queries.$queryRaw<{ id: number; jobId: number; stage: string; attempt: number }[]>`
       SELECT "id", "jobId", "stage", "attempt" FROM "Round" WHERE "jobId" ${among(jobIds)}`,
   );
-  const found = new Map<BatchRound, number>();
   for (const { id, jobId, stage, attempt } of stored) {
     const round = places.get(`${jobId} ${stage} ${attempt}`);
     if (round !== undefined) found.set(round, id);
@@ -137,22 +139,23 @@ export async function writeSetups(
 ): Promise<Map<BatchSetup, number>> {
   const rows: Cell[][] = [];
   const places = new Map<string, BatchSetup>();
+  const found = new Map<BatchSetup, number>();
   for (const [job, jobId] of jobsOf(batch, jobs)) {
     for (const setup of job.setups.values()) {
       if (!gainsAnything([setup])) continue;
       const { label, technician, gauge, round } = setup;
       const hands = [ids.people.get(technician) ?? null, ids.gauges.get(gauge) ?? null];
       rows.push([shop, jobId, rounds.get(round) ?? null, label, ...hands, new Date(hungAt(setup) ?? 0)]);
-      places.set(`${jobId} ${label}`, setup);
+      if (setup.known === null) places.set(`${jobId} ${label}`, setup);
+      else found.set(setup, setup.known.id);
     }
   }
   await insertRows(queries, 'Setup', SETUP_COLUMNS, rows, SETUP_UPDATE);
   const stored = await inChunks(
-    [...jobs.values()],
+    places.size === 0 ? [] : [...jobs.values()],
     (jobIds) => queries.$queryRaw<{ id: number; jobId: number; label: string }[]>`
       SELECT "id", "jobId", "label" FROM "Setup" WHERE "jobId" ${among(jobIds)}`,
   );
-  const found = new Map<BatchSetup, number>();
   for (const { id, jobId, label } of stored) {
     const setup = places.get(`${jobId} ${label}`);
     if (setup !== undefined) found.set(setup, id);
