@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { firstOf, type Query } from '@/app/_words/address';
+import type { Query } from '@/app/_words/address';
+import { asked } from '@/app/_words/asked';
 import { words } from '@/app/_words/words';
 
 /** Stretches that end with the newest month on record. */
@@ -25,22 +26,16 @@ export interface HeldMonths {
 /** What the address asks for; a part that cannot be understood is left out, and a sentence says so. */
 export function askedMonths(query: Query): { asked: AskedMonths; notes: string[] } {
   const t = words('figures');
-  const notes: string[] = [];
-  const read = <T>(name: keyof AskedMonths, schema: z.ZodType<T>, wanted: string): T | undefined => {
-    const text = firstOf(query, name);
-    if (text === undefined) return undefined;
-    const parsed = schema.safeParse(text);
-    if (parsed.success) return parsed.data;
-    notes.push(
-      t('stretch.notUnderstood', { text: text.slice(0, 40), part: t(`stretch.parts.${name}`), wanted }),
-    );
-    return undefined;
-  };
+  const wantedOf = (part: keyof AskedMonths) =>
+    part === 'last' ? LAST_MONTHS.join(', ') : t('stretch.wantedMonth');
+  const { read, notes } = asked<keyof AskedMonths>(query, (text, part) =>
+    t('stretch.notUnderstood', { text, part: t(`stretch.parts.${part}`), wanted: wantedOf(part) }),
+  );
   return {
     asked: {
-      last: read('last', last, LAST_MONTHS.join(', ')),
-      from: read('from', month, t('stretch.wantedMonth')),
-      to: read('to', month, t('stretch.wantedMonth')),
+      last: read('last', last),
+      from: read('from', month),
+      to: read('to', month),
     },
     notes,
   };

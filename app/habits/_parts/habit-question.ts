@@ -7,7 +7,8 @@ import {
   type HeldMonths,
 } from '@/app/_figures/stretch/asked-months';
 import { stretchWords } from '@/app/_figures/stretch/stretch-words';
-import { address, firstOf, type Query } from '@/app/_words/address';
+import { address, type Query } from '@/app/_words/address';
+import { asked } from '@/app/_words/asked';
 import { words } from '@/app/_words/words';
 import type { SpanChoices } from '@/lib/assess/answers';
 import type { HabitKey } from '@/lib/assess/habits';
@@ -23,14 +24,14 @@ const name = z.string().max(100);
 
 /** What the address asks for; a part that cannot be understood is left out, and a sentence says so. */
 export function habitQuestion(query: Query): { question: HabitQuestion; notes: string[] } {
-  const { asked, notes } = askedMonths(query);
-  const read = (part: 'sheet' | 'technician'): string | undefined => {
-    const parsed = name.optional().safeParse(firstOf(query, part));
-    if (parsed.success) return parsed.data;
-    notes.push(words('habits')(`filter.tooLong.${part}`));
-    return undefined;
+  const months = askedMonths(query);
+  const { read, notes } = asked<'sheet' | 'technician'>(query, (_, part) =>
+    words('habits')(`filter.tooLong.${part}`),
+  );
+  return {
+    question: { ...months.asked, sheet: read('sheet', name), technician: read('technician', name) },
+    notes: [...months.notes, ...notes],
   };
-  return { question: { ...asked, sheet: read('sheet'), technician: read('technician') }, notes };
 }
 
 /** Whether other readings count than all of them. */

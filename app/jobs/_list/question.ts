@@ -1,6 +1,7 @@
 import { DateTime } from 'luxon';
 import { z } from 'zod';
-import { firstOf, type Query } from '@/app/_words/address';
+import type { Query } from '@/app/_words/address';
+import { asked } from '@/app/_words/asked';
 import { SECTIONS, STAGES } from '@/lib/measure';
 import { JOB_SORTS, OUTCOMES, type JobQuery } from '@/lib/access';
 import { words } from '@/app/_words/words';
@@ -55,15 +56,10 @@ const named = (values: readonly string[]) => ({
  * a mistyped address shows more jobs than meant, never an error.
  */
 export function questionFrom(query: Query): { question: Question; notes: string[] } {
-  const notes: string[] = [];
-  const read = <N extends Name>(part: N): Question[N] => {
-    const text = firstOf(query, part);
-    if (text === undefined) return undefined;
-    const parsed = schemas[part].safeParse(text);
-    if (parsed.success) return parsed.data as Question[N];
-    notes.push(words('jobList')('notUnderstood', { text: text.slice(0, 40), part, wanted: wanted(part) }));
-    return undefined;
-  };
+  const { read: readAs, notes } = asked<Name>(query, (text, part) =>
+    words('jobList')('notUnderstood', { text, part, wanted: wanted(part) }),
+  );
+  const read = <N extends Name>(part: N): Question[N] => readAs<unknown>(part, schemas[part]) as Question[N];
   const question: Question = {
     search: read('search'),
     sheet: read('sheet'),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { address, firstOf, type Query } from '@/app/_words/address';
+import { address, type Query } from '@/app/_words/address';
+import { asked } from '@/app/_words/asked';
 import { words } from '@/app/_words/words';
 import { RATE_GROUPINGS, type RateGrouping } from '@/lib/assess/rates';
 import { SECTIONS, type Section } from '@/lib/measure';
@@ -50,21 +51,10 @@ export interface RateQuestion extends RateFilter {
 
 /** What the address asks for; a part that cannot be understood is left out, and a sentence says so. */
 export function rateQuestion(query: Query): { question: RateQuestion; notes: string[] } {
-  const notes: string[] = [];
-  const read = <T>(part: Part, schema: z.ZodType<T>): T | undefined => {
-    const text = firstOf(query, part);
-    if (text === undefined) return undefined;
-    const parsed = schema.safeParse(text);
-    if (parsed.success) return parsed.data;
-    notes.push(
-      words('rates')('notUnderstood', {
-        text: text.slice(0, 40),
-        part: words('rates')(`parts.${part}`),
-        wanted: wantedOf(part),
-      }),
-    );
-    return undefined;
-  };
+  const t = words('rates');
+  const { read, notes } = asked<Part>(query, (text, part) =>
+    t('notUnderstood', { text, part: t(`parts.${part}`), wanted: wantedOf(part) }),
+  );
   return {
     question: {
       by: read('by', z.enum(RATE_GROUPINGS)) ?? 'technician',

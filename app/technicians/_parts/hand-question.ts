@@ -7,7 +7,8 @@ import {
   type AskedMonths,
   type HeldMonths,
 } from '@/app/_figures/stretch/asked-months';
-import { firstOf, type Query } from '@/app/_words/address';
+import type { Query } from '@/app/_words/address';
+import { asked } from '@/app/_words/asked';
 import { words } from '@/app/_words/words';
 import type { SpanChoices } from '@/lib/assess/answers';
 import { SECTIONS, type Section } from '@/lib/measure';
@@ -24,23 +25,18 @@ const schemas = { gauge: z.string().max(80), sheet: z.string().max(100), section
 /** What the address asks for; what cannot be understood is left out, and a sentence says so. */
 export function handQuestion(query: Query): { question: HandQuestion; notes: string[] } {
   const t = words('hand');
-  const { asked, notes } = askedMonths(query);
-  const read = <T>(name: keyof typeof schemas, schema: z.ZodType<T>): T | undefined => {
-    const text = firstOf(query, name);
-    if (text === undefined) return undefined;
-    const parsed = schema.safeParse(text);
-    if (parsed.success) return parsed.data;
-    notes.push(t('span.notUnderstood', { text: text.slice(0, 40), part: t(`span.parts.${name}`) }));
-    return undefined;
-  };
+  const months = askedMonths(query);
+  const { read, notes } = asked<keyof typeof schemas>(query, (text, part) =>
+    t('span.notUnderstood', { text, part: t(`span.parts.${part}`) }),
+  );
   return {
     question: {
-      ...asked,
+      ...months.asked,
       gauge: read('gauge', schemas.gauge),
       sheet: read('sheet', schemas.sheet),
       section: read('section', schemas.section),
     },
-    notes,
+    notes: [...months.notes, ...notes],
   };
 }
 
