@@ -38,6 +38,8 @@ test('a reading is corrected and excluded with a reason, stays on record, and sh
 
   await revise(page, 'exclude', '', 'the pointer slipped');
   await expect(page.getByRole('row', { name: /excluded.*BOSS.*the pointer slipped/ })).toBeVisible();
+  for (const place of ['/jobs', '/gauges', '/rates/jobs?by=technician&group=QUI', '/calibration'])
+    expect(await (await page.request.get(place)).text(), place).toContain('excluded from these figures');
   await page.goto('/jobs/E2E-REVISED');
   await expect(page.getByText(/1\sreading is excluded from these figures/)).toBeVisible();
 

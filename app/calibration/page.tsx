@@ -14,6 +14,7 @@ import { ReliabilityPanel } from './_parts/reliability-panel';
 import { ScorePanel } from './_parts/score-panel';
 import { countJobs, provedHeights } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
 
@@ -34,6 +35,7 @@ export default async function Calibration() {
   const ahead = proofs.filter((proof) => proof.ahead).length;
   return (
     <Page title={t('title')} lead={t('lead')}>
+      <ExcludedNote viewer={viewer} />
       <FiguresRow
         figures={[
           {

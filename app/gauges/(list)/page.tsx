@@ -15,6 +15,7 @@ import { day } from '@/app/_words/times';
 import { gaugeEstimates } from '../_parts/estimates';
 import { currentFigures, listGauges, newestHanging } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
 
@@ -42,6 +43,7 @@ export default async function Gauges() {
   }
   return (
     <Page title={t('title')} lead={t('lead')}>
+      <ExcludedNote viewer={viewer} />
       {out.length > 0 && (
         <Note kind="caution">
           <p>{t('out', { n: out.length, tags: out.map(({ tag }) => tag).join(', ') })}</p>

@@ -8,9 +8,10 @@ import { address, type Query } from '@/app/_words/address';
 import { grouped } from '@/app/_words/numbers';
 import { FilterForm } from '../_list/filter-form';
 import { JobTable } from '../_list/job-table';
-import { jobQuery, PAGE_SIZE, questionFrom } from '../_list/question';
+import { jobQuery, PAGE_SIZE, questionFrom, type Question } from '../_list/question';
 import { countJobs, listJobs, listPeople, listSheets } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
 
@@ -61,6 +62,7 @@ export default async function Jobs({ searchParams }: { searchParams: Promise<Que
         </a>
       }
     >
+      <ExcludedNote viewer={viewer} filter={excludedWithin(question)} />
       <FilterForm
         question={question}
         sheets={sheets.map((sheet) => sheet.name)}
@@ -96,3 +98,10 @@ export default async function Jobs({ searchParams }: { searchParams: Promise<Que
     </Page>
   );
 }
+
+/** The setups of the jobs that are listed, as far as the question names them. */
+const excludedWithin = ({ technician, sheet, section }: Question) => ({
+  ...(technician !== undefined && { technician }),
+  ...(sheet !== undefined && { sheet }),
+  ...(section !== undefined && { section }),
+});

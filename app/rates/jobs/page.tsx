@@ -6,6 +6,7 @@ import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { firstOf, jobAddress, type Query } from '@/app/_words/address';
 import { sectionInSentence } from '@/app/_words/jobs';
 import { pageNumber } from '@/app/_words/page-number';
@@ -40,6 +41,7 @@ export default async function JobsBehind({ searchParams }: { searchParams: Promi
       title={title}
       lead={t('jobs.lead', { right, n: jobs.length, counted: filterWords(question) })}
     >
+      <ExcludedNote viewer={viewer} />
       <Panel id="jobs" title={t('jobs.count', { n: jobs.length })}>
         <Table
           caption={t('jobs.caption')}

@@ -18,6 +18,7 @@ import { roundNamed } from './_parts/round-named';
 import { Weighing } from './_parts/weighing';
 import { currentLearned, getJob, listRecheckOutcomes, roundVerdicts } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { hear } from '@/app/_words/speech';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
@@ -62,6 +63,7 @@ export default async function EvidencePage({ params, searchParams }: Props) {
       title={t('heading', { round: name })}
       lead={t('lead')}
     >
+      <ExcludedNote viewer={viewer} filter={{ job: number }} />
       {verdict?.decidable === false && (
         <Note kind="caution">
           <p>
