@@ -38,12 +38,15 @@ const textOf = (page: string): string =>
  */
 const FUNCTION_WORDS =
   /\b(?:the|and|of|is|are|were|not|with|this|its|has|have|been|by|for|which|who|than|but|each|setups?|readings?|gauges?|rounds?|heights?|until|because)\b/gi;
+/** What somebody of the demo shop called a trial stands as it was written. */
+const WRITTEN = ['Before the training of May', 'After the training of May'];
 /** Lines of text with two such words, or a count in English, that nobody of the shop wrote. */
 const sentencesIn = (page: string): string[] =>
   page
     .replaceAll(/<script.*?<\/script>|<style.*?<\/style>|<code.*?<\/code>/gs, '')
     .replaceAll(/<\/?(?:a|b|i|em|strong|span)\b[^>]*>|<!-- -->/g, '')
     .split(/<[^>]+>/)
+    .filter((line) => !WRITTEN.includes(line.trim()))
     .filter(
       (line) => new Set(line.match(FUNCTION_WORDS)).size > 1 || /\d (?:setups?|jobs?|readings?)\b/.test(line),
     );
