@@ -122,3 +122,18 @@ test('the technician: a habit’s page tells how to train it and the own evidenc
   expect(await page.locator('main').innerText()).not.toMatch(COLLEAGUES);
   await expect(page.getByRole('link', { name: 'My hand' }).first()).toBeVisible();
 });
+
+test('the technician: a round stands open in the bay, where it stopped, with what two tablets said of one length', async ({
+  page,
+}) => {
+  await page.goto('/bay');
+  await page.getByRole('link', { name: 'Job K4461, before 1' }).click();
+  // Read once on the left, which stays unseen until both sides were read twice.
+  await expect(page.locator('#now h2')).toHaveText('Read D right');
+  await expect(page.locator('main')).not.toContainText('368.3');
+  await expect(page.locator('main')).toContainText(
+    /D–E, reading 1: 1669\.8\smm stands, 1672\.1\smm was entered as well\./,
+  );
+  await page.getByText('This round so far').click();
+  await expect(page.locator('main')).toContainText('A bent cross member is in the way.');
+});

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import {
+  beginBayRound,
   closeTrial,
   createTrial,
   enterTrialReading,
@@ -11,12 +12,13 @@ import {
   saveReadings,
   saveSheet,
   saveShop,
+  takeBayEntries,
   type ShopId,
 } from '@/lib/store';
 import { hashPassword } from '@/lib/identity';
 import { DEMO_PASSWORD } from '@/lib/identity/demo';
 import { openDemo } from '@/lib/store/accounts';
-import { DEMO_SEED, demoShop, demoTrials } from '@/seed';
+import { DEMO_SEED, demoBayRound, demoShop, demoTrials } from '@/seed';
 
 const BY_PROGRAM = { person: null, via: 'program' } as const;
 
@@ -46,8 +48,16 @@ export async function loadDemo(shop: ShopId, say: (line: string) => void): Promi
   const sha256 = createHash('sha256').update(JSON.stringify(demo.readings)).digest('hex');
   const source = { name: 'demo shop', sha256, lines: demo.readings.length };
   const { added, newJobs } = await saveReadings(shop, demo.readings, source, BY_PROGRAM);
+  await beginRound(shop, demo.readings.at(-1)?.takenAt ?? 0);
   await openDemo(shop, WAYS_IN, await hashPassword(DEMO_PASSWORD));
   say(`Demo shop stored: ${newJobs} jobs, ${added} readings.`);
+}
+
+/** The round that a technician is in the middle of. What an earlier start kept of it is not kept twice. */
+async function beginRound(shop: ShopId, after: number): Promise<void> {
+  const { round, by, entries } = demoBayRound(after);
+  const id = await beginBayRound(shop, round, by, BY_PROGRAM);
+  await takeBayEntries(shop, id, entries, { by, forOthers: false }, BY_PROGRAM);
 }
 
 /** The trials that the trainer ran, unless an earlier start got that far. */

@@ -116,7 +116,10 @@ export function frameRound(round: Round): RoundFrame | { why: string } {
   const [a, b] = zeros;
   if (!a || !b || zeros.length !== 2) {
     return {
-      why: `${zeros.length} zero stations were measured in this round; a datum plane needs exactly two.`,
+      why:
+        zeros.length === 1
+          ? 'One zero station was measured in this round; a datum plane needs exactly two.'
+          : `${zeros.length} zero stations were measured in this round; a datum plane needs exactly two.`,
     };
   }
   // A section that the file leaves open follows from the place: before, between or behind the zero stations.
