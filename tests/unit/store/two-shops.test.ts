@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Entry } from '@/lib/bay';
-import { collapse, type Reading } from '@/lib/measure';
+import { collapse, tabulateMeasurementFile, writeMeasurementFile, type Reading } from '@/lib/measure';
 import * as door from '@/lib/store';
 import { statement } from './fresh-store';
 import { freshStore } from './fresh-store';
@@ -65,7 +65,18 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
     } as const,
   ];
   await door.saveSheet(shop, { name: 'S0', dimensions, points: [] }, BY_COMMAND);
-  await door.saveReadings(shop, readings, fileNamed(mark), BY_COMMAND);
+  // One job as a table, as large files come; the others one by one.
+  const { readings: table } = await tabulateMeasurementFile(
+    writeMeasurementFile(readings.filter(({ job }) => job === 'J000002')),
+  );
+  if (table === null) throw new Error('The table of one job is refused.');
+  await door.saveTable(shop, table, fileNamed(`${mark} as a table`), BY_COMMAND);
+  await door.saveReadings(
+    shop,
+    readings.filter(({ job }) => job !== 'J000002'),
+    fileNamed(mark),
+    BY_COMMAND,
+  );
   await door.setMissCost(shop, { cost: mark === 'ours' ? 10 : 20, at: 1 }, { person: 'T0', via: 'page' });
   await door.recordOutcome(
     shop,
