@@ -26,8 +26,8 @@ export function databaseFailure(error: unknown): string | null {
   const code = cause?.originalCode ?? codeOf(error);
   const known = SENTENCES.find(([codes]) => codes.test(code));
   if (known !== undefined) return known[1];
-  if (cause?.originalMessage === undefined) return null;
-  return `The database refused it: ${cause.originalMessage} (${code}).`;
+  const told = cause?.originalMessage ?? (code.startsWith('SQLITE_') ? messageOf(error) : null);
+  return told === null ? null : `The database refused it: ${told} (${code}).`;
 }
 
 /** Prisma hands on the driver's error as it is, or within its own. */
@@ -36,6 +36,9 @@ function causeOf(error: unknown): Cause | null {
   const cause = property(driver, 'cause');
   return typeof property(cause, 'originalCode') === 'string' ? (cause as Cause) : null;
 }
+
+/** SQLite's own driver, which rows by the million go to directly, says it in the message of its error. */
+const messageOf = (error: unknown): string | null => (error instanceof Error ? error.message : null);
 
 function codeOf(error: unknown): string {
   const code = property(error, 'code');
