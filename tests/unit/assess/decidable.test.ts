@@ -103,7 +103,9 @@ describe('a round without a datum', () => {
   ])('of $zeros zero stations is undecidable and has no verdict', ({ zeros, list }) => {
     const verdict = assessRound(roundOf({ hung: list }), shop);
     expect(verdict.decidable).toBe(false);
-    expect(verdict.why).toContain(`${zeros} zero stations`);
+    expect(verdict.why).toContain(
+      zeros === 1 ? 'One zero station was measured' : `${zeros} zero stations were`,
+    );
     expect(verdict.heights).toEqual([]);
     expect(verdict.nextChecks).toEqual([]);
   });
