@@ -21,6 +21,7 @@ const PICTURES = [
   ['rates', '/rates', 1280, 1000, 'light', null],
   ['habits', '/habits', 1280, 900, 'light', null],
   ['what-if', '/what-if', 1280, 900, 'dark', null],
+  ['bay', '/bay/1', 390, 1180, 'light', null],
   ['load', '/load', 1024, 700, 'light', null],
 ] as const;
 

@@ -54,7 +54,8 @@ const server = createServer((request, response) => {
 // A large file over a slow line takes its time; a header never does.
 server.requestTimeout = 30 * 60_000;
 server.headersTimeout = 20_000;
-server.keepAliveTimeout = 5_000;
+// Longer than browsers and proxies keep an idle line: closed from here, it would cut off a request that is on its way.
+server.keepAliveTimeout = 65_000;
 
 let stopping = false;
 let asked = 0;

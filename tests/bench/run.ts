@@ -7,7 +7,7 @@ import { benchWholeProgram } from './whole-program/bench';
 /**
  * `npm run bench [-- --long]`: the program as a whole, and our figures side by side with the peers that are installed,
  * as ratios, in one run. Every run is a fresh process. A ratio belongs to the machine and the load it was taken on.
- * `-- --program` leaves the peers of single calculations out, `-- --pages` all but the pages, `-- --small` all but the
+ * `-- --program` leaves all but the program as a whole out, `-- --pages` all but the pages, `-- --small` all but the
  * smallest history. What is said is kept in RESULTS.md.
  */
 const said: string[] = [];
@@ -20,7 +20,7 @@ const asked = (flag: string) => process.argv.includes(`--${flag}`);
 const [long, small] = [asked('long'), asked('small')];
 say(describeMachine());
 if (!asked('pages')) await benchWholeProgram(say, { long, small });
-await benchPages(say, small ? [10_000] : [10_000, 100_000]);
+if (!asked('program')) await benchPages(say, small ? [10_000] : [10_000, 100_000]);
 if (!asked('program') && !asked('pages')) await benchVarianceComponents(say, long);
 
 const date = new Date().toISOString().slice(0, 10);
