@@ -78,12 +78,20 @@ test('rows of a spreadsheet are pasted, and a sheet shown in inches and sent bac
   await expect(page.getByText('Sheet Coupe stands so already.')).toBeVisible();
 
   await page.goto('/sheets/new/enter');
-  await page.getByLabel('Letter, point row 1').evaluate((cell) => {
-    const data = new DataTransfer();
-    data.setData('text/plain', 'K\tbeide\tRail\tBohrung\tMitte\t42 1/2\nN\tleft\tRail\tslot\tcenter\t98.5\n');
-    cell.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
-  });
-  await expect(page.getByLabel('Feature, point row 1')).toHaveValue('hole');
+  // The page is read before its script listens: until then a paste into a list of choices does nothing.
+  await expect(async () => {
+    await page.getByLabel('Letter, point row 1').evaluate((cell) => {
+      const data = new DataTransfer();
+      data.setData(
+        'text/plain',
+        'K\tbeide\tRail\tBohrung\tMitte\t42 1/2\nN\tleft\tRail\tslot\tcenter\t98.5\n',
+      );
+      cell.dispatchEvent(
+        new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }),
+      );
+    });
+    await expect(page.getByLabel('Feature, point row 1')).toHaveValue('hole', { timeout: 500 });
+  }).toPass();
   await expect(page.getByLabel('Side, point row 2')).toHaveValue('L');
   await expect(page.getByRole('img', { name: /K, both: station 42\.500 in/ })).toBeVisible();
 });
