@@ -44,9 +44,9 @@ export async function refresh(
 
 /** Does what an earlier refresh was broken off before. */
 async function finish(shop: ShopId, fit: StoredFit): Promise<void> {
-  const { length: waiting } = await roundsWithoutVerdict(shop, fit.id);
-  await withCrew(waiting, async (crew) => {
-    await updateVerdicts(shop, fit, crew);
+  const waiting = await roundsWithoutVerdict(shop, fit.id);
+  await withCrew(waiting.length, async (crew) => {
+    await updateVerdicts(shop, fit, waiting, crew);
     await updateProofs(shop, fit, crew, false);
   });
   if (!(await hasFitAnswers(shop, fit.id))) await updateAnswers(shop, fit, await loadJobs(shop));
@@ -66,7 +66,7 @@ async function learnAnew(
     const learned = await learnTogether(crew, jobs);
     const figures = figuresOf(jobs, learned);
     const fit = await keepFit(shop, { inputsVersion: version, program, learned, figures });
-    const judged = await updateVerdicts(shop, fit, crew);
+    const judged = await updateVerdicts(shop, fit, await roundsWithoutVerdict(shop, fit.id), crew);
     await updateProofs(shop, fit, crew, false);
     say(`${judged} rounds judged.`);
     return fit;
@@ -83,7 +83,7 @@ export async function followRounds(shop: ShopId, fit: StoredFit): Promise<number
   const waiting = await roundsWithoutVerdict(shop, fit.id);
   const few = waiting.length <= FEW_ROUNDS;
   await withCrew(waiting.length, async (crew) => {
-    if (few) await updateVerdicts(shop, fit, crew);
+    if (few) await updateVerdicts(shop, fit, waiting, crew);
     // Before learning from them: what the earlier fit says of these rounds it says without having seen them.
     await updateProofs(shop, fit, crew, true);
   });

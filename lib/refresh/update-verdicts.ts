@@ -1,17 +1,22 @@
 import type { RoundVerdict } from '@/lib/assess';
 import type { Crew } from '@/lib/assess/crew';
-import { loadJobs, roundsWithoutVerdict, saveRoundVerdicts, sheetBook, type ShopId } from '@/lib/store';
+import { loadJobs, saveRoundVerdicts, sheetBook, type ShopId } from '@/lib/store';
 import { inTurns } from './in-turns';
 import { asJson, type StoredFit } from './stored-fit';
 import { unreadLengths } from './unread-lengths';
-import { WaitingRounds } from './waiting-rounds';
+import { WaitingRounds, type WaitingRound } from './waiting-rounds';
 
 /**
- * Judges every round that has no verdict by this fit yet.
+ * Judges rounds that have no verdict by this fit yet.
  * @returns how many were judged.
  */
-export async function updateVerdicts(shop: ShopId, fit: StoredFit, crew: Crew): Promise<number> {
-  const waiting = new WaitingRounds(await roundsWithoutVerdict(shop, fit.id));
+export async function updateVerdicts(
+  shop: ShopId,
+  fit: StoredFit,
+  rounds: readonly WaitingRound[],
+  crew: Crew,
+): Promise<number> {
+  const waiting = new WaitingRounds(rounds);
   const sheets = await sheetBook(shop);
   const { learned } = fit;
   let judged = 0;

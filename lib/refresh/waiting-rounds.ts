@@ -1,14 +1,14 @@
 import type { Job, Round } from '@/lib/measure';
 import type { roundsWithoutVerdict } from '@/lib/store';
 
-type Waiting = Awaited<ReturnType<typeof roundsWithoutVerdict>>;
+export type WaitingRound = Awaited<ReturnType<typeof roundsWithoutVerdict>>[number];
 
 /** Rounds that wait for something, each in the version that it waits in. */
 export class WaitingRounds {
   readonly #versions: ReadonlyMap<string, number>;
   readonly #jobs: readonly string[];
 
-  constructor(waiting: Waiting) {
+  constructor(waiting: readonly WaitingRound[]) {
     this.#versions = new Map(waiting.map((round) => [keyOf(round), round.version]));
     this.#jobs = [...new Set(waiting.map(({ job }) => job))];
   }
