@@ -13,3 +13,9 @@ export function monthOf(at: number, timeZone: string): string {
   formats.set(timeZone, format);
   return format.format(at);
 }
+
+/** `2025-03` is of `2025 Q1`. */
+export function quarterOf(month: string): string {
+  const [year = '', number = ''] = month.split('-');
+  return `${year} Q${Math.ceil(Number(number) / 3)}`;
+}

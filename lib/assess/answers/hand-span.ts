@@ -1,3 +1,4 @@
+import { quarterOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
 import {
   byPlace,
@@ -135,8 +136,3 @@ const technicians = (hands: readonly HandMonth[]): number =>
   new Set(
     hands.filter(({ cells, repeats }) => cells.length + repeats.length > 0).map((hand) => hand.technician),
   ).size;
-
-function quarterOf(month: string): string {
-  const [year = '', number = ''] = month.split('-');
-  return `${year} Q${Math.ceil(Number(number) / 3)}`;
-}

@@ -1,5 +1,5 @@
 import { grouped } from '@/lib/measure/grouped';
-import { monthOf } from '@/lib/measure/month-of';
+import { monthOf, quarterOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
 import type { HandCell, Quarter, ShopQuarter } from '../my-hand';
 import type { SettingSeries } from '../signals';
@@ -47,7 +47,7 @@ export class SettingSums {
       this.#rounds.add('gauge', name, month, own);
     for (const error of errors) {
       const { technician, gauge, section, side, distance } = error;
-      grow(within(this.#quarters, technician), quarterNamed(month), error);
+      grow(within(this.#quarters, technician), quarterOf(month), error);
       // To half a metre: places nearer together are one kind of place.
       const place = JSON.stringify([section, side, gauge, Math.ceil(distance / 500) * 500]);
       grow(within(this.#cells, technician), place, error);
@@ -72,7 +72,7 @@ export class SettingSums {
   }
 
   quarters(technician: string): Quarter[] {
-    return [...(this.#quarters.get(technician) ?? [])].sort(inOrder).map(quarterOf);
+    return [...(this.#quarters.get(technician) ?? [])].sort(inOrder).map(quarterSums);
   }
 
   /** The shop by quarter, with how many technicians stand behind each. */
@@ -92,17 +92,11 @@ export class SettingSums {
       }
     return [...shop]
       .sort(inOrder)
-      .map(([quarter, { sum, technicians }]) => ({ ...quarterOf([quarter, sum]), technicians }));
+      .map(([quarter, { sum, technicians }]) => ({ ...quarterSums([quarter, sum]), technicians }));
   }
 }
 
-/** `2025-03` is of `2025 Q1`. */
-function quarterNamed(month: string): string {
-  const [year = '', number = ''] = month.split('-');
-  return `${year} Q${Math.ceil(Number(number) / 3)}`;
-}
-
-const quarterOf = ([quarter, { n, mean, ss, readingDf, readingSs }]: [string, Sum]): Quarter => ({
+const quarterSums = ([quarter, { n, mean, ss, readingDf, readingSs }]: [string, Sum]): Quarter => ({
   quarter,
   reading: { df: readingDf, ss: readingSs },
   setting: { n, mean, ss },

@@ -13,18 +13,7 @@ const GROUPS = {
   place: ['job', 'sheet', 'stage', 'attempt'],
   hand: ['technician', 'gauge', 'gauge_kind'],
   setup: ['setup'],
-  stated: [
-    ...([
-      'quantity',
-      'point',
-      'side',
-      'section',
-      'station_mm',
-      'zero',
-      'nominal_mm',
-      'tolerance_mm',
-    ] as const),
-  ],
+  stated: ['quantity', 'point', 'side', 'section', 'station_mm', 'zero', 'nominal_mm', 'tolerance_mm'],
   aside: ['clearance_mm', 'cause'],
 } as const satisfies Record<string, readonly Column[]>;
 
