@@ -22,6 +22,7 @@ import {
   tabTo,
 } from './bay-round';
 import { NOBODY, SIGNED_IN } from './signed-in';
+import { untilWell } from './until-well';
 
 test.use({ storageState: SIGNED_IN.technician });
 
@@ -129,20 +130,9 @@ test.describe('with a server of its own', () => {
         },
         stdio: 'ignore',
       });
-    const serving = () =>
-      expect
-        .poll(
-          () =>
-            page.request.get(`${base}/health`).then(
-              (one) => one.status(),
-              () => 0,
-            ),
-          { timeout: 30_000 },
-        )
-        .toBe(200);
     let server = start();
     try {
-      await serving();
+      await untilWell(page, base);
       await page.goto(`${base}/bay`);
       await page.getByLabel('Job').fill('E2E-BAY-2');
       await page.getByLabel('Sheet', { exact: true }).selectOption(SMALL_SHEET);
@@ -174,7 +164,7 @@ test.describe('with a server of its own', () => {
       // The analysis is there without a server, too.
       await doUntil(page, /^Hang/);
       server = start();
-      await serving();
+      await untilWell(page, base);
       await expect(line(page)).toHaveAttribute('data-line', 'all-sent', { timeout: 20_000 });
 
       const answer = await page.request.get(`${place}/entries?since=0`);

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { freePort } from '../lib/commands/serve.mjs';
 import { NOBODY } from './signed-in';
+import { untilWell } from './until-well';
 
 test.use({ storageState: NOBODY });
 
@@ -29,16 +30,7 @@ test('a shop of one’s own begins with its manager, by the printed link alone, 
   const ended = once(server, 'exit');
   const base = `http://localhost:${port}`;
   try {
-    await expect
-      .poll(
-        () =>
-          page.request.get(`${base}/health`).then(
-            (one) => one.status(),
-            () => 0,
-          ),
-        { timeout: 30_000 },
-      )
-      .toBe(200);
+    await untilWell(page, base);
     await page.goto(`${base}/jobs`);
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Nobody can sign in yet');
     await page.goto(`${base}${key}`);
