@@ -1,6 +1,6 @@
 import { requireLevel } from '@/lib/stats/arguments';
-import { findRoot } from '@/lib/stats/numeric/root';
 import { poissonBinomial, requireSuccesses } from './poisson-binomial';
+import { shifted, shiftAtTail, type Side } from './shifted-trials';
 
 export interface ObservedOverExpected {
   observed: number;
@@ -43,22 +43,14 @@ export function observedOverExpected(
   const sure = chances.filter((p) => p === 1).length;
   const seen = observed - sure;
   const meanAt = (theta: number) => sure + open.reduce((sum, p) => sum + shifted(p, theta), 0);
-  const limit = (tailAt: (theta: number) => number) =>
-    meanAt(findRoot((theta) => tailAt(theta) - tail, -40, 40)) / expected;
-  const at = (theta: number) => poissonBinomial(open.map((p) => shifted(p, theta)));
+  const limit = (side: Side) => meanAt(shiftAtTail(open, seen, side, tail)) / expected;
   return {
     observed,
     expected,
     ratio: observed / expected,
-    low: seen <= 0 ? sure / expected : limit((theta) => at(theta).atLeast(seen)),
-    high: seen >= open.length ? (sure + open.length) / expected : limit((theta) => at(theta).atMost(seen)),
+    low: seen <= 0 ? sure / expected : limit('at least'),
+    high: seen >= open.length ? (sure + open.length) / expected : limit('at most'),
     p: Math.min(1, 2 * Math.min(here.atMost(observed), here.atLeast(observed))),
     why: null,
   };
-}
-
-function shifted(p: number, theta: number): number {
-  return theta > 0
-    ? p / (p + (1 - p) * Math.exp(-theta))
-    : (p * Math.exp(theta)) / (1 - p + p * Math.exp(theta));
 }

@@ -4,6 +4,9 @@ import { requireProbability, requireWhole } from '@/lib/stats/arguments';
 export interface PoissonBinomial {
   mean: number;
   variance: number;
+  /** The least and the greatest k whose probability is not negligible. */
+  first: number;
+  last: number;
   /** P(X = k). */
   probability(k: number): number;
   /** P(X ≤ k) and P(X ≥ k), each summed from its own end. */
@@ -24,23 +27,28 @@ const NEGLIGIBLE = 1e-22;
 export function poissonBinomial(chances: readonly number[]): PoissonBinomial {
   for (const p of chances) requireProbability('The chance of a trial', p);
   let start = 0;
-  let row = [1];
+  let row = Float64Array.of(1);
   for (const p of chances) {
-    const next = new Array<number>(row.length + 1).fill(0);
-    row.forEach((here, i) => {
-      next[i] = (next[i] ?? 0) + here * (1 - p);
-      next[i + 1] = here * p;
-    });
+    const next = new Float64Array(row.length + 1);
+    let before = 0;
+    for (let i = 0; i < row.length; i++) {
+      const here = row[i] ?? 0;
+      next[i] = before * p + here * (1 - p);
+      before = here;
+    }
+    next[row.length] = before * p;
     let from = 0;
     let to = next.length;
     while (to - from > 1 && (next[from] ?? 0) < NEGLIGIBLE) from++;
     while (to - from > 1 && (next[to - 1] ?? 0) < NEGLIGIBLE) to--;
     start += from;
-    row = next.slice(from, to);
+    row = next.subarray(from, to);
   }
   const first = start;
   const atMost = (k: number) => sum(row.slice(0, Math.max(0, Math.floor(k) - first + 1)));
   return {
+    first,
+    last: first + row.length - 1,
     mean: chances.reduce((total, p) => total + p, 0),
     variance: chances.reduce((total, p) => total + p * (1 - p), 0),
     probability: (k) => row[k - first] ?? 0,
@@ -64,7 +72,7 @@ export function requireSuccesses(x: number, trials: number): void {
   if (x > trials) throw new RangeError(`There are more successes (${x}) than trials (${trials}).`);
 }
 
-const sum = (values: readonly number[]): number =>
+const sum = (values: Float64Array): number =>
   Math.min(
     1,
     values.reduce((total, v) => total + v, 0),
