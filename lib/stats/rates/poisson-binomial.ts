@@ -8,12 +8,12 @@ export interface PoissonBinomial {
   first: number;
   last: number;
   /** P(X = k). */
-  probability(k: number): number;
+  probability: (k: number) => number;
   /** P(X ≤ k) and P(X ≥ k), each summed from its own end. */
-  atMost(k: number): number;
-  atLeast(k: number): number;
+  atMost: (k: number) => number;
+  atLeast: (k: number) => number;
   /** The smallest k with P(X ≤ k) ≥ p. */
-  quantile(p: number): number;
+  quantile: (p: number) => number;
 }
 
 /** Probabilities below this at either end of the row are dropped: together they stay below 1e-15. */
