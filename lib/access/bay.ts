@@ -65,11 +65,17 @@ export const takeBayEntries = (viewer: Viewer, id: number, entries: readonly Ent
     actorOf(viewer),
   );
 
-/** Has figures follow what was entered: at the end of a round at once, else when entering pauses. */
-export function refreshAfterEntries(viewer: Viewer, entries: readonly Entry[]): void {
+/** Has figures follow what was entered: at the end of a round at once, its verdict first, else when entering pauses. */
+export async function refreshAfterEntries(
+  viewer: Viewer,
+  id: number,
+  entries: readonly Entry[],
+): Promise<void> {
   if (entries.length === 0) return;
-  if (entries.some(({ body }) => body.kind === 'finish')) refresh.refreshSoon(viewer.shop.id);
-  else refresh.refreshAfterPause(viewer.shop.id);
+  const finished = entries.some(({ body }) => body.kind === 'finish');
+  const round = finished ? await store.getBayRound(viewer.shop.id, id) : null;
+  if (round === null) refresh.refreshAfterPause(viewer.shop.id);
+  else await refresh.followNow(viewer.shop.id, round.job);
 }
 
 /** True where the shop has such a round: entries are taken whoever may see it. */

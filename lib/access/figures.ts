@@ -82,6 +82,10 @@ export async function provedHeights(viewer: Viewer): Promise<store.StoredProof[]
   return proofs.map((proof) => ({ ...proof, job: label(proof.job) }));
 }
 
+/** Has a job that was changed follow at once, or the few that were, and all other figures soon. */
+export const followNow = (viewer: Viewer, job?: string): Promise<void> =>
+  refresh.followNow(viewer.shop.id, job);
+
 /** Says that figures should follow what was changed. */
 export function refreshSoon(viewer: Viewer): void {
   refresh.refreshSoon(viewer.shop.id);

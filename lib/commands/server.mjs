@@ -6,6 +6,7 @@ import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import next from 'next';
+import { program } from './program.mjs';
 import { root } from './run.mjs';
 import { routeFinder } from './route-finder.mjs';
 import { wellFormed } from './well-formed.mjs';
@@ -18,6 +19,9 @@ const port = Number(process.env.PORT);
 /** Somebody else speaks https for us and says who asks. */
 const behindProxy = (process.env.REHANG_ORIGIN ?? '').startsWith('https:');
 const folder = process.env.REHANG_DIST_DIR ?? '.next';
+
+// Figures that another program made are not gone on with.
+process.env.REHANG_PROGRAM = program();
 
 const app = next({ dev: false, dir: root, hostname: host, port });
 await app.prepare();

@@ -12,7 +12,7 @@ const OLD = 24 * 60 * 60_000;
 /**
  * Whether what was learned should be learned anew, or new rounds can be judged by it: it should where they are more
  * than a share of all, where somebody or some gauge is met for whom nothing was learned, and once a day.
- * @param waiting how many rounds are new or changed since the figures were worked out, and the jobs that they are of.
+ * @param waiting how many rounds are new or changed since the figures were worked out, and all jobs.
  */
 export function dueToLearn(
   fit: Pick<StoredFit, 'learned' | 'learnedAt' | 'unlearned'>,

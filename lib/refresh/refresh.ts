@@ -1,4 +1,5 @@
 import { learnTogether, withCrew } from '@/lib/assess/crew';
+import type { Job } from '@/lib/measure';
 import { hasFitAnswers, inputsVersion, loadJobs, roundsWithoutVerdict, type ShopId } from '@/lib/store';
 import { dueToLearn } from './due-to-learn';
 import { figuresOf } from './figures';
@@ -31,15 +32,18 @@ export async function refresh(
     return;
   }
   if (fit !== null) {
-    const unlearned = await followRounds(shop, fit);
-    if (unlearned !== null) {
-      const jobs = await loadJobs(shop);
+    const rounds = await followRounds(shop, fit);
+    const jobs = await loadJobs(shop);
+    if (rounds !== null && !dueToLearn(fit, { rounds, jobs })) {
+      const unlearned = fit.unlearned + rounds;
       const newer = { inputsVersion: version, figures: figuresOf(jobs, fit.learned), unlearned };
       await updateAnswers(shop, await keepFollowed(shop, fit, newer), jobs);
       return;
     }
+    await learnAnew(shop, program, version, jobs, say);
+    return;
   }
-  await learnAnew(shop, program, version, say);
+  await learnAnew(shop, program, version, await loadJobs(shop), say);
 }
 
 /** Does what an earlier refresh was broken off before. */
@@ -56,9 +60,9 @@ async function learnAnew(
   shop: ShopId,
   program: string,
   version: number,
+  jobs: readonly Job[],
   say: (line: string) => void,
 ): Promise<void> {
-  const jobs = await loadJobs(shop);
   if (jobs.length === 0) return;
   say(`Learning from ${jobs.length} jobs …`);
   const rounds = jobs.reduce((sum, job) => sum + job.rounds.length, 0);
@@ -77,7 +81,7 @@ async function learnAnew(
 /**
  * Judges new and changed rounds by what was learned before them, where they are few, and keeps what it foretold. The
  * work is that of these rounds, however long the history is.
- * @returns how many rounds the fit has not learned from by now; null where it is due to learn anew.
+ * @returns how many rounds waited; null where they are so many that it is due to learn anew.
  */
 export async function followRounds(shop: ShopId, fit: StoredFit): Promise<number | null> {
   const waiting = await roundsWithoutVerdict(shop, fit.id);
@@ -87,9 +91,5 @@ export async function followRounds(shop: ShopId, fit: StoredFit): Promise<number
     // Before learning from them: what the earlier fit says of these rounds it says without having seen them.
     await updateProofs(shop, fit, crew, true);
   });
-  if (!few) return null;
-  const numbers = [...new Set(waiting.map(({ job }) => job))];
-  const jobs = numbers.length === 0 ? [] : await loadJobs(shop, { jobs: numbers });
-  if (dueToLearn(fit, { rounds: waiting.length, jobs })) return null;
-  return fit.unlearned + waiting.length;
+  return few ? waiting.length : null;
 }

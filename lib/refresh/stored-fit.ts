@@ -1,5 +1,14 @@
 import type { Learned } from '@/lib/assess';
-import { currentFit, followFit, inputsVersion, saveFit, type Fit, type Json, type ShopId } from '@/lib/store';
+import {
+  currentFit,
+  followFit,
+  inputsVersion,
+  restateFit,
+  saveFit,
+  type Fit,
+  type Json,
+  type ShopId,
+} from '@/lib/store';
 import type { ShopFigures } from './figures';
 
 /** Grows when the shape of what is kept changes; a fit of another shape is learned again. */
@@ -50,6 +59,13 @@ export async function keepFollowed(
   await followFit(shop, fit.id, asStored(followed));
   return followed;
 }
+
+/** Counts rounds that were judged by a fit without having been learned from. */
+export const countUnlearned = (shop: ShopId, fit: number, rounds: number): Promise<void> =>
+  restateFit(shop, fit, (parameters) => {
+    const kept = parameters as unknown as Parameters;
+    return kept.format === FORMAT ? asJson({ ...kept, unlearned: kept.unlearned + rounds }) : parameters;
+  });
 
 /** What is kept beside the figures. */
 interface Parameters {

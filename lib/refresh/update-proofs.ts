@@ -1,4 +1,4 @@
-import type { Crew } from '@/lib/assess/crew';
+import type { Crew } from '@/lib/assess/crew/crew';
 import { loadJobs, roundsWithoutProof, saveRoundProofs, type ShopId } from '@/lib/store';
 import { inTurns } from './in-turns';
 import type { StoredFit } from './stored-fit';
@@ -11,6 +11,7 @@ const FORMAT = 1;
  * Looks every round through, once for each change of it, for heights whose cause was proved, and keeps what this
  * fit had said of them before the check. What was said stays as it was said: a later fit does not change it.
  * @param ahead the fit was made before these rounds, or what was recorded of them, came.
+ * @param only the number of the one job that is looked at.
  * @returns how many rounds were looked through.
  */
 export async function updateProofs(
@@ -18,8 +19,9 @@ export async function updateProofs(
   { learned }: StoredFit,
   crew: Crew,
   ahead: boolean,
+  only?: string,
 ): Promise<number> {
-  const waiting = new WaitingRounds(await roundsWithoutProof(shop, FORMAT));
+  const waiting = new WaitingRounds(await roundsWithoutProof(shop, FORMAT, only));
   let looked = 0;
   await inTurns(waiting.jobs(), {
     take: async (jobs) => waiting.of(await loadJobs(shop, { jobs: [...jobs] })),

@@ -1,5 +1,5 @@
 import type { RoundVerdict } from '@/lib/assess';
-import type { Crew } from '@/lib/assess/crew';
+import type { Crew } from '@/lib/assess/crew/crew';
 import { loadJobs, saveRoundVerdicts, sheetBook, type ShopId } from '@/lib/store';
 import { inTurns } from './in-turns';
 import { asJson, type StoredFit } from './stored-fit';

@@ -63,7 +63,7 @@ export { listRecheckOutcomes, recordOutcome } from './outcomes/record-outcome';
 export { countOutcomes } from './outcomes/count-outcomes';
 export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 
-export { currentFit, followFit, saveFit } from './verdicts/fit';
+export { currentFit, followFit, restateFit, saveFit } from './verdicts/fit';
 export { fitAnswer, fitAnswers, hasFitAnswers } from './verdicts/fit-answers';
 export { saveFitAnswers } from './verdicts/save-fit-answers';
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';

@@ -32,7 +32,7 @@ export const hasFailed = (id: string): boolean => failed().has(id);
  * so that no other page waits for it. Nothing is begun while the file is at work already.
  * @param then Called once it was done.
  */
-export async function begin(task: Task, id: string, bytes: number, then?: () => void): Promise<void> {
+export async function begin(task: Task, id: string, bytes: number, then?: () => Promise<void>): Promise<void> {
   if (atWork().has(id)) return;
   const work: AtWork = { task, share: 0 };
   atWork().set(id, work);

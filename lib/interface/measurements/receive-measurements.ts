@@ -2,7 +2,7 @@ import { rm } from 'node:fs/promises';
 import { z } from 'zod';
 import { MAX_FILE_BYTES } from '@/lib/measure';
 import { note } from '@/lib/observe';
-import { refreshSoon } from '@/lib/refresh';
+import { followNow } from '@/lib/refresh';
 import type { TokenHolder } from '@/lib/store/tokens';
 import { problem } from '../problem';
 import { answerFor } from './answer';
@@ -45,7 +45,7 @@ export async function receiveMeasurements(
       const seconds = (performance.now() - start) / 1000;
       const { added } = taken.stored;
       note.loaded({ shop, bytes, readings: taken.summary.readings, added, seconds });
-      if (taken.stored.jobs.length > 0) refreshSoon(shop);
+      if (taken.stored.jobs.length > 0) await followNow(shop);
     }
     return answerFor(file, taken);
   } finally {

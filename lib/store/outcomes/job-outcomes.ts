@@ -4,6 +4,7 @@ import { inChunks } from '@/lib/store/save/in-chunks';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
 import { monthOf } from '@/lib/measure/month-of';
 import type { JobOutcome, ShopId } from '@/lib/store/types';
+import { ofJob } from '@/lib/store/verdicts/rounds-without-verdict';
 
 const COLUMNS = [
   ...['shopId', 'jobId', 'jobVersion', 'right', 'technicianId', 'at', 'month', 'controlled', 'out'],
@@ -59,10 +60,13 @@ const counted = (sections: JobOutcome['sections'], section: Section): [number, n
   return there === undefined ? [0, 0] : [there.controlled, there.out];
 };
 
-/** Jobs whose rollup is absent or older than their readings, with the version of those readings. */
-export async function jobsWithoutOutcome(shop: ShopId): Promise<{ job: string; version: number }[]> {
+/** Jobs, or this one, whose rollup is absent or older than their readings, with the version of those readings. */
+export async function jobsWithoutOutcome(
+  shop: ShopId,
+  job?: string,
+): Promise<{ job: string; version: number }[]> {
   return database().$queryRaw<{ job: string; version: number }[]>`
     SELECT j."number" AS "job", j."version" FROM "Job" j
       LEFT JOIN "JobOutcome" o ON o."jobId" = j."id" AND o."jobVersion" = j."version"
-    WHERE j."shopId" = ${shop} AND o."jobId" IS NULL`;
+    WHERE j."shopId" = ${shop} AND o."jobId" IS NULL ${ofJob(job)}`;
 }

@@ -71,6 +71,21 @@ export function followFit(
   });
 }
 
+/** Says something else of a fit, going by what is said of it at that moment. Nothing happens where it is gone. */
+export function restateFit(shop: ShopId, id: number, change: (parameters: Json) => Json): Promise<void> {
+  return transaction(shop, async (queries) => {
+    const fit = await queries.shopFit.findFirst({
+      where: { shopId: shop, id },
+      select: { parameters: true },
+    });
+    if (fit === null) return;
+    await queries.shopFit.updateMany({
+      where: { shopId: shop, id },
+      data: { parameters: stored(change(fit.parameters as Json)) },
+    });
+  });
+}
+
 async function requireNobodyRemoved(queries: Queries, shop: ShopId, inputsVersion: number): Promise<void> {
   if (inputsVersion < (await lastRemoval(queries, shop)))
     throw new RangeError('Somebody was removed from the shop meanwhile: this has to be learned again.');

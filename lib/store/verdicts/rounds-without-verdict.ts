@@ -7,6 +7,10 @@ import type { ShopId } from '@/lib/store/types';
 export const SOMETHING_COUNTS = Prisma.sql`AND EXISTS (
   SELECT 1 FROM "Setup" s JOIN "Observation" o ON o."setupId" = s."id" WHERE s."roundId" = r."id" AND o."n" > 0)`;
 
+/** Of a job `j`: it is this one. */
+export const ofJob = (job: string | undefined): Prisma.Sql =>
+  job === undefined ? Prisma.empty : Prisma.sql`AND j."number" = ${job}`;
+
 export interface WaitingRound {
   job: string;
   stage: Stage;
@@ -15,11 +19,11 @@ export interface WaitingRound {
   version: number;
 }
 
-/** Rounds whose verdict is absent, older than their readings, or made with another fit than this one. */
-export async function roundsWithoutVerdict(shop: ShopId, fit: number): Promise<WaitingRound[]> {
+/** Rounds, of one job or of all, whose verdict is absent, older than their readings, or made with another fit. */
+export async function roundsWithoutVerdict(shop: ShopId, fit: number, job?: string): Promise<WaitingRound[]> {
   return database().$queryRaw<WaitingRound[]>`
     SELECT j."number" AS "job", r."stage", r."attempt", r."version"
     FROM "Round" r JOIN "Job" j ON j."id" = r."jobId"
       LEFT JOIN "RoundVerdict" v ON v."roundId" = r."id" AND v."roundVersion" = r."version" AND v."fitId" = ${fit}
-    WHERE r."shopId" = ${shop} AND v."roundId" IS NULL ${SOMETHING_COUNTS}`;
+    WHERE r."shopId" = ${shop} AND v."roundId" IS NULL ${ofJob(job)} ${SOMETHING_COUNTS}`;
 }

@@ -24,7 +24,7 @@ import { job as jobSchema, problem, refusedFile, taken } from '@/lib/interface/s
 import { call, fields } from './calls';
 
 // What follows a load goes on in a process of its own, which is not what is asked here.
-vi.mock('@/lib/refresh', async (original) => ({ ...(await original<object>()), refreshSoon: vi.fn() }));
+vi.mock('@/lib/refresh', async (original) => ({ ...(await original<object>()), followNow: vi.fn() }));
 
 const store = freshStore();
 const staging = mkdtempSync(join(tmpdir(), 'rehang-interface-'));

@@ -3,12 +3,14 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { assessRound, firstTimeOutcomes, learn, technicianFigures } from '@/lib/assess';
 import { collapse } from '@/lib/measure';
 import { currentFigures, currentLearned, refreshSoon, roundVerdicts } from '@/lib/refresh';
+import { followJob } from '@/lib/refresh/follow-job';
 import { refresh } from '@/lib/refresh/refresh';
 import {
   countOutcomes,
   currentFit,
   getJobRow,
   jobsWithoutOutcome,
+  roundsWithoutProof,
   roundsWithoutVerdict,
   saveReadings,
 } from '@/lib/store';
@@ -98,6 +100,51 @@ describe('refresh', () => {
     const fit = await currentFit(store.shop);
     expect(await roundsWithoutVerdict(store.shop, fit?.id ?? 0)).toEqual([]);
     expect(await jobsWithoutOutcome(store.shop)).toEqual([]);
+  });
+});
+
+describe('followJob', () => {
+  const round = (of: typeof readings) =>
+    of.filter(({ job, stage }) => job === 'J000029' && stage === 'after');
+
+  it('judges the rounds of one job by what was learned before, and leaves the other figures to be worked out', async () => {
+    const many = regularShop(30);
+    const last = round(many);
+    const first = many.filter((reading) => !last.includes(reading));
+    await saveReadings(store.shop, first, fileNamed('many.csv'), BY_COMMAND);
+    await refresh(store.shop, 'this program');
+    await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
+    await followJob(store.shop, 'J000029', 'another program');
+    expect(await roundVerdicts(store.shop, { job: 'J000029' })).toHaveLength(1);
+    await followJob(store.shop, 'J000029', 'this program');
+    const learned = (await currentLearned(store.shop))?.learned;
+    const [judged] = await roundVerdicts(store.shop, { job: 'J000029' });
+    const job = collapse(many).find((one) => one.job === 'J000029');
+    const expected = learned && job?.rounds[1] && assessRound(job.rounds[1], learned);
+    expect(judged).toEqual({ ...expected, at: judged?.at });
+    expect(await jobsWithoutOutcome(store.shop)).toEqual([]);
+    expect(await roundsWithoutProof(store.shop, 1)).toEqual([]);
+    expect(await currentLearned(store.shop)).toMatchObject({ stale: true, unlearned: 1 });
+    await refresh(store.shop, 'this program');
+    expect(await currentLearned(store.shop)).toMatchObject({ stale: false, learnedFrom: 59, unlearned: 1 });
+  });
+
+  it('does not hide from learning that somebody new has measured', async () => {
+    const many = regularShop(30);
+    const last = round(many);
+    await saveReadings(
+      store.shop,
+      many.filter((reading) => !last.includes(reading)),
+      fileNamed('many.csv'),
+      BY_COMMAND,
+    );
+    await refresh(store.shop, 'this program');
+    const bySomebodyNew = last.map((reading) => ({ ...reading, technician: 'NEW' }));
+    await saveReadings(store.shop, bySomebodyNew, fileNamed('last.csv'), BY_COMMAND);
+    await followJob(store.shop, 'J000029', 'this program');
+    expect(await roundVerdicts(store.shop, { job: 'J000029' })).toHaveLength(2);
+    await refresh(store.shop, 'this program');
+    expect((await currentLearned(store.shop))?.learned.technicians).toHaveProperty('NEW');
   });
 });
 

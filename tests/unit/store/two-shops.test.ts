@@ -100,6 +100,7 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   await door.removePerson(shop, 'GONE', mark, ACTOR);
   const inputsVersion = await door.inputsVersion(shop);
   const fit = await door.saveFit(shop, { inputsVersion, parameters: mark, figures: null });
+  await door.restateFit(shop, fit.id, (said) => `${said as string}, restated`);
   const verdict = {
     ...ROUND,
     decidable: true,
@@ -115,6 +116,7 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   const outcome = { job: 'J000002', right: mark === 'ours', technician: 'T2', at: 5, ...counts };
   await door.saveJobOutcomes(shop, [{ ...outcome, version: 1 }]);
   await door.followFit(shop, fit.id, { inputsVersion, parameters: `${mark}, followed`, figures: null });
+  await door.restateFit(shop, fit.id, (said) => `${said as string}, restated`);
   await door.saveFitAnswers(shop, fit.id, { rates: mark });
   const trial = await door.createTrial(shop, { name: mark, plan: PLAN }, ACTOR);
   const first = { run: 1, repeat: 1 };

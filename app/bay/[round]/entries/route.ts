@@ -55,7 +55,7 @@ export async function POST(request: NextRequest, { params }: Params): Promise<Re
       const { message, device, last, taken } = error;
       return Response.json({ message: told(message), device, last, taken }, { status: 409 });
     } finally {
-      refreshAfterEntries(viewer, body.entries);
+      await refreshAfterEntries(viewer, id, body.entries);
     }
     return kept(await bayEntries(viewer, id, body.since));
   });

@@ -1,6 +1,6 @@
 import type { NextRequest } from 'next/server';
 import { admit, leadTo } from '@/app/_shop/admit';
-import { demand, mayHandle, refreshSoon } from '@/lib/access';
+import { demand, followNow, mayHandle } from '@/lib/access';
 import { begin } from '@/app/load/_staging/at-work';
 import { stagedId } from '@/app/load/_staging/staged-file';
 import { readStaged } from '@/app/load/_staging/staging';
@@ -16,7 +16,7 @@ export async function POST(
     const staged = id.success ? await readStaged(id.data) : null;
     if (!id.success || staged === null || !mayHandle(viewer, staged)) return leadTo('/load?refused=gone');
     if (staged.result === null && staged.checked?.faultCount === 0)
-      await begin('store', id.data, staged.bytes, () => refreshSoon(viewer));
+      await begin('store', id.data, staged.bytes, () => followNow(viewer));
     return leadTo(`/load/${id.data}`);
   });
 }

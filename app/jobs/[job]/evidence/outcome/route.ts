@@ -2,7 +2,7 @@ import type { NextRequest } from 'next/server';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { address, jobAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
-import { recordOutcome, refreshSoon } from '@/lib/access';
+import { followNow, recordOutcome } from '@/lib/access';
 import { whatWasSaid } from './what-was-said';
 
 /** Keeps what a re-check showed, has verdicts and learning follow, and leads back to the round's evidence. */
@@ -22,7 +22,7 @@ export async function POST(
       if (!(error instanceof RangeError)) throw error;
       return leadBack(job, { round, outcome: 'unknown' });
     }
-    refreshSoon(viewer);
+    await followNow(viewer, job);
     return leadBack(job, { round, outcome: 'recorded' });
   });
 }

@@ -3,7 +3,7 @@ import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
 import { address, jobAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
-import { refreshSoon, reviseReading } from '@/lib/access';
+import { followNow, reviseReading } from '@/lib/access';
 import { revision } from './form';
 import { bareMillimetres, unit } from '@/app/_words/numbers';
 import { told } from '@/app/_words/told';
@@ -30,7 +30,7 @@ export async function POST(
       if (error instanceof RangeError) return tell(t('revise.fault', { fault: told(error.message) }));
       throw error;
     }
-    refreshSoon(viewer);
+    await followNow(viewer, job);
     return tell(t('revise.done'), reading.setup);
   });
 }
