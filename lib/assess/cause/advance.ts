@@ -1,8 +1,8 @@
 import { type Beam, stepPicks } from './beam';
-import type { Candidates } from './candidates';
 import type { Component } from './components';
 import { componentAt, patternProbability } from './explanation';
 import { PATTERNS } from './learned';
+import type { Candidates } from './listed';
 import type { PairModel, RoundModel } from './model';
 
 /** Covariance of the state with the two readings of a pair, one row a side. */

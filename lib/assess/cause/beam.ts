@@ -54,6 +54,20 @@ export class Beam {
     this.pickCount = picks;
   }
 
+  /** Takes over what is in another beam of the same round. */
+  copy(model: RoundModel, from: Beam): void {
+    this.begin(model, from.count);
+    const { count, size, impactCount, pickCount } = this;
+    this.groupCount = from.groupCount;
+    this.logWeight.set(from.logWeight.subarray(0, count));
+    this.mean.set(from.mean.subarray(0, size * count));
+    this.covariance.set(from.covariance.subarray(0, size * size * count));
+    this.picks.set(from.picks.subarray(0, pickCount * count));
+    this.group.set(from.group.subarray(0, count));
+    this.leader.set(from.leader.subarray(0, count));
+    this.impacts.set(from.impacts.subarray(0, impactCount * from.groupCount));
+  }
+
   /** A new group, led by an explanation. */
   beginGroup(leader: number): number {
     this.leader[this.groupCount] = leader;

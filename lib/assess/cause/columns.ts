@@ -1,16 +1,21 @@
 import type { Component } from './components';
 import { componentAt } from './explanation';
 
-/** Normal hypotheses laid out in columns: the search reads them many thousand times a round. */
+/** Where the numbers of one hypothesis stand in its row of `numbers`. */
+export const LEFT = 0;
+export const RIGHT = 1;
+export const VAR_LEFT = 2;
+export const VAR_RIGHT = 3;
+export const COVARIANCE = 4;
+export const LOG_PRIOR = 5;
+/** ln of the prior weight of the row and those that follow; see `addTail`. */
+export const LOG_TAIL = 6;
+/** Numbers a row. */
+export const WIDTH = 8;
+
+/** Normal hypotheses laid out row by row in one array: the search reads them many thousand times a round. */
 export interface NormalColumns {
-  left: Float64Array;
-  right: Float64Array;
-  varLeft: Float64Array;
-  varRight: Float64Array;
-  covariance: Float64Array;
-  logPrior: Float64Array;
-  /** ln of the prior weight of each row and those that follow; see `addTail`. */
-  logTail: Float64Array;
+  numbers: Float64Array;
 }
 
 /** Hypotheses about a setting, likeliest first. */
@@ -24,28 +29,28 @@ type Normal = Pick<Component, 'left' | 'right' | 'varLeft' | 'varRight' | 'covar
 
 /** The hypotheses in their order; what follows each is left to `addTail`. */
 export function normalColumns(list: readonly Normal[]): NormalColumns {
-  const column = () => new Float64Array(list.length);
-  const columns: NormalColumns = {
-    ...{ left: column(), right: column(), varLeft: column(), varRight: column() },
-    ...{ covariance: column(), logPrior: column(), logTail: column() },
-  };
-  list.forEach(({ left, right, varLeft, varRight, covariance, logPrior }, row) => {
-    columns.left[row] = left;
-    columns.right[row] = right;
-    columns.varLeft[row] = varLeft;
-    columns.varRight[row] = varRight;
-    columns.covariance[row] = covariance;
-    columns.logPrior[row] = logPrior;
-  });
-  return columns;
+  const numbers = new Float64Array(WIDTH * list.length);
+  list.forEach((normal, row) => put(numbers, row, normal));
+  return { numbers };
+}
+
+function put(numbers: Float64Array, row: number, normal: Normal): void {
+  const at = WIDTH * row;
+  numbers[at + LEFT] = normal.left;
+  numbers[at + RIGHT] = normal.right;
+  numbers[at + VAR_LEFT] = normal.varLeft;
+  numbers[at + VAR_RIGHT] = normal.varRight;
+  numbers[at + COVARIANCE] = normal.covariance;
+  numbers[at + LOG_PRIOR] = normal.logPrior;
 }
 
 /** Fills in what the rows from `from` to `to` weigh from each of them on. */
-export function addTail({ logPrior, logTail }: NormalColumns, from: number, to: number): void {
+export function addTail({ numbers }: NormalColumns, from: number, to: number): void {
   let sum = 0;
   for (let row = to - 1; row >= from; row--) {
-    sum += Math.exp(logPrior[row] ?? -Infinity);
-    logTail[row] = Math.log(sum);
+    const at = WIDTH * row;
+    sum += Math.exp(numbers[at + LOG_PRIOR] ?? -Infinity);
+    numbers[at + LOG_TAIL] = Math.log(sum);
   }
 }
 
@@ -53,8 +58,9 @@ export function addTail({ logPrior, logTail }: NormalColumns, from: number, to: 
 export function settingColumns(settings: readonly Component[]): SettingColumns {
   const count = settings.length;
   const setting = likeliestFirst(settings);
-  const ordered = Array.from(setting, (index) => componentAt(settings, index));
-  const columns = { count, setting, ...normalColumns(ordered) };
+  const numbers = new Float64Array(WIDTH * count);
+  for (let row = 0; row < count; row++) put(numbers, row, componentAt(settings, setting[row] ?? 0));
+  const columns = { count, setting, numbers };
   addTail(columns, 0, count);
   return columns;
 }

@@ -6,7 +6,7 @@ import type { Learned, Misset } from './learned';
 import { modelRound, type RoundModel, type ZeroModel } from './model';
 import { classesGiven, type HeightParts, heightParts, weighOutcomes } from './outcomes';
 import { zeroParts } from './parts';
-import { search, type SearchEffort, type SearchResult, searchUnlessCrowded } from './search';
+import { type SearchEffort, type SearchResult, searchUnlessCrowded } from './search';
 import { signatureOf } from './signature';
 
 /** Enough for nearly all rounds; where the readings leave much in reach, the search is made again, wider. */
@@ -15,13 +15,6 @@ export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 400, share: 0.9
 /** With more than this share dropped for want of room, verdicts would move by more than a hundredth. */
 const TOO_CROWDED = 0.005;
 const WIDER = 4;
-
-function searchEnough(model: RoundModel, effort: SearchEffort): SearchResult {
-  return (
-    searchUnlessCrowded(model, effort, TOO_CROWDED) ??
-    search(model, { ...effort, breadth: effort.breadth * WIDER })
-  );
-}
 
 /** A round with its explanations, before anything is said of its heights. */
 export interface ExplainedRound {
@@ -44,7 +37,11 @@ export function explainRound(
   const frame = frameRound(round);
   if ('why' in frame) return frame;
   const model = modelRound(frame, learned);
-  return { frame, model, found: weighOutcomes(model, searchEnough(model, effort)) };
+  return {
+    frame,
+    model,
+    found: weighOutcomes(model, searchUnlessCrowded(model, effort, TOO_CROWDED, WIDER * effort.breadth)),
+  };
 }
 
 /** Every height of a round with its four class probabilities, or why the round cannot be judged. */

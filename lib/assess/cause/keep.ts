@@ -1,4 +1,4 @@
-import type { Candidates } from './candidates';
+import type { Candidates } from './listed';
 
 export interface SearchEffort {
   /** Explanations less likely than the best by more than this, in ln, are left out. */

@@ -1,5 +1,13 @@
 import type { Component } from './components';
-import { addTail, normalColumns, type NormalColumns, type SettingColumns } from './columns';
+import {
+  addTail,
+  LOG_PRIOR,
+  LOG_TAIL,
+  normalColumns,
+  type NormalColumns,
+  type SettingColumns,
+  WIDTH,
+} from './columns';
 
 /** Where a station's body may be, in columns: those of one pattern and width together, the likeliest of them first. */
 export interface Places extends NormalColumns {
@@ -85,14 +93,14 @@ function placesFrom(groups: readonly Group[]): Places {
  * unknown sizes share it), in all bands where others will tell, so that their order does not matter.
  */
 export function meetings(places: Places, columns: SettingColumns, only: boolean): Meeting[] {
-  const { count, logPrior, logTail } = columns;
+  const { count, numbers } = columns;
   return places.groups.flatMap(({ sides, width, from, to }): Meeting[] => {
     if (width === 'wide' && !only) return [];
     const rowFrom = width === 'wide' ? 1 : 0;
     const rowTo = sides !== 0 && width === 'fine' && only ? 1 : count;
     if (rowFrom >= rowTo) return [];
-    const lead = logPrior[rowFrom] ?? -Infinity;
-    const mass = rowTo === 1 ? lead : (logTail[rowFrom] ?? -Infinity);
+    const lead = numbers[WIDTH * rowFrom + LOG_PRIOR] ?? -Infinity;
+    const mass = rowTo === 1 ? lead : (numbers[WIDTH * rowFrom + LOG_TAIL] ?? -Infinity);
     return [{ sides, from, to, rowFrom, rowTo, lead, mass }];
   });
 }

@@ -25,6 +25,8 @@ export interface SearchResult {
 // Rounds are searched one after another, so all of them can use the same room.
 let beam = new Beam();
 let next = new Beam();
+/** The explanations before the first setup at which there was not room for all. */
+let roomy = new Beam();
 
 /**
  * Sums over the explanations of a round: a mis-set or ordinary setting for each setup, a damaged or sound
@@ -33,27 +35,60 @@ let next = new Beam();
  * dropped, and what is dropped is counted. The whole state is worked out for the explanations that are left.
  */
 export function search(model: RoundModel, effort: SearchEffort): SearchResult {
-  const found = searchUnlessCrowded(model, effort, 1);
-  if (!found) throw new RangeError('A share is at most one.');
-  return found;
+  return searchUnlessCrowded(model, effort, 1, effort.breadth);
 }
 
-/** The same, or null as soon as more than `limit` was dropped only because too many explanations were in reach. */
+/**
+ * The same, with breadth `wider` where more than `limit` would be dropped only because too many explanations are in
+ * reach. As long as there is room for all, both breadths keep the same, so only the setups from there on are taken again.
+ */
 export function searchUnlessCrowded(
   model: RoundModel,
   effort: SearchEffort,
   limit: number,
-): SearchResult | null {
+  wider: number,
+): SearchResult {
   openBeam(model, beam);
-  let leftOut = 0;
+  const found = follow(model, effort, { step: 0, leftOut: 0 }, limit);
+  if (!('step' in found)) return found;
+  [beam, roomy] = [roomy, beam];
+  const widely = follow(model, { ...effort, breadth: wider }, found, 1);
+  if ('step' in widely) throw new RangeError('A share is at most one.');
+  return widely;
+}
+
+/** How far a search has come: the setup that is next, and what was left out before it. */
+interface Progress {
+  step: number;
+  leftOut: number;
+}
+
+/**
+ * Takes the setups in turn from what is in the beam. As soon as more than `limit` was dropped for want of room it
+ * gives up, and says where that began; the explanations of then are in `roomy`.
+ */
+function follow(
+  model: RoundModel,
+  effort: SearchEffort,
+  from: Progress,
+  limit: number,
+): SearchResult | Progress {
+  let { leftOut } = from;
   let crowdedOut = 0;
   let logEvidence = 0;
-  for (const [step, pair] of model.steps.entries()) {
+  let crowded: Progress | null = null;
+  for (let step = from.step; step < model.steps.length; step++) {
+    const pair = model.steps[step];
+    if (!pair) break;
     const found = candidates(model, beam, pair, effort.depth);
     const kept = keep(found, effort, step === model.steps.length - 1 ? effort.share : 1);
+    if (kept.crowded > 0 && crowded === null && limit < 1) {
+      crowded = { step, leftOut };
+      roomy.copy(model, beam);
+    }
     leftOut += kept.dropped;
     crowdedOut += kept.crowded;
-    if (Math.min(1, crowdedOut) > limit) return null;
+    if (crowded !== null && Math.min(1, crowdedOut) > limit) return crowded;
     logEvidence = kept.logSum;
     advance(model, beam, found, kept.order, step, next);
     [beam, next] = [next, beam];

@@ -28,12 +28,12 @@ export class Unlisted {
   }
 
   add(logWeight: number): void {
-    let at = Math.floor((logWeight - this.#from) * STEPS);
-    if (at > LAST) {
+    const steps = (logWeight - this.#from) * STEPS;
+    if (steps >= LAST + 1) {
       this.#beyond += Math.exp(Math.min(logWeight - this.#from - BELOW, 600));
       return;
     }
-    if (!(at > 0)) at = 0;
+    const at = steps > 0 ? Math.floor(steps) : 0;
     this.#counts[at] = (this.#counts[at] ?? 0) + 1;
     if (at < this.#lowest) this.#lowest = at;
     if (at > this.#highest) this.#highest = at;
