@@ -38,10 +38,10 @@ function firstsOf(jobs: readonly Job[], firsts: FirstReadings | undefined): Firs
   );
 }
 
-/** The verdicts of one part without their patterns, which only a picture shows, and its habits’ sums. */
+/** The verdicts of one part as far as the batch report tells them, and its habits’ sums. */
 export function judgeJobs({ jobs, learned, firsts }: JobsTask): JudgedJobs {
   const rounds = jobs.flatMap((job) =>
-    job.rounds.map((round) => assessRound(round, learned, { patterns: false })),
+    job.rounds.map((round) => assessRound(round, learned, { brief: true })),
   );
   return { rounds, tallies: tallyShop(jobs, rounds, firsts) };
 }

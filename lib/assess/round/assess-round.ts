@@ -2,7 +2,7 @@ import type { Round, Side } from '@/lib/measure/types';
 import { type JudgedRound, judgeRound } from '../cause/judge';
 import type { Learned } from '../cause/learned';
 import type { DatumLine, RoundVerdict } from '../types';
-import { nextChecks, type UnreadLength } from './checks';
+import { bestCheck, nextChecks, type UnreadLength } from './checks';
 import { patternsOf } from '../patterns/patterns-of';
 import { judgeCenterline, judgePins } from './centerline';
 import { whyUndecidable } from './decidable';
@@ -10,28 +10,28 @@ import { whyUndecidable } from './decidable';
 export interface RoundOptions {
   /** Lengths of the sheet that were not read in this round. */
   unread?: readonly UnreadLength[];
-  /** False where nothing shows them: they take about as long as a verdict. */
-  patterns?: boolean;
+  /** Only what the batch report tells: no patterns, no centre pins, and of the next checks the best. */
+  brief?: boolean;
 }
 
 /** Everything that is said of one round: what each height is, whether the datum can be trusted, what to check next. */
 export function assessRound(round: Round, learned: Learned, options: RoundOptions = {}): RoundVerdict {
   const { job, stage, attempt } = round;
-  const pins = judgePins(round, learned);
-  const centerline = judgeCenterline(round, learned, pins);
+  const brief = options.brief === true;
+  const pins = brief ? null : judgePins(round, learned);
+  const centerline = brief ? [] : judgeCenterline(round, learned, pins);
   const why = whyUndecidable(round, learned);
   const hasHeights = round.setups.some(({ observations }) =>
     observations.some(({ quantity }) => quantity === 'height'),
   );
   const judged = judgeRound(round, learned);
-  const shape =
-    options.patterns === false
-      ? {}
-      : {
-          patterns: patternsOf(round, learned, {
-            judged: { heights: 'why' in judged ? null : judged, pins, datum: why === null },
-          }),
-        };
+  const shape = brief
+    ? {}
+    : {
+        patterns: patternsOf(round, learned, {
+          judged: { heights: 'why' in judged ? null : judged, pins, datum: why === null },
+        }),
+      };
   if ('why' in judged) {
     return {
       job,
@@ -59,7 +59,9 @@ export function assessRound(round: Round, learned: Learned, options: RoundOption
     heights: judged.heights,
     centerline,
     leftOut: judged.found.leftOut,
-    nextChecks: nextChecks(judged, learned, options.unread),
+    nextChecks: brief
+      ? [bestCheck(judged, learned)].flatMap((best) => best ?? [])
+      : nextChecks(judged, learned, options.unread),
     ...shape,
   };
 }

@@ -27,6 +27,17 @@ function groupBits(leading: readonly Leading[]): number {
   return entropyBits(weights.values());
 }
 
+/** A check that might be proposed: what it tells and how it is put are worked out when they are asked for. */
+interface Proposal extends Pick<NextCheck, 'action' | 'minutes'> {
+  setup: string | null;
+  other?: string;
+  point?: string;
+  bits: () => number;
+  words: () => string;
+  /** It hangs a zero gauge again that is likelier mis-set than not: that spoils every other height. */
+  spoiling: boolean;
+}
+
 /**
  * What to check next: hang a gauge again, hang a zero gauge again (and all others against it), read a length
  * that was not read, exchange two gauges, let another technician hang it. Each with the bits it is expected to
@@ -38,93 +49,126 @@ export function nextChecks(
   learned: Learned,
   unread: readonly UnreadLength[] = [],
 ): NextCheck[] {
+  return proposalsOf(judged, learned, unread)
+    .proposals.map((proposal) => ({ proposal, gainBits: proposal.bits() }))
+    .filter(({ proposal, gainBits }) => worthwhile(proposal, gainBits))
+    .sort(
+      (a, b) =>
+        Number(b.proposal.spoiling) - Number(a.proposal.spoiling) ||
+        b.gainBits / b.proposal.minutes - a.gainBits / a.proposal.minutes,
+    )
+    .map(({ proposal, gainBits }) => told(proposal, gainBits));
+}
+
+/** The first of `nextChecks`, without asking those that cannot be it: no check tells more than there is open. */
+export function bestCheck(judged: JudgedRound, learned: Learned): NextCheck | null {
+  const { proposals, open } = proposalsOf(judged, learned, []);
+  let best: { proposal: Proposal; gainBits: number; order: number } | null = null;
+  const byMinutes = proposals
+    .map((proposal, order) => ({ proposal, order }))
+    .sort((a, b) => a.proposal.minutes - b.proposal.minutes);
+  for (const { proposal, order } of byMinutes) {
+    const { minutes } = proposal;
+    const ahead = best === null ? 0 : Number(proposal.spoiling) - Number(best.proposal.spoiling);
+    if (ahead < 0) continue;
+    const rate: number = best === null || ahead > 0 ? -Infinity : best.gainBits / best.proposal.minutes;
+    if (((1 + ROUNDING) * open) / minutes < rate) continue;
+    const gainBits = proposal.bits();
+    if (!worthwhile(proposal, gainBits)) continue;
+    const sooner = best !== null && ahead === 0 && gainBits / minutes === rate && order < best.order;
+    if (gainBits / minutes > rate || sooner) best = { proposal, gainBits, order };
+  }
+  return best === null ? null : told(best.proposal, best.gainBits);
+}
+
+/** What is open is summed in another order than what a check tells of it. */
+const ROUNDING = 1e-9;
+
+const worthwhile = ({ spoiling }: Proposal, gainBits: number): boolean => gainBits >= 0.01 || spoiling;
+
+const told = ({ action, minutes, setup, other, point, words }: Proposal, gainBits: number): NextCheck => ({
+  action,
+  setup,
+  other: other ?? null,
+  point: point ?? null,
+  gainBits,
+  minutes,
+  words: words(),
+});
+
+/** All checks that may be proposed, and how many bits are open; none where too little is. */
+function proposalsOf(
+  judged: JudgedRound,
+  learned: Learned,
+  unread: readonly UnreadLength[],
+): { proposals: Proposal[]; open: number } {
   const leading = leadingOf(judged);
   const groups = leading.map(({ group }) => group);
-  if (groupBits(leading) < WORTH_ASKING && judged.pZeroMisset < 0.5) return [];
+  const open = groupBits(leading);
+  if (open < WORTH_ASKING && judged.pZeroMisset < 0.5) return { proposals: [], open };
   const last = lastSetups(judged);
-  const checks: NextCheck[] = [];
+  const spoiled = spoiledBy(judged);
+  const proposals: Proposal[] = [];
+  const propose = (proposal: Omit<Proposal, 'spoiling'>): void => {
+    proposals.push({ ...proposal, spoiling: proposal.setup !== null && spoiled.has(proposal.setup) });
+  };
   const predict = (
     pairs: readonly PairModel[],
     hand: (pair: PairModel) => TechnicianHand,
     zero: number | null = null,
   ): number => expectedBits(predictions(judged, leading, pairs, hand, learned, zero), groups);
   for (const pair of last) {
-    const height = judged.heights.find(
-      (h) => h.setup === pair.pair.label && h.station === stationOf(judged, pair),
-    );
-    checks.push({
-      ...none(
-        'rehang',
-        MINUTES.rehang,
-        predict([pair], (p) => p.hand),
-        rehangWords(pair.pair, height, judged.pZeroMisset),
-      ),
-      setup: pair.pair.label,
+    const setup = pair.pair.label;
+    propose({
+      ...{ action: 'rehang', minutes: MINUTES.rehang, setup },
+      bits: () => predict([pair], (p) => p.hand),
+      words: () => {
+        const height = judged.heights.find(
+          (h) => h.setup === pair.pair.label && h.station === stationOf(judged, pair),
+        );
+        return rehangWords(pair.pair, height, judged.pZeroMisset);
+      },
     });
     const other = bestOther(learned, pair.pair.technician);
-    if (other) {
-      checks.push({
-        ...none(
-          'other-technician',
-          MINUTES.otherTechnician,
-          predict([pair], () => other.hand),
-          otherTechnicianWords(pair.pair, other.name),
-        ),
-        setup: pair.pair.label,
-      });
-    }
+    if (!other) continue;
+    propose({
+      ...{ action: 'other-technician', minutes: MINUTES.otherTechnician, setup },
+      bits: () => predict([pair], () => other.hand),
+      words: () => otherTechnicianWords(pair.pair, other.name),
+    });
   }
   const first = mostDoubtful(judged, last);
   if (first) {
     for (const second of last) {
       if (first.pair.gauge === second.pair.gauge) continue;
-      checks.push({
-        ...none(
-          'exchange',
-          MINUTES.exchange,
-          predict([first, second], (p) => p.hand),
-          exchangeWords(first.pair, second.pair),
-        ),
-        setup: first.pair.label,
-        other: second.pair.label,
+      propose({
+        ...{ action: 'exchange', minutes: MINUTES.exchange },
+        ...{ setup: first.pair.label, other: second.pair.label },
+        bits: () => predict([first, second], (p) => p.hand),
+        words: () => exchangeWords(first.pair, second.pair),
       });
     }
   }
-  /** Setups of zero gauges that are likelier mis-set than not: they spoil every other height. */
-  const spoiling = new Set<string>();
   for (const zero of lastZeros(judged)) {
-    const bits = predict(last, (p) => p.hand, zero);
     const hung = judged.model.zeros[zero];
     if (!hung) continue;
-    const { pair } = hung;
-    if (zeroMisset(judged, [hung]) >= 0.5) spoiling.add(pair.label);
-    checks.push({
-      ...none('rehang', MINUTES.rehang * (1 + last.length), bits, zeroWords(pair)),
-      setup: pair.label,
+    propose({
+      ...{ action: 'rehang', minutes: MINUTES.rehang * (1 + last.length), setup: hung.pair.label },
+      bits: () => predict(last, (p) => p.hand, zero),
+      words: () => zeroWords(hung.pair),
     });
   }
   for (const { point } of unread) {
     const bits = lengthBits(judged, leading, point, learned);
-    if (bits > 0) checks.push({ ...none('read-length', MINUTES.length, bits, lengthWords(point)), point });
+    if (bits <= 0) continue;
+    propose({
+      ...{ action: 'read-length', minutes: MINUTES.length, setup: null, point },
+      bits: () => bits,
+      words: () => lengthWords(point),
+    });
   }
-  return checks
-    .filter((check) => check.gainBits >= 0.01 || spoiling.has(check.setup ?? ''))
-    .sort(
-      (a, b) =>
-        Number(spoiling.has(b.setup ?? '')) - Number(spoiling.has(a.setup ?? '')) ||
-        b.gainBits / b.minutes - a.gainBits / a.minutes,
-    );
+  return { proposals, open };
 }
-
-const none = (action: NextCheck['action'], minutes: number, gainBits: number, words: string): NextCheck => ({
-  action,
-  setup: null,
-  other: null,
-  point: null,
-  gainBits,
-  minutes,
-  words,
-});
 
 const stationOf = (judged: JudgedRound, pair: PairModel): number =>
   judged.frame.stations[pair.station]?.x ?? Number.NaN;
@@ -175,11 +219,34 @@ function lastZeros(judged: JudgedRound): number[] {
   return [...last.values()];
 }
 
-function bestOther(learned: Learned, technician: string): { name: string; hand: TechnicianHand } | null {
-  let best: { name: string; hand: TechnicianHand } | null = null;
-  for (const [name, hand] of Object.entries(learned.technicians)) {
-    if (name !== technician && hand.setups >= 10 && (best === null || hand.setting < best.hand.setting))
-      best = { name, hand };
+/** Setups of zero gauges that are likelier mis-set than not. */
+function spoiledBy(judged: JudgedRound): ReadonlySet<string> {
+  const spoiled = new Set<string>();
+  // One of them is no likelier mis-set than any of them.
+  if (judged.pZeroMisset < 0.5 - ROUNDING) return spoiled;
+  for (const zero of lastZeros(judged)) {
+    const hung = judged.model.zeros[zero];
+    if (hung && zeroMisset(judged, [hung]) >= 0.5) spoiled.add(hung.pair.label);
   }
-  return best;
+  return spoiled;
+}
+
+interface Other {
+  name: string;
+  hand: TechnicianHand;
+}
+
+/** The steadiest hands that enough is known of, the steadiest first: whoever measures, one of two is another. */
+const steadiest = new WeakMap<Learned, Other[]>();
+
+function bestOther(learned: Learned, technician: string): Other | undefined {
+  let others = steadiest.get(learned);
+  if (!others) {
+    others = Object.entries(learned.technicians)
+      .flatMap(([name, hand]) => (hand.setups >= 10 ? [{ name, hand }] : []))
+      .sort((a, b) => a.hand.setting - b.hand.setting)
+      .slice(0, 2);
+    steadiest.set(learned, others);
+  }
+  return others.find(({ name }) => name !== technician);
 }
