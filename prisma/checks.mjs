@@ -107,7 +107,7 @@ export const CHECKS = {
     words('proved', 'neither', 'gauge', 'body', 'both'),
     words('by', 'rehang', 'recorded'),
   ],
-  HabitTally: [count('format', 1), said('month')],
+  JobShare: [count('jobVersion', 1), said('madeBy')],
   Trial: [said('name')],
   TrialReading: [count('run', 1), count('repeat', 1), millimetres('value')],
   Trace: [words('via', 'page', 'command', 'interface', 'program'), said('action'), said('kind')],
@@ -121,4 +121,4 @@ export const CHECKS = {
 export const APPEND_ONLY = ['Reading', 'Trace', 'SheetRevision', 'BayEntry'];
 
 /** Tables that SQLite keeps in the order of their key, without a second copy of it. */
-export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof', 'HabitTally', 'TrialReading', 'SheetRevision'];
+export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof', 'TrialReading', 'SheetRevision'];

@@ -4,7 +4,8 @@ import { judgeJobs, type JudgedJobs, partsOfJobs } from './crew/judge-jobs';
 import { gaugeFigures, technicianFigures } from './figures';
 import { type FirstReadings, habitsFound, sumByTechnician } from './habits';
 import { learn, type LearnOptions } from './learn';
-import { firstTimeOutcomes, rateOf } from './right-first-time';
+import { MeasuredSums } from './measured';
+import { rateOf } from './right-first-time';
 import type { ShopAssessment } from './shop-assessment';
 
 export interface ShopOptions extends LearnOptions {
@@ -24,14 +25,15 @@ export function assessment(
   learned: Learned,
   parts: readonly JudgedJobs[],
 ): ShopAssessment {
+  const measured = MeasuredSums.of(jobs);
   const habits = habitsFound(sumByTechnician(parts.map(({ tallies }) => tallies)));
   return {
-    technicians: technicianFigures(jobs, learned).map((figures) => ({
+    technicians: technicianFigures(measured, learned).map((figures) => ({
       ...figures,
       habits: habits.get(figures.technician) ?? [],
     })),
-    gauges: gaugeFigures(jobs, learned),
+    gauges: gaugeFigures(measured, learned),
     rounds: parts.flatMap(({ rounds }) => rounds),
-    firstTimeRight: rateOf(firstTimeOutcomes(jobs)),
+    firstTimeRight: rateOf(measured.outcomes),
   };
 }

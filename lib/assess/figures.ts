@@ -1,8 +1,6 @@
-import type { Job } from '@/lib/measure';
 import type { Learned } from './cause/learned';
-import { gaugeReadings, technicianCounts } from './counts';
-import { repeatability, repeatabilityByTechnician } from './repeatability';
-import { firstTimeOutcomes, rateByTechnician } from './right-first-time';
+import type { MeasuredSums } from './measured';
+import { rateByTechnician } from './right-first-time';
 import type { GaugeFigures, MeanEstimate, SdEstimate, TechnicianFigures } from './types';
 
 /** 97.5 % of the standard normal distribution. */
@@ -20,19 +18,19 @@ export interface ShopBand {
   setting: SdEstimate;
 }
 
-export function technicianFigures(jobs: readonly Job[], learned: Learned): TechnicianFigures[] {
-  const counts = technicianCounts(jobs);
-  const repeat = repeatabilityByTechnician(jobs);
-  const rates = rateByTechnician(firstTimeOutcomes(jobs), counts.keys());
-  return [...counts].flatMap(([technician, count]) => {
+export function technicianFigures(measured: MeasuredSums, learned: Learned): TechnicianFigures[] {
+  const hands = measured.hands();
+  const rates = rateByTechnician(
+    measured.outcomes,
+    hands.map(({ technician }) => technician),
+  );
+  return hands.flatMap(({ technician, readings, setups, jobs }) => {
     const rate = rates.get(technician);
-    const own = repeat.get(technician);
-    if (!rate || !own) return [];
+    if (rate === undefined) return [];
     return [
       {
-        technician,
-        ...count,
-        repeatability: own,
+        ...{ technician, readings, setups, jobs },
+        repeatability: measured.repeatability(technician),
         setting: settingOf(learned, technician),
         bias: technicianBias(learned, technician),
         firstTimeRight: rate,
@@ -65,10 +63,9 @@ export function technicianBias(learned: Learned, technician: string): MeanEstima
   };
 }
 
-export function gaugeFigures(jobs: readonly Job[], learned: Learned): GaugeFigures[] {
-  return [...gaugeReadings(jobs)].map(([gauge, readings]) => ({
-    gauge,
-    readings,
+export function gaugeFigures(measured: MeasuredSums, learned: Learned): GaugeFigures[] {
+  return measured.gauges().map(({ gauge, readings }) => ({
+    ...{ gauge, readings },
     bias: gaugeBias(learned, gauge),
   }));
 }
@@ -84,15 +81,12 @@ export function gaugeBias(learned: Learned, gauge: string): MeanEstimate {
   };
 }
 
-export function shopBand(jobs: readonly Job[], learned: Learned): ShopBand {
-  const observations = jobs.flatMap((job) =>
-    job.rounds.flatMap((round) => round.setups.flatMap((setup) => setup.observations)),
-  );
+export function shopBand(measured: MeasuredSums, learned: Learned): ShopBand {
   const { setting, settingLogSe } = learned.newTechnician;
   const hands = Object.values(learned.technicians).filter((hand) => hand.setups > 0).length;
   const factor = Math.exp((Z * settingLogSe) / Math.sqrt(Math.max(1, hands)));
   return {
-    repeatability: repeatability(observations),
+    repeatability: measured.repeatability(),
     setting:
       hands === 0
         ? nothing('No gauge was hung for heights.')

@@ -13,6 +13,7 @@ export {
 } from './figures';
 export * from './differences';
 export { learn, type LearnOptions } from './learn';
+export { measuredIn, MeasuredSums, type Measured } from './measured';
 export { recordedDimensions } from './recorded';
 export * from './repeatability';
 export * from './right-first-time';

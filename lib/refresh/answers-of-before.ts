@@ -5,6 +5,8 @@ import { asJson } from './stored-fit';
 
 /** Under which question it is kept what the seldom changed answers were made from. */
 const MADE_FROM = 'made-from';
+/** What is kept of the shares that the answers were added up from. */
+const SHARES = 'shares';
 const QUESTIONS: readonly SeldomChanged[] = ['risk', 'what-if'];
 
 /**
@@ -41,9 +43,14 @@ export class AnswersOfBefore {
       : work();
   };
 
+  /** Whether the answers were added up from these shares. */
+  restOn(shares: unknown): boolean {
+    return this.#before[SHARES] === digest(shares);
+  }
+
   /** What is kept beside the answers. */
-  madeFrom(): Record<string, Json> {
-    return { [MADE_FROM]: asJson(this.#now) };
+  madeFrom(shares: unknown): Record<string, Json> {
+    return { [MADE_FROM]: asJson({ ...this.#now, [SHARES]: digest(shares) }) };
   }
 }
 

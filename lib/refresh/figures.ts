@@ -4,10 +4,10 @@ import {
   technicianFigures,
   type GaugeFigures,
   type Learned,
+  type MeasuredSums,
   type ShopBand,
   type TechnicianFigures,
 } from '@/lib/assess';
-import type { Job } from '@/lib/measure';
 
 /** Everything that pages show of hands and gauges, made with the fit so that no page computes it. */
 export interface ShopFigures {
@@ -17,8 +17,8 @@ export interface ShopFigures {
   shop: ShopBand;
 }
 
-export const figuresOf = (jobs: readonly Job[], learned: Learned): ShopFigures => ({
-  technicians: technicianFigures(jobs, learned),
-  gauges: gaugeFigures(jobs, learned),
-  shop: shopBand(jobs, learned),
+export const figuresOf = (measured: MeasuredSums, learned: Learned): ShopFigures => ({
+  technicians: technicianFigures(measured, learned),
+  gauges: gaugeFigures(measured, learned),
+  shop: shopBand(measured, learned),
 });

@@ -1,10 +1,10 @@
+import { MeasuredSums } from '@/lib/assess';
 import { learnTogether, withCrew } from '@/lib/assess/crew';
-import type { Job } from '@/lib/measure';
 import { hasFitAnswers, inputsVersion, loadJobs, roundsWithoutVerdict, type ShopId } from '@/lib/store';
 import { dueToLearn } from './due-to-learn';
 import { figuresOf } from './figures';
 import { keepFit, keepFollowed, readFit, type StoredFit } from './stored-fit';
-import { updateAnswers } from './update-answers';
+import { askAnew, keepAnswers } from './update-answers';
 import { updateOutcomes } from './update-outcomes';
 import { updateProofs } from './update-proofs';
 import { updateVerdicts } from './update-verdicts';
@@ -31,19 +31,18 @@ export async function refresh(
     await finish(shop, fit);
     return;
   }
-  if (fit !== null) {
-    const rounds = await followRounds(shop, fit);
-    const jobs = await loadJobs(shop);
-    if (rounds !== null && !dueToLearn(fit, { rounds, jobs })) {
+  const rounds = fit === null ? null : await followRounds(shop, fit);
+  if (fit !== null && rounds !== null) {
+    const asked = await askAnew(shop, fit);
+    const measured = asked.questions.measured();
+    if (!dueToLearn(fit, { rounds, measured })) {
       const unlearned = fit.unlearned + rounds;
-      const newer = { inputsVersion: version, figures: figuresOf(jobs, fit.learned), unlearned };
-      await updateAnswers(shop, await keepFollowed(shop, fit, newer), jobs);
+      const newer = { inputsVersion: version, figures: figuresOf(measured, fit.learned), unlearned };
+      await keepAnswers(shop, await keepFollowed(shop, fit, newer), asked);
       return;
     }
-    await learnAnew(shop, program, version, jobs, say);
-    return;
   }
-  await learnAnew(shop, program, version, await loadJobs(shop), say);
+  await learnAnew(shop, program, version, say);
 }
 
 /** Does what an earlier refresh was broken off before. */
@@ -53,29 +52,29 @@ async function finish(shop: ShopId, fit: StoredFit): Promise<void> {
     await updateVerdicts(shop, fit, waiting, crew);
     await updateProofs(shop, fit, crew, false);
   });
-  if (!(await hasFitAnswers(shop, fit.id))) await updateAnswers(shop, fit, await loadJobs(shop));
+  if (!(await hasFitAnswers(shop, fit.id))) await keepAnswers(shop, fit, await askAnew(shop, fit));
 }
 
 async function learnAnew(
   shop: ShopId,
   program: string,
   version: number,
-  jobs: readonly Job[],
   say: (line: string) => void,
 ): Promise<void> {
+  const jobs = await loadJobs(shop);
   if (jobs.length === 0) return;
   say(`Learning from ${jobs.length} jobs …`);
   const rounds = jobs.reduce((sum, job) => sum + job.rounds.length, 0);
   const fresh = await withCrew(rounds, async (crew) => {
     const learned = await learnTogether(crew, jobs);
-    const figures = figuresOf(jobs, learned);
+    const figures = figuresOf(MeasuredSums.of(jobs), learned);
     const fit = await keepFit(shop, { inputsVersion: version, program, learned, figures });
     const judged = await updateVerdicts(shop, fit, await roundsWithoutVerdict(shop, fit.id), crew);
     await updateProofs(shop, fit, crew, false);
     say(`${judged} rounds judged.`);
     return fit;
   });
-  await updateAnswers(shop, fresh, jobs);
+  await keepAnswers(shop, fresh, await askAnew(shop, fresh));
 }
 
 /**

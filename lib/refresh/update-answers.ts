@@ -1,52 +1,46 @@
-import type { RoundVerdict } from '@/lib/assess';
 import { ShopQuestions } from '@/lib/assess/answers';
-import { firstReadings } from '@/lib/assess/habits';
-import type { Job, Reading } from '@/lib/measure';
-import { readingsFor, saveFitAnswers, shopOfId, verdictsFor, type Json, type ShopId } from '@/lib/store';
+import { saveFitAnswers, shareStamp, shopOfId, type Json, type ShopId } from '@/lib/store';
 import { AnswersOfBefore } from './answers-of-before';
 import { asJson, type StoredFit } from './stored-fit';
+import { storedShares, updateShares } from './update-shares';
 
-const JOBS_AT_ONCE = 200;
-/** More rounds than so many jobs have. */
-const ROUNDS_AT_ONCE = 5_000;
+/** The shop's questions, with all that its jobs add to them. */
+export interface Asked {
+  questions: ShopQuestions;
+  before: AnswersOfBefore;
+  /** Of what they were added up from. */
+  shares: unknown;
+  /** The questions of months that have to be answered anew; all where it is null. */
+  months: ReadonlySet<string> | null;
+}
 
 /**
- * Answers the shop's questions by a fit and its verdicts, and keeps the answers with the fit.
- * @param jobs all of the shop's, in the order of time.
+ * Asks the shop's questions by a fit and its verdicts. What a job adds to the answers is worked out anew only where it
+ * changed, and of the sums by month only those that it counts in.
  */
-export async function updateAnswers(shop: ShopId, fit: StoredFit, jobs: readonly Job[]): Promise<void> {
+export async function askAnew(shop: ShopId, fit: StoredFit): Promise<Asked> {
   const timeZone = (await shopOfId(shop))?.timeZone ?? 'UTC';
-  const questions = new ShopQuestions(fit.learned, timeZone);
-  for (let start = 0; start < jobs.length; start += JOBS_AT_ONCE) {
-    const batch = jobs.slice(start, start + JOBS_AT_ONCE);
-    const numbers = batch.map(({ job }) => job);
-    const [verdicts, firsts] = await Promise.all([
-      verdictsByJob(shop, numbers),
-      readingsOf(shop, numbers).then(firstReadings),
-    ]);
-    for (const job of batch) questions.add(job, verdicts.get(job.job) ?? [], firsts);
-  }
   const before = await AnswersOfBefore.of(shop, [fit.program, fit.learned, timeZone]);
+  const stamp = async () => [fit.id, timeZone, await shareStamp(shop, fit.id)];
+  const known = before.restOn(await stamp());
+  const touched = await updateShares(shop, fit, timeZone);
+  const shares = await stamp();
+  const months = known ? touched : null;
+  const questions = new ShopQuestions(fit.learned, timeZone, months);
+  for await (const share of storedShares(shop)) questions.add(share);
+  return { questions, before, shares, months };
+}
+
+/** Keeps the answers with the fit. */
+export async function keepAnswers(
+  shop: ShopId,
+  fit: StoredFit,
+  { questions, before, shares, months }: Asked,
+): Promise<void> {
   const answers: Record<string, Json> = {};
   for (const [question, answer] of Object.entries(questions.answers(before.known)))
     answers[question] = asJson(answer);
   for (const [question, sums] of questions.months()) answers[question] = asJson(sums);
-  await saveFitAnswers(shop, fit.id, { ...answers, ...before.madeFrom() });
-}
-
-async function verdictsByJob(shop: ShopId, jobs: readonly string[]): Promise<Map<string, RoundVerdict[]>> {
-  const byJob = new Map<string, RoundVerdict[]>();
-  for (const { job, document } of await verdictsFor(shop, { jobs, limit: ROUNDS_AT_ONCE })) {
-    const own = byJob.get(job) ?? [];
-    // The document is the verdict that this program stored.
-    own.push(document as unknown as RoundVerdict);
-    byJob.set(job, own);
-  }
-  return byJob;
-}
-
-async function readingsOf(shop: ShopId, jobs: readonly string[]): Promise<Reading[]> {
-  const readings: Reading[] = [];
-  for await (const reading of readingsFor(shop, { jobs })) readings.push(reading);
-  return readings;
+  const all = { ...answers, ...before.madeFrom(shares) };
+  await saveFitAnswers(shop, fit.id, all, months && new Set([...Object.keys(all), ...months]));
 }

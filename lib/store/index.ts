@@ -66,6 +66,11 @@ export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 export { currentFit, followFit, restateFit, saveFit } from './verdicts/fit';
 export { fitAnswer, fitAnswers, hasFitAnswers } from './verdicts/fit-answers';
 export { saveFitAnswers } from './verdicts/save-fit-answers';
+export { jobShares } from './shares/job-shares';
+export { jobsWithoutShare } from './shares/jobs-without-share';
+export { saveJobShares } from './shares/save-job-shares';
+export { shareStamp } from './shares/share-stamp';
+
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';
 export { saveRoundVerdicts } from './verdicts/save-round-verdicts';
 export { heightsFor, verdictsFor } from './verdicts/verdicts-for';

@@ -1,4 +1,4 @@
-import { gaugeBias, type Learned, settingOf, technicianBias, technicianFigures } from '@/lib/assess';
+import { gaugeBias, type Learned, MeasuredSums, settingOf, technicianBias, technicianFigures } from '@/lib/assess';
 import type { Job } from '@/lib/measure/types';
 import type { SimulatedShop } from './shop';
 
@@ -25,7 +25,7 @@ export function recovered(shop: SimulatedShop, jobs: readonly Job[], learned: Le
     if (estimate === null || estimate === undefined || low === null || high === null) return;
     found.push({ what, who, truth, estimate, low, high });
   };
-  const figures = technicianFigures(jobs, learned);
+  const figures = technicianFigures(MeasuredSums.of(jobs), learned);
   const met = shop.technicians.filter(({ code }) => figures.some((one) => one.technician === code));
   const mean = met.reduce((sum, one) => sum + one.bias, 0) / met.length;
   for (const technician of met) {

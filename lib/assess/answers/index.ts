@@ -2,7 +2,14 @@
 export { habitSpan } from './habit-span';
 export { handSpan, type HandFilter, type HandSpan, type MonthOfHands } from './hand-span';
 export type { MissetCount } from './misset-counts';
-export { monthQuestion, type MonthDocuments, type MonthKind, type SpanChoices } from './month-sums';
+export { JOB_SHARE_FORMAT, jobShare, type JobShare } from './job-share';
+export {
+  monthQuestion,
+  questionsOfJob,
+  type MonthDocuments,
+  type MonthKind,
+  type SpanChoices,
+} from './month-sums';
 export { ShopQuestions, type KnownAnswers, type SeldomChanged } from './shop-questions';
 export type {
   Answers,

@@ -15,38 +15,38 @@ export interface MissetCount {
   misset: number;
 }
 
+/** Of one job, by technician. @param verdicts on the rounds of this job. */
+export function missetsIn(
+  job: Job,
+  verdicts: readonly RoundVerdict[],
+  timeZone: string,
+): [technician: string, count: MissetCount][] {
+  return job.rounds.flatMap((round) => {
+    const verdict = verdicts.find(({ stage, attempt }) => stage === round.stage && attempt === round.attempt);
+    const likely = new Map<string, boolean>();
+    for (const { setup, zero, p } of verdict?.heights ?? [])
+      if (!zero) likely.set(setup, p.gauge + p.both > LIKELY || (likely.get(setup) ?? false));
+    return round.setups.flatMap(({ label, technician, gauge, takenAt }): [string, MissetCount][] => {
+      const misset = likely.get(label);
+      if (misset === undefined) return [];
+      const month = monthOf(takenAt, timeZone);
+      return [[technician, { month, gauge, setups: 1, misset: Number(misset) }]];
+    });
+  });
+}
+
 /** Likely mis-sets by technician, month and gauge: their number follows the months, not the setups. */
 export class MissetCounts {
-  readonly #timeZone: string;
   readonly #counts = new Map<string, Map<string, MissetCount>>();
 
-  constructor(timeZone: string) {
-    this.#timeZone = timeZone;
-  }
-
-  /** @param verdicts on the rounds of this job. */
-  add(job: Job, verdicts: readonly RoundVerdict[]): void {
-    for (const round of job.rounds) {
-      const verdict = verdicts.find(
-        ({ stage, attempt }) => stage === round.stage && attempt === round.attempt,
-      );
-      const likely = new Map<string, boolean>();
-      for (const { setup, zero, p } of verdict?.heights ?? [])
-        if (!zero) likely.set(setup, p.gauge + p.both > LIKELY || (likely.get(setup) ?? false));
-      for (const { label, technician, gauge, takenAt } of round.setups) {
-        const misset = likely.get(label);
-        if (misset !== undefined) this.#count(technician, gauge, takenAt, misset);
-      }
+  add(counts: readonly [technician: string, count: MissetCount][]): void {
+    for (const [technician, { month, gauge, setups, misset }] of counts) {
+      const own = this.#counts.get(technician) ?? new Map<string, MissetCount>();
+      this.#counts.set(technician, own);
+      const key = JSON.stringify([month, gauge]);
+      const known = own.get(key) ?? { month, gauge, setups: 0, misset: 0 };
+      own.set(key, { month, gauge, setups: known.setups + setups, misset: known.misset + misset });
     }
-  }
-
-  #count(technician: string, gauge: string, at: number, misset: boolean): void {
-    const month = monthOf(at, this.#timeZone);
-    const own = this.#counts.get(technician) ?? new Map<string, MissetCount>();
-    this.#counts.set(technician, own);
-    const key = JSON.stringify([month, gauge]);
-    const known = own.get(key) ?? { month, gauge, setups: 0, misset: 0 };
-    own.set(key, { ...known, setups: known.setups + 1, misset: known.misset + Number(misset) });
   }
 
   /** In the order of months, then of gauges. */

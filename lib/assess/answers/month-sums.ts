@@ -2,9 +2,10 @@ import type { Job } from '@/lib/measure';
 import { grouped } from '@/lib/measure/grouped';
 import { monthOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
-import { addTallies, type HabitTally } from '../habits';
+import type { HabitTally } from '../habits';
 import type { HandCell } from '../my-hand';
 import type { SettingError } from './setting-errors';
+import { TallySum } from './tally-sum';
 
 /** What of a technician adds up over the rounds of a month, so that any stretch of time can be asked of it. */
 export interface HandMonth {
@@ -31,6 +32,46 @@ export interface RoundMeans {
   ss: number;
 }
 
+/** What of one job is summed by month. Plain JSON. */
+export interface MonthShare {
+  /** When the job was begun, epoch ms. */
+  begunAt: number;
+  sheet: string | null;
+  tallies: [technician: string, tally: HabitTally][];
+  rounds: RoundShare[];
+}
+
+export interface RoundShare {
+  /** Of its first setup, epoch ms. */
+  at: number;
+  repeats: [technician: string, repeats: Repeats[]][];
+  errors: SettingError[];
+}
+
+/** @param errors round by round, in the order of the job's rounds. */
+export function roundsIn(job: Job, errors: readonly SettingError[][]): RoundShare[] {
+  return job.rounds.flatMap(({ setups }, i): RoundShare[] => {
+    const [first] = setups;
+    if (first === undefined) return [];
+    const repeats = [...grouped(setups, ({ technician }) => technician)].map(
+      ([technician, own]): [string, Repeats[]] => [technician, repeatsIn(own)],
+    );
+    return [{ at: first.takenAt, repeats, errors: errors[i] ?? [] }];
+  });
+}
+
+function repeatsIn(setups: Job['rounds'][number]['setups']): Repeats[] {
+  const sums = new Map<string, Repeats>();
+  for (const { gauge, observations } of setups)
+    for (const { section, n, ss } of observations) {
+      if (n < 2) continue;
+      const sum = within(sums, JSON.stringify([gauge, section]), () => ({ gauge, section, df: 0, ss: 0 }));
+      sum.df += n - 1;
+      sum.ss += ss;
+    }
+  return [...sums.values()];
+}
+
 /** The habits' sums of a month by technician. */
 export type HabitMonth = [technician: string, tally: HabitTally][];
 
@@ -51,47 +92,47 @@ export type MonthKind = keyof MonthDocuments;
 export const monthQuestion = (kind: MonthKind, month: string, sheet?: string): string =>
   JSON.stringify([kind, month, ...(sheet === undefined ? [] : [sheet])]);
 
+/** Under which questions a job is summed. */
+export function questionsOfJob({ begunAt, sheet, rounds }: MonthShare, timeZone: string): string[] {
+  return [
+    ...questionsOf('habits', monthOf(begunAt, timeZone), sheet),
+    ...rounds.flatMap(({ at }) => questionsOf('hands', monthOf(at, timeZone), sheet)),
+  ];
+}
+
 /** Sums by month and technician, over all sheets and by sheet: their number follows the months, not the readings. */
 export class MonthSums {
   readonly #timeZone: string;
-  readonly #habits = new Map<string, Map<string, HabitTally[]>>();
+  readonly #only: ReadonlySet<string> | null;
+  readonly #habits = new Map<string, Map<string, TallySum>>();
   readonly #hands = new Map<string, Map<string, HandSums>>();
   readonly #months = new Set<string>();
   readonly #sheets = new Set<string>();
 
-  constructor(timeZone: string) {
+  /** @param only the questions that are summed; all where it is null. */
+  constructor(timeZone: string, only: ReadonlySet<string> | null = null) {
     this.#timeZone = timeZone;
+    this.#only = only;
   }
 
   /**
-   * @param tallies of the job, by technician. They count in the month in which the job was begun; what is summed of
-   * settings and repeats counts in the month of its round.
-   * @param errors round by round, in the order of the job's rounds.
+   * Tallies count in the month in which the job was begun; what is summed of settings and repeats counts in the month
+   * of its round.
    */
-  add(job: Job, tallies: ReadonlyMap<string, HabitTally>, errors: readonly SettingError[][]): void {
-    const begun = job.rounds[0]?.setups[0]?.takenAt;
-    if (begun === undefined) return;
-    const sheet = job.sheet ?? undefined;
-    if (sheet !== undefined) this.#sheets.add(sheet);
-    for (const question of questionsOf('habits', this.#month(begun), sheet)) {
-      const month = within(this.#habits, question, () => new Map<string, HabitTally[]>());
-      for (const [technician, tally] of tallies)
-        addTally(
-          within(month, technician, () => []),
-          tally,
-        );
+  add({ begunAt, sheet, tallies, rounds }: MonthShare): void {
+    if (sheet !== null) this.#sheets.add(sheet);
+    for (const question of this.#asked('habits', begunAt, sheet)) {
+      const month = within(this.#habits, question, () => new Map<string, TallySum>());
+      for (const [technician, tally] of tallies) within(month, technician, () => new TallySum()).add(tally);
     }
-    job.rounds.forEach((round, i) => {
-      const at = round.setups[0]?.takenAt;
-      if (at === undefined) return;
-      for (const question of questionsOf('hands', this.#month(at), sheet)) {
+    for (const { at, repeats, errors } of rounds)
+      for (const question of this.#asked('hands', at, sheet)) {
         const month = within(this.#hands, question, () => new Map<string, HandSums>());
-        for (const [technician, setups] of grouped(round.setups, (setup) => setup.technician))
-          within(month, technician, () => new HandSums()).addSetups(setups);
-        for (const [technician, own] of grouped(errors[i] ?? [], (error) => error.technician))
+        for (const [technician, own] of repeats)
+          within(month, technician, () => new HandSums()).addRepeats(own);
+        for (const [technician, own] of grouped(errors, (error) => error.technician))
           within(month, technician, () => new HandSums()).addErrors(own);
       }
-    });
   }
 
   choices(): SpanChoices {
@@ -103,7 +144,7 @@ export class MonthSums {
     return [
       ...[...this.#habits].map(([question, month]): [string, HabitMonth] => [
         question,
-        [...month].map(([technician, tallies]) => [technician, addTallies(tallies)]),
+        [...month].map(([technician, sum]) => [technician, sum.told()]),
       ]),
       ...[...this.#hands].map(([question, month]): [string, HandMonth[]] => [
         question,
@@ -112,25 +153,18 @@ export class MonthSums {
     ];
   }
 
-  #month(at: number): string {
+  #asked(kind: MonthKind, at: number, sheet: string | null): string[] {
     const month = monthOf(at, this.#timeZone);
     this.#months.add(month);
-    return month;
+    const questions = questionsOf(kind, month, sheet);
+    return this.#only === null ? questions : questions.filter((question) => this.#only?.has(question));
   }
 }
 
-const questionsOf = (kind: MonthKind, month: string, sheet: string | undefined): string[] => [
+const questionsOf = (kind: MonthKind, month: string, sheet: string | null): string[] => [
   monthQuestion(kind, month),
-  ...(sheet === undefined ? [] : [monthQuestion(kind, month, sheet)]),
+  ...(sheet === null ? [] : [monthQuestion(kind, month, sheet)]),
 ];
-
-/** So many tallies wait before they are summed: summing each at once would copy the sum every time. */
-const WAITING = 16;
-
-function addTally(tallies: HabitTally[], tally: HabitTally): void {
-  tallies.push(tally);
-  if (tallies.length >= WAITING) tallies.splice(0, tallies.length, addTallies(tallies));
-}
 
 const NONE = { n: 0, mean: 0, ss: 0 };
 
@@ -140,15 +174,13 @@ class HandSums {
   readonly #repeats = new Map<string, Repeats>();
   readonly #rounds = new Map<string, RoundMeans>();
 
-  addSetups(setups: Job['rounds'][number]['setups']): void {
-    for (const { gauge, observations } of setups)
-      for (const { section, n, ss } of observations) {
-        if (n < 2) continue;
-        const key = JSON.stringify([gauge, section]);
-        const sum = within(this.#repeats, key, () => ({ gauge, section, df: 0, ss: 0 }));
-        sum.df += n - 1;
-        sum.ss += ss;
-      }
+  addRepeats(repeats: readonly Repeats[]): void {
+    for (const { gauge, section, df, ss } of repeats) {
+      const key = JSON.stringify([gauge, section]);
+      const sum = within(this.#repeats, key, () => ({ gauge, section, df: 0, ss: 0 }));
+      sum.df += df;
+      sum.ss += ss;
+    }
   }
 
   /** @param errors of one round. */

@@ -1,19 +1,19 @@
-import type { Job } from '@/lib/measure';
 import type { Learned } from '../cause/learned';
 import { settingOf, technicianBias } from '../figures';
-import { addTallies, habitMatrix, tallyHabits, type FirstReadings, type HabitTally } from '../habits';
-import { finalJob, shopRisk, type FinalJob, type ShopRisk } from '../measuring-risk';
+import { habitMatrix } from '../habits';
+import { MeasuredSums } from '../measured';
+import { shopRisk, type FinalJob, type ShopRisk } from '../measuring-risk';
 import { byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind } from '../my-hand';
-import { fairRates, RATE_GROUPINGS, rateJob, type RateJob } from '../rates';
+import { fairRates, RATE_GROUPINGS, type RateJob } from '../rates';
 import { attention, type RateSeries, type Series } from '../signals';
-import type { RoundVerdict } from '../types';
 import { usualScenarios, whatIf, withoutGauge, workingShop } from '../what-if';
+import type { JobShare } from './job-share';
 import { MissetCounts } from './misset-counts';
 import { MonthSums, type MonthDocuments, type MonthKind } from './month-sums';
 import { OrdinaryJob } from './ordinary-job';
-import { RepeatSums } from './repeat-sums';
-import { settingErrors } from './setting-errors';
+import { readingsAsARule, repeatsOf } from './repeat-sums';
 import { SettingSums } from './setting-sums';
+import { TallySum } from './tally-sum';
 import type { Answers, HandAnswer, WhatIfAnswer } from './types';
 
 /** Answers that take a second and whose inputs change seldom: most new readings are of rounds before a repair. */
@@ -34,53 +34,57 @@ const MOST_GAUGES = 12;
 const USUAL_TOLERANCE = 3;
 
 /**
- * Answers the shop's questions from its jobs and the verdicts on them, taken one after another in the order of time.
- * What is kept of a job is small, so a long history fits into memory.
+ * Answers the shop's questions from what each of its jobs adds to them, taken one after another in the order of time.
+ * What is held of a job is small, so a long history fits into memory.
  */
 export class ShopQuestions {
   readonly #learned: Learned;
-  readonly #timeZone: string;
   readonly #rateJobs: RateJob[] = [];
   #finalJobs: FinalJob[] = [];
-  readonly #tallies = new Map<string, HabitTally>();
+  readonly #tallies = new Map<string, TallySum>();
   readonly #settings: SettingSums;
-  readonly #repeats = new RepeatSums();
+  readonly #measured = new MeasuredSums();
   readonly #ordinary = new OrdinaryJob();
   readonly #months: MonthSums;
-  readonly #missets: MissetCounts;
+  readonly #missets = new MissetCounts();
 
-  constructor(learned: Learned, timeZone: string) {
+  /** @param months the questions of months that are answered; all where it is null. */
+  constructor(learned: Learned, timeZone: string, months: ReadonlySet<string> | null = null) {
     this.#learned = learned;
-    this.#timeZone = timeZone;
     this.#settings = new SettingSums(timeZone);
-    this.#months = new MonthSums(timeZone);
-    this.#missets = new MissetCounts(timeZone);
+    this.#months = new MonthSums(timeZone, months);
   }
 
-  /** @param verdicts on the rounds of this job. */
-  add(job: Job, verdicts: readonly RoundVerdict[], firsts: FirstReadings): void {
-    const rate = rateJob(job, this.#timeZone);
+  add(share: JobShare): void {
+    const { rate, final, tallies, rounds, measured, missets, ordinary } = share;
     if (rate !== null) this.#rateJobs.push(rate);
-    const final = finalJob(job, this.#learned);
     if (final !== null) this.#finalJobs.push(final);
     if (this.#finalJobs.length > 2 * RISK_JOBS) this.#finalJobs = this.#finalJobs.slice(-RISK_JOBS);
-    const tallies = tallyHabits(job, verdicts, firsts.get(job.job));
     for (const [technician, tally] of tallies) {
-      const known = this.#tallies.get(technician);
-      this.#tallies.set(technician, known === undefined ? tally : addTallies([known, tally]));
+      const sum = this.#tallies.get(technician) ?? new TallySum();
+      this.#tallies.set(technician, sum);
+      sum.add(tally);
     }
-    const errors = settingErrors(job, verdicts);
-    for (const round of errors) this.#settings.addRound(round);
-    this.#months.add(job, tallies, errors);
-    this.#missets.add(job, verdicts);
-    this.#repeats.add(job);
-    this.#ordinary.add(job);
+    for (const { errors } of rounds) this.#settings.addRound(errors);
+    this.#months.add(share);
+    this.#measured.add(measured);
+    this.#missets.add(missets);
+    this.#ordinary.add(ordinary);
+  }
+
+  /** What was measured, by whom and with what. */
+  measured(): MeasuredSums {
+    return this.#measured;
   }
 
   /** @param known gives an answer that was made from the very same before, where it has one. */
   answers(known: KnownAnswers = (_, __, work) => work()): Answers {
     const technicians = Object.keys(this.#learned.technicians).sort();
-    const tallies = new Map([...this.#tallies].sort(([a], [b]) => (a < b ? -1 : 1)));
+    const tallies = new Map(
+      [...this.#tallies]
+        .sort(([a], [b]) => (a < b ? -1 : 1))
+        .map(([technician, sum]) => [technician, sum.told()]),
+    );
     const jobs = this.#finalJobs.slice(-RISK_JOBS);
     const risk = known('risk', jobs, () => {
       const whole = shopRisk(jobs);
@@ -111,7 +115,7 @@ export class ShopQuestions {
 
   #hand(technician: string): HandAnswer {
     const hand = {
-      repeatability: this.#repeats.of(technician),
+      repeatability: repeatsOf(this.#measured, technician),
       setting: settingOf(this.#learned, technician),
       bias: technicianBias(this.#learned, technician),
     };
@@ -125,7 +129,7 @@ export class ShopQuestions {
       technician,
       tolerance: USUAL_TOLERANCE,
       shares: handShares(hand, USUAL_TOLERANCE),
-      toAThird: toAThird(hand, USUAL_TOLERANCE, this.#repeats.readings(technician)),
+      toAThird: toAThird(hand, USUAL_TOLERANCE, readingsAsARule(this.#measured, technician)),
       places,
       quarters: byQuarter(this.#settings.quarters(technician), this.#settings.shopQuarters()),
       missets: this.#missets.of(technician),

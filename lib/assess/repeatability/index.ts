@@ -1,2 +1,2 @@
-export { repeatability, repeatabilityByTechnician } from './pooled';
+export { repeatability } from './pooled';
 export { robustRepeatability, type RobustRepeatability } from './robust';

@@ -1,4 +1,4 @@
-import type { Job, Observation } from '@/lib/measure';
+import type { Observation } from '@/lib/measure';
 import { sdInterval } from '@/lib/stats';
 import type { SdEstimate } from '../types';
 
@@ -27,16 +27,4 @@ export function repeatability(observations: Iterable<Pick<Observation, 'n' | 'ss
   }
   const sd = Math.sqrt(ss / df);
   return { sd, df, ...sdInterval(sd, df) };
-}
-
-/** The repeatability of each technician. In the order of their codes. */
-export function repeatabilityByTechnician(jobs: readonly Job[]): Map<string, SdEstimate> {
-  const readBy = new Map<string, Observation[]>();
-  for (const setup of jobs.flatMap((job) => job.rounds).flatMap((round) => round.setups)) {
-    const own = readBy.get(setup.technician) ?? [];
-    for (const observation of setup.observations) own.push(observation);
-    readBy.set(setup.technician, own);
-  }
-  const technicians = [...readBy.keys()].sort();
-  return new Map(technicians.map((technician) => [technician, repeatability(readBy.get(technician) ?? [])]));
 }

@@ -182,7 +182,7 @@ async function signingIn(shop: ShopId, personId: number) {
   return { account, sessions, invitations };
 }
 
-/** What was worked out about the person: outcomes of jobs, tallies, and parts of the fit, of reports and plans. */
+/** What was worked out about the person: outcomes of jobs, what is summed of them, and parts of the fit, of reports and plans. */
 async function worked(shop: ShopId, id: number, code: string) {
   const db = database();
   const jobs = await db.jobOutcome.findMany({
@@ -190,9 +190,9 @@ async function worked(shop: ShopId, id: number, code: string) {
     select: { right: true, at: true, month: true, controlled: true, out: true, job },
     orderBy: { jobId: 'asc' },
   });
-  const tallies = await db.habitTally.findMany({
-    where: { shopId: shop, technicianId: id },
-    select: { month: true, document: true, job },
+  const shares = await db.jobShare.findMany({
+    where: { shopId: shop, job: { hands: { some: { technicianId: id } } } },
+    select: { document: true, job },
     orderBy: { jobId: 'asc' },
   });
   const fit = await db.shopFit.findFirst({ where: { shopId: shop }, orderBy: { id: 'desc' } });
@@ -201,7 +201,7 @@ async function worked(shop: ShopId, id: number, code: string) {
   const told = (document: unknown) => toldOf(document as Json, code);
   return {
     jobsThatCountToThem: jobs.map(({ job: of, ...outcome }) => ({ job: of.number, ...outcome })),
-    habits: tallies.map(({ job: of, ...tally }) => ({ job: of.number, ...tally })),
+    habits: shares.map(({ job: of, document }) => ({ job: of.number, told: told(document) })),
     figures: fit && { at: fit.fittedAt, figures: told(fit.figures), learned: told(fit.parameters) },
     reports: reports.map(({ dueAt, document }) => ({ dueAt, told: told(document) })),
     trials: trials.map(({ name, plan }) => ({ trial: name, told: told(plan) })),

@@ -44,7 +44,7 @@ export function removePerson(shop: ShopId, code: string, reason: string, actor: 
       reason: textWithout(reason.trim(), renaming),
     });
     await withoutAccount(queries, shop, id);
-    await renameInDocuments(queries, shop, id, renaming);
+    await renameInDocuments(queries, shop, renaming);
     await renameInTexts(queries, shop, renaming);
     await queries.person.update({
       where: { id },

@@ -4,17 +4,11 @@ import { jsonWithout, type Renaming } from './without-person';
 
 /**
  * Takes a person's names out of the documents that cannot be made again, reports and plans of trials; those that
- * can, fits and verdicts, are let go and made again.
+ * can, fits with what jobs add to their answers, and verdicts, are let go and made again.
  */
-export async function renameInDocuments(
-  queries: Queries,
-  shop: ShopId,
-  personId: number,
-  renaming: Renaming,
-): Promise<void> {
+export async function renameInDocuments(queries: Queries, shop: ShopId, renaming: Renaming): Promise<void> {
   await queries.roundVerdict.deleteMany({ where: { shopId: shop } });
   await queries.shopFit.deleteMany({ where: { shopId: shop } });
-  await queries.habitTally.deleteMany({ where: { shopId: shop, technicianId: personId } });
   for (const { id } of await queries.scheduledReport.findMany({
     where: { shopId: shop },
     select: { id: true },

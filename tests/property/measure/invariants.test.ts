@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { firstTimeOutcomes } from '@/lib/assess/right-first-time';
-import { repeatabilityByTechnician } from '@/lib/assess/repeatability';
+import { MeasuredSums } from '@/lib/assess/measured';
 import {
   collapse,
   faultSentence,
@@ -135,8 +135,8 @@ describe('a constant added to every height and to the clearance', () => {
         const lowered = collapse(raised).map(withoutClearance);
         expect(lowered).toEqual(collapse(readings).map(withoutClearance));
         expect(firstTimeOutcomes(collapse(raised))).toEqual(firstTimeOutcomes(collapse(readings)));
-        expect(repeatabilityByTechnician(collapse(raised))).toEqual(
-          repeatabilityByTechnician(collapse(readings)),
+        expect(MeasuredSums.of(collapse(raised)).hands()).toEqual(
+          MeasuredSums.of(collapse(readings)).hands(),
         );
       }),
       RUNS,
@@ -151,7 +151,7 @@ describe('exchanging left and right', () => {
         const [jobs, mirrored] = [collapse(readings), collapse(readings.map(mirror))];
         expect(mirrored.map(sorted)).toEqual(jobs.map(mirrorJob).map(sorted));
         expect(firstTimeOutcomes(mirrored)).toEqual(firstTimeOutcomes(jobs));
-        expect(repeatabilityByTechnician(mirrored)).toEqual(repeatabilityByTechnician(jobs));
+        expect(MeasuredSums.of(mirrored).hands()).toEqual(MeasuredSums.of(jobs).hands());
       }),
       RUNS,
     );

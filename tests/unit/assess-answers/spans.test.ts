@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { habitSpan, handSpan, monthQuestion, type MonthDocuments } from '@/lib/assess/answers';
-import { MonthSums } from '@/lib/assess/answers/month-sums';
+import { MonthSums, roundsIn } from '@/lib/assess/answers/month-sums';
 import { settingErrors } from '@/lib/assess/answers/setting-errors';
 import { firstReadings, habitMatrix, tallyHabits, tallyShop } from '@/lib/assess/habits';
 import { habitShop } from '@/tests/simulation/habit-shop';
@@ -11,7 +11,12 @@ const firsts = firstReadings(shop.readings);
 const sums = new MonthSums('UTC');
 for (const job of jobs) {
   const verdicts = shop.verdicts.filter((verdict) => verdict.job === job.job);
-  sums.add(job, tallyHabits(job, verdicts, firsts.get(job.job)), settingErrors(job, verdicts));
+  sums.add({
+    begunAt: job.rounds[0]?.setups[0]?.takenAt ?? NaN,
+    sheet: job.sheet,
+    tallies: [...tallyHabits(job, verdicts, firsts.get(job.job))],
+    rounds: roundsIn(job, settingErrors(job, verdicts)),
+  });
 }
 const documents = new Map(sums.documents());
 const { months, sheets } = sums.choices();

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { repeatability, repeatabilityByTechnician, robustRepeatability } from '@/lib/assess/repeatability';
+import { MeasuredSums } from '@/lib/assess/measured';
+import { repeatability, robustRepeatability } from '@/lib/assess/repeatability';
 import { collapse, type Reading } from '@/lib/measure';
 
 const data = (name: string) =>
@@ -43,11 +44,10 @@ function readingsOf(csv: string): Reading[] {
 describe('repeatability', () => {
   it('is the residual standard deviation of NIST StRD SiRstv, where an instrument is a setup', () => {
     // Certified value of NIST Statistical Reference Datasets, ANOVA, SiRstv (US government work).
-    const estimate = repeatabilityByTechnician(collapse(readingsOf(data('02-strd-anova/SiRstv.csv')))).get(
-      'T1',
-    );
-    expect(estimate?.df).toBe(20);
-    expect(estimate?.sd).toBeCloseTo(0.104076068334656, 9);
+    const jobs = collapse(readingsOf(data('02-strd-anova/SiRstv.csv')));
+    const { df, sd } = MeasuredSums.of(jobs).repeatability('T1');
+    expect(df).toBe(20);
+    expect(sd).toBeCloseTo(0.104076068334656, 9);
   });
 
   it('has the χ² interval of its degrees of freedom', () => {

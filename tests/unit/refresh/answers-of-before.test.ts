@@ -18,7 +18,7 @@ it('an answer is given again as long as what it was made from is the same, the f
   expect(answer.why).toBe('first');
   await saveFitAnswers(store.shop, id, {
     ...{ choices: {}, 'what-if': asJson(answer) },
-    ...first.madeFrom(),
+    ...first.madeFrom([7, '3 of 5']),
   });
   const asked = async (fit: unknown, madeFrom: unknown) =>
     (await AnswersOfBefore.of(store.shop, fit)).known('what-if', madeFrom, () => nothing('anew')).why;
@@ -26,4 +26,6 @@ it('an answer is given again as long as what it was made from is the same, the f
   expect(await asked(['program', { sd: 1 }], [1, 3])).toBe('anew');
   expect(await asked(['program', { sd: 2 }], [1, 2])).toBe('anew');
   expect(await asked(['another', { sd: 1 }], [1, 2])).toBe('anew');
+  const again = await AnswersOfBefore.of(store.shop, ['program', { sd: 1 }]);
+  expect([again.restOn([7, '3 of 5']), again.restOn([7, '3 of 6'])]).toEqual([true, false]);
 });

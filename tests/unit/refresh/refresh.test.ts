@@ -1,6 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { assessRound, firstTimeOutcomes, learn, technicianFigures } from '@/lib/assess';
+import { assessRound, firstTimeOutcomes, learn, MeasuredSums, technicianFigures } from '@/lib/assess';
 import { collapse } from '@/lib/measure';
 import { currentFigures, currentLearned, refreshSoon, roundVerdicts } from '@/lib/refresh';
 import { followJob } from '@/lib/refresh/follow-job';
@@ -31,7 +31,7 @@ describe('refresh', () => {
     const learned = learn(jobs);
     expect(await currentLearned(store.shop)).toMatchObject({ learned, stale: false });
     const figures = await currentFigures(store.shop);
-    expect(figures?.figures.technicians).toEqual(technicianFigures(jobs, learned));
+    expect(figures?.figures.technicians).toEqual(technicianFigures(MeasuredSums.of(jobs), learned));
     const verdicts = await roundVerdicts(store.shop, { job: 'J000002' });
     const rounds = jobs.find((job) => job.job === 'J000002')?.rounds.toReversed() ?? [];
     expect(verdicts.map(({ at: _, ...verdict }) => verdict)).toEqual(

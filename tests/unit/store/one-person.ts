@@ -96,15 +96,13 @@ export async function leaveTraces(shop: number): Promise<void> {
   });
   await leaveTracesAtTheBay(shop);
   const { id: jobId } = await database().job.findFirstOrThrow({ where: { number: 'J000001' } });
-  await database().habitTally.create({
+  const { id: fitId } = await database().shopFit.create({
+    data: { shopId: shop, inputsVersion: 1, parameters: {}, figures: {}, fittedAt: now },
+  });
+  await database().jobShare.create({
     data: {
-      jobId,
-      technicianId: id,
-      shopId: shop,
-      jobVersion: 1,
-      format: 1,
-      month: '2026-01',
-      document: { technician: 'QUI' },
+      ...{ jobId, shopId: shop, fitId, jobVersion: 1, madeBy: 'this program' },
+      document: { begunAt: 0, sheet: null, rounds: [], tallies: [['QUI', { setups: 4 }]] },
     },
   });
 }

@@ -118,6 +118,7 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   await door.followFit(shop, fit.id, { inputsVersion, parameters: `${mark}, followed`, figures: null });
   await door.restateFit(shop, fit.id, (said) => `${said as string}, restated`);
   await door.saveFitAnswers(shop, fit.id, { rates: mark });
+  await door.saveJobShares(shop, fit.id, 'a test', [{ job: 'J000000', version: 1, document: mark }]);
   const trial = await door.createTrial(shop, { name: mark, plan: PLAN }, ACTOR);
   const first = { run: 1, repeat: 1 };
   await door.enterTrialReading(shop, trial, { ...first, value: 300, by: 'T0' }, ACTOR);
@@ -150,6 +151,8 @@ async function everything(shop: number, fit: number) {
   const round = (await door.listBayRounds(shop, 'T0'))[0]?.id ?? 0;
   const readings: Reading[] = [];
   for await (const one of door.readingsFor(shop)) readings.push(one);
+  const shares: door.Json[] = [];
+  for await (const one of door.jobShares(shop)) shares.push(one);
   return {
     listBayRounds: (await door.listBayRounds(shop, 'T0')).map(({ job }) => job),
     // Numbers of rows differ from shop to shop: that there are as many is what is told.
@@ -182,6 +185,9 @@ async function everything(shop: number, fit: number) {
     loadJobs: await door.loadJobs(shop, { sheet: 'S0' }),
     getJob: await door.getJob(shop, 'J000000'),
     readingsFor: readings,
+    jobShares: shares,
+    jobsWithoutShare: await door.jobsWithoutShare(shop, fit, 'a test'),
+    shareStamp: await door.shareStamp(shop, fit),
     readingsOfSetup: await door.readingsOfSetup(shop, 'J000000', 'before-0'),
     readingHistory: (await door.readingHistory(shop, { job: 'J000001', changed: true })).map(
       ({ enteredAt: _, ...revision }) => revision,

@@ -14,7 +14,6 @@ export async function withoutReadings(
   await queries.roundVerdict.deleteMany({ where: { roundId } });
   await queries.roundProof.deleteMany({ where: { roundId } });
   if ((await counts({ jobId })) !== null) return;
-  await queries.habitTally.deleteMany({ where: { jobId } });
   const { version } = await queries.job.findUniqueOrThrow({
     where: { id: jobId },
     select: { version: true },

@@ -1,0 +1,120 @@
+import type { Job, Observation } from '@/lib/measure';
+import { repeatability } from './repeatability';
+import { firstTimeOutcome, type FirstTimeOutcome } from './right-first-time';
+import type { SdEstimate } from './types';
+
+/** What one technician did in one job. */
+export interface MeasuredByHand extends Repeats {
+  technician: string;
+  readings: number;
+  setups: number;
+  /** Readings of heights, and of how many heights in how many hangings they are. */
+  heightReadings: number;
+  heights: number;
+}
+
+/** Repeats with the gauge untouched: readings beyond the first of each dimension, and their sum of squares, mm². */
+export interface Repeats {
+  df: number;
+  ss: number;
+}
+
+/** What one gauge did in one job. */
+export interface MeasuredByGauge {
+  gauge: string;
+  readings: number;
+  /** Heights that it was hung for. */
+  heights: number;
+}
+
+/** What of one job counts in the figures of hands, gauges and the shop. Additive, plain JSON. */
+export interface Measured {
+  hands: MeasuredByHand[];
+  gauges: MeasuredByGauge[];
+  outcome: FirstTimeOutcome | null;
+}
+
+export function measuredIn(job: Job): Measured {
+  const hands = new Map<string, MeasuredByHand>();
+  const gauges = new Map<string, MeasuredByGauge>();
+  for (const setup of job.rounds.flatMap(({ setups }) => setups)) {
+    const { technician, gauge, observations } = setup;
+    const hand = hands.get(technician) ?? noHand(technician);
+    const own = gauges.get(gauge) ?? { gauge, readings: 0, heights: 0 };
+    hands.set(technician, hand);
+    gauges.set(gauge, own);
+    const heights = observations.filter(({ quantity }) => quantity === 'height');
+    hand.setups += 1;
+    hand.readings += readings(observations);
+    hand.heights += heights.length;
+    hand.heightReadings += readings(heights);
+    own.readings += readings(observations);
+    own.heights += heights.length;
+    for (const { n, ss } of observations) {
+      hand.df += n - 1;
+      hand.ss += ss;
+    }
+  }
+  return { hands: [...hands.values()], gauges: [...gauges.values()], outcome: firstTimeOutcome(job) };
+}
+
+const readings = (observations: readonly Observation[]): number =>
+  observations.reduce((sum, { n }) => sum + n, 0);
+
+const noHand = (technician: string): MeasuredByHand => ({
+  ...{ technician, readings: 0, setups: 0, df: 0, ss: 0, heightReadings: 0, heights: 0 },
+});
+
+/** `jobs` are those in which the technician hung at least one gauge. */
+export type HandSums = MeasuredByHand & { jobs: number };
+
+/** The same over many jobs. */
+export class MeasuredSums {
+  readonly #hands = new Map<string, HandSums>();
+  readonly #gauges = new Map<string, MeasuredByGauge>();
+  readonly outcomes: FirstTimeOutcome[] = [];
+
+  static of(jobs: readonly Job[]): MeasuredSums {
+    const sums = new MeasuredSums();
+    for (const job of jobs) sums.add(measuredIn(job));
+    return sums;
+  }
+
+  add({ hands, gauges, outcome }: Measured): void {
+    if (outcome !== null) this.outcomes.push(outcome);
+    for (const hand of hands) {
+      const sum = this.#hands.get(hand.technician) ?? { ...noHand(hand.technician), jobs: 0 };
+      this.#hands.set(hand.technician, sum);
+      sum.jobs += 1;
+      for (const of of SUMMED) sum[of] += hand[of];
+    }
+    for (const { gauge, readings, heights } of gauges) {
+      const sum = this.#gauges.get(gauge) ?? { gauge, readings: 0, heights: 0 };
+      this.#gauges.set(gauge, sum);
+      sum.readings += readings;
+      sum.heights += heights;
+    }
+  }
+
+  /** In the order of their codes. */
+  hands(): HandSums[] {
+    return [...this.#hands.values()].sort((a, b) => (a.technician < b.technician ? -1 : 1));
+  }
+
+  /** In the order of their asset tags. */
+  gauges(): MeasuredByGauge[] {
+    return [...this.#gauges.values()].sort((a, b) => (a.gauge < b.gauge ? -1 : 1));
+  }
+
+  hand(technician: string): HandSums | undefined {
+    return this.#hands.get(technician);
+  }
+
+  /** Of one technician, or of the whole shop. */
+  repeatability(technician?: string): SdEstimate {
+    const own = technician === undefined ? this.hands() : [this.#hands.get(technician) ?? { df: 0, ss: 0 }];
+    return repeatability(own.map(({ df, ss }) => ({ n: df + 1, ss })));
+  }
+}
+
+const SUMMED = ['readings', 'setups', 'df', 'ss', 'heightReadings', 'heights'] as const;

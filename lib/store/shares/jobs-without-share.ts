@@ -1,0 +1,21 @@
+import { database } from '@/lib/store/connection/database';
+import type { ShopId } from '@/lib/store/types';
+
+/**
+ * Jobs whose share is absent, older than their readings, or was made with another fit or otherwise, with the version
+ * of their readings; those too that have a share, but no reading any more that counts.
+ */
+export async function jobsWithoutShare(
+  shop: ShopId,
+  fit: number,
+  madeBy: string,
+): Promise<{ job: string; version: number }[]> {
+  return database().$queryRaw<{ job: string; version: number }[]>`
+    SELECT j."number" AS "job", j."version" FROM "Job" j LEFT JOIN "JobShare" h ON h."jobId" = j."id"
+    WHERE j."shopId" = ${shop}
+      AND (h."jobId" IS NULL OR h."jobVersion" <> j."version" OR h."fitId" <> ${fit} OR h."madeBy" <> ${madeBy})
+      AND (h."jobId" IS NOT NULL OR EXISTS (
+        SELECT 1 FROM "Setup" s JOIN "Observation" o ON o."setupId" = s."id"
+        WHERE s."jobId" = j."id" AND o."n" > 0))
+    ORDER BY j."openedAt", j."number"`;
+}

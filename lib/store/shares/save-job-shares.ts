@@ -1,0 +1,53 @@
+import { transaction } from '@/lib/store/connection/database';
+import { JsonCell } from '@/lib/store/dialect';
+import { inChunks } from '@/lib/store/save/in-chunks';
+import { among } from '@/lib/store/sql/among';
+import { insertRows } from '@/lib/store/sql/insert-rows';
+import type { Json, ShopId } from '@/lib/store/types';
+
+const COLUMNS = ['jobId', 'shopId', 'fitId', 'jobVersion', 'madeBy', 'document'];
+const UPDATE = `("jobId") DO UPDATE SET ${COLUMNS.slice(2)
+  .map((column) => `"${column}" = excluded."${column}"`)
+  .join(', ')}`;
+
+/** What one job adds, with the version of its readings; null where it has none any more that count. */
+export interface NewJobShare {
+  job: string;
+  version: number;
+  document: Json;
+}
+
+/** Keeps what jobs add to the shop's answers by a fit, in place of what they added before; nothing where the fit is gone. */
+export async function saveJobShares(
+  shop: ShopId,
+  fit: number,
+  madeBy: string,
+  shares: readonly NewJobShare[],
+): Promise<void> {
+  if (shares.length === 0) return;
+  await transaction(shop, async (queries) => {
+    // Somebody may have been removed meanwhile, and the fit with them.
+    if ((await queries.shopFit.findFirst({ where: { shopId: shop, id: fit } })) === null) return;
+    const rows = await inChunks(
+      shares.map(({ job }) => job),
+      (numbers) => queries.$queryRaw<{ id: number; number: string }[]>`
+        SELECT "id", "number" FROM "Job" WHERE "shopId" = ${shop} AND "number" ${among(numbers)}`,
+    );
+    const ids = new Map(rows.map(({ id, number }) => [number, id]));
+    const kept = shares.flatMap((share): [NewJobShare, number][] => {
+      const id = ids.get(share.job);
+      return id === undefined ? [] : [[share, id]];
+    });
+    const gone = kept.flatMap(([{ document }, id]) => (document === null ? [id] : []));
+    if (gone.length > 0) await queries.$executeRaw`DELETE FROM "JobShare" WHERE "jobId" ${among(gone)}`;
+    await insertRows(
+      queries,
+      'JobShare',
+      COLUMNS,
+      kept.flatMap(([{ version, document }, id]) =>
+        document === null ? [] : [[id, shop, fit, version, madeBy, new JsonCell(document)]],
+      ),
+      UPDATE,
+    );
+  });
+}

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { followJob } from '@/lib/refresh/follow-job';
+import { refresh } from '@/lib/refresh/refresh';
+import { readFit } from '@/lib/refresh/stored-fit';
+import { storedShares, updateShares } from '@/lib/refresh/update-shares';
+import { excludeReading, saveReadings } from '@/lib/store';
+import { database } from '@/lib/store/connection/database';
+import { freshStore } from '@/tests/unit/store/fresh-store';
+import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+
+const store = freshStore();
+const many = regularShop(30);
+const last = many.filter(({ job, stage }) => job === 'J000029' && stage === 'after');
+const first = many.filter((reading) => !last.includes(reading));
+
+/** Everything that is kept of the answers, and again after all of it was worked out from nothing but the jobs. */
+async function keptAndAnew() {
+  const kept = await answers();
+  await database().jobShare.deleteMany();
+  await database().fitAnswer.deleteMany();
+  await refresh(store.shop, 'this program');
+  return { kept, anew: await answers() };
+}
+
+async function answers(): Promise<Map<string, unknown>> {
+  const rows = await database().fitAnswer.findMany({ orderBy: { question: 'asc' } });
+  return new Map(rows.map(({ question, document }) => [question, document]));
+}
+
+describe('what a job adds to the answers', () => {
+  it('is added up to the answers that all jobs together give, after one of them changed', async () => {
+    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
+    await refresh(store.shop, 'this program');
+    const before = await answers();
+    await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
+    await refresh(store.shop, 'this program');
+    const { kept, anew } = await keptAndAnew();
+    expect(kept).toEqual(anew);
+    expect(kept).not.toEqual(before);
+  });
+
+  it('is not lost where a refresh was broken off after it was kept', async () => {
+    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
+    await refresh(store.shop, 'this program');
+    await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
+    const fit = await readFit(store.shop);
+    if (fit === null) throw new Error('Nothing was learned.');
+    await followJob(store.shop, 'J000029', 'this program');
+    expect((await updateShares(store.shop, fit, 'UTC')).size).toBeGreaterThan(0);
+    await refresh(store.shop, 'this program');
+    const { kept, anew } = await keptAndAnew();
+    expect(kept).toEqual(anew);
+  });
+
+  it('waits for the verdicts that it rests on', async () => {
+    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
+    await refresh(store.shop, 'this program');
+    await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
+    const fit = await readFit(store.shop);
+    if (fit === null) throw new Error('Nothing was learned.');
+    expect((await updateShares(store.shop, fit, 'UTC')).size).toBe(0);
+    await refresh(store.shop, 'this program');
+    const { kept, anew } = await keptAndAnew();
+    expect(kept).toEqual(anew);
+  });
+
+  it('goes with the last of its readings that counts', async () => {
+    const [one] = last;
+    if (one === undefined) throw new Error('There is no reading.');
+    const alone = { ...one, job: 'ALONE' };
+    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
+    await saveReadings(store.shop, [alone], fileNamed('alone.csv'), BY_COMMAND);
+    await refresh(store.shop, 'this program');
+    const jobs = async () => {
+      const found: string[] = [];
+      for await (const { job } of storedShares(store.shop)) found.push(job);
+      return found;
+    };
+    expect(await jobs()).toContain('ALONE');
+    await excludeReading(store.shop, { ...alone, reason: 'misread' }, { person: 'T0', via: 'page' });
+    await refresh(store.shop, 'this program');
+    expect(await jobs()).not.toContain('ALONE');
+    const { kept, anew } = await keptAndAnew();
+    expect(kept).toEqual(anew);
+  });
+});

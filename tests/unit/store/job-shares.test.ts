@@ -1,0 +1,49 @@
+import { expect, it } from 'vitest';
+import { jobShares, jobsWithoutShare, saveFit, saveJobShares, saveReadings, shareStamp } from '@/lib/store';
+import { freshStore } from './fresh-store';
+import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
+
+const store = freshStore();
+
+it('shares wait where job, fit or calculation changed, and are told in the order of the jobs', async () => {
+  const readings = regularShop(3);
+  await saveReadings(store.shop, readings, fileNamed('three.csv'), BY_COMMAND);
+  const [fit, other] = [await newFit(), await newFit()];
+  const waiting = async (id = fit, madeBy = 'now') =>
+    (await jobsWithoutShare(store.shop, id, madeBy)).map(({ job }) => job);
+  const told = async (jobs?: string[]) => {
+    const documents: unknown[] = [];
+    for await (const document of jobShares(store.shop, jobs)) documents.push(document);
+    return documents;
+  };
+  const versions = await jobsWithoutShare(store.shop, fit, 'now');
+  expect(versions).toEqual(['J000000', 'J000001', 'J000002'].map((job) => ({ job, version: 1 })));
+
+  await saveJobShares(
+    store.shop,
+    fit,
+    'now',
+    versions.toReversed().map((one) => ({ ...one, document: { of: one.job } })),
+  );
+  expect(await told()).toEqual([{ of: 'J000000' }, { of: 'J000001' }, { of: 'J000002' }]);
+  expect(await told(['J000002', 'J9'])).toEqual([{ of: 'J000002' }]);
+  expect(await waiting()).toEqual([]);
+  expect(await waiting(other)).toHaveLength(3);
+  expect(await waiting(fit, 'otherwise')).toHaveLength(3);
+
+  const before = await shareStamp(store.shop, fit);
+  const again = readings
+    .filter(({ job, repeat }) => job === 'J000001' && repeat === 1)
+    .map((one) => ({ ...one, repeat: 9, takenAt: one.takenAt + 1 }));
+  await saveReadings(store.shop, again, fileNamed('again.csv'), BY_COMMAND);
+  expect(await waiting()).toEqual(['J000001']);
+  await saveJobShares(store.shop, fit, 'now', [{ job: 'J000001', version: 2, document: 'newer' }]);
+  expect(await told(['J000001'])).toEqual(['newer']);
+  expect(await shareStamp(store.shop, fit)).not.toBe(before);
+  await saveJobShares(store.shop, fit, 'now', [{ job: 'J000001', version: 2, document: null }]);
+  expect(await told()).toHaveLength(2);
+  await saveJobShares(store.shop, 4711, 'now', [{ job: 'J000000', version: 1, document: 'of no fit' }]);
+  expect(await told(['J000000'])).toEqual([{ of: 'J000000' }]);
+});
+
+const newFit = async () => (await saveFit(store.shop, { inputsVersion: 1, parameters: {}, figures: {} })).id;
