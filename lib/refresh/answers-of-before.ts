@@ -7,7 +7,7 @@ import { asJson } from './stored-fit';
 const MADE_FROM = 'made-from';
 /** What is kept of the shares that the answers were added up from. */
 const SHARES = 'shares';
-const QUESTIONS: readonly SeldomChanged[] = ['risk', 'what-if'];
+const QUESTIONS: readonly SeldomChanged[] = ['rates', 'risk', 'what-if'];
 
 /**
  * Answers as they were stored, for as long as what they are made from is the same: the fit with all it learned, and

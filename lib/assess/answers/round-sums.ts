@@ -21,18 +21,16 @@ export class RoundSums {
   /** @param errors of one subject in one round, none of them twice. */
   add(kind: 'technician' | 'gauge', name: string, month: string, errors: readonly SettingError[]): void {
     if (errors.length === 0) return;
-    const round = errors.reduce<Collapsed>(
-      (sum, { error }) => mergeCollapsed(sum, { n: 1, mean: error, ss: 0 }),
-      NONE,
-    );
+    const mean = errors.reduce((sum, { error }) => sum + error, 0) / errors.length;
+    const ss = errors.reduce((sum, { error }) => sum + (error - mean) ** 2, 0);
     const key = JSON.stringify([kind, name]);
     const months = this.#months.get(key) ?? new Map<string, { means: Collapsed; df: number; ss: number }>();
     this.#months.set(key, months);
     const known = months.get(month) ?? { means: NONE, df: 0, ss: 0 };
     months.set(month, {
-      means: mergeCollapsed(known.means, { n: 1, mean: round.mean, ss: 0 }),
-      df: known.df + round.n - 1,
-      ss: known.ss + round.ss,
+      means: mergeCollapsed(known.means, { n: 1, mean, ss: 0 }),
+      df: known.df + errors.length - 1,
+      ss: known.ss + ss,
     });
   }
 

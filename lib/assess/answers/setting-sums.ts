@@ -14,16 +14,22 @@ interface Sum {
   readingSs: number;
 }
 
-const NONE: Sum = { n: 0, mean: 0, ss: 0, readingDf: 0, readingSs: 0 };
+const NONE: Readonly<Sum> = { n: 0, mean: 0, ss: 0, readingDf: 0, readingSs: 0 };
 
+/** Takes one more value into a sum in its place: there are as many as the shop has heights. */
 function grow(sums: Map<string, Sum>, key: string, { error, readingDf, readingSs }: SettingError): void {
-  const known = sums.get(key) ?? NONE;
-  sums.set(key, {
-    ...mergeCollapsed(known, { n: 1, mean: error, ss: 0 }),
-    readingDf: known.readingDf + readingDf,
-    readingSs: known.readingSs + readingSs,
-  });
+  let sum = sums.get(key);
+  if (sum === undefined) sums.set(key, (sum = { ...NONE }));
+  const gap = error - sum.mean;
+  sum.n += 1;
+  sum.mean += gap / sum.n;
+  sum.ss += gap * (error - sum.mean);
+  sum.readingDf += readingDf;
+  sum.readingSs += readingSs;
 }
+
+/** How a place is told apart from others: section, side, distance; last the tag of the gauge, which may have gaps. */
+const PLACE = /^(\S*) (\S*) (\S*) (.*)$/s;
 
 /** Setting errors summed by whom, with what, where and when: cost follows the sums, not the history. */
 export class SettingSums {
@@ -41,15 +47,16 @@ export class SettingSums {
     const [first] = errors;
     if (first === undefined) return;
     const month = monthOf(first.at, this.#timeZone);
+    const quarter = quarterOf(month);
     for (const [name, own] of grouped(errors, ({ technician }) => technician))
       this.#rounds.add('technician', name, month, own);
     for (const [name, own] of grouped(errors, ({ gauge }) => gauge))
       this.#rounds.add('gauge', name, month, own);
     for (const error of errors) {
       const { technician, gauge, section, side, distance } = error;
-      grow(within(this.#quarters, technician), quarterOf(month), error);
+      grow(within(this.#quarters, technician), quarter, error);
       // To half a metre: places nearer together are one kind of place.
-      const place = JSON.stringify([section, side, gauge, Math.ceil(distance / 500) * 500]);
+      const place = [section, side, Math.ceil(distance / 500) * 500, gauge].join(' ');
       grow(within(this.#cells, technician), place, error);
     }
   }
@@ -61,13 +68,14 @@ export class SettingSums {
 
   cells(technician: string): HandCell[] {
     return [...(this.#cells.get(technician) ?? [])].sort(inOrder).map(([key, sum]) => {
-      const [section, side, gauge, distance] = JSON.parse(key) as [
-        HandCell['section'],
-        HandCell['side'],
-        string,
-        number,
-      ];
-      return { section, side, gauge, distance, ...sum };
+      const [, section = '', side = '', distance = '', gauge = ''] = PLACE.exec(key) ?? [];
+      return {
+        section: section as HandCell['section'],
+        side: side as HandCell['side'],
+        gauge,
+        distance: Number(distance),
+        ...sum,
+      };
     });
   }
 

@@ -17,7 +17,7 @@ import { TallySum } from './tally-sum';
 import type { Answers, HandAnswer, WhatIfAnswer } from './types';
 
 /** Answers that take a second and whose inputs change seldom: most new readings are of rounds before a repair. */
-export type SeldomChanged = 'risk' | 'what-if';
+export type SeldomChanged = 'rates' | 'risk' | 'what-if';
 export type KnownAnswers = <Asked extends SeldomChanged>(
   question: Asked,
   madeFrom: unknown,
@@ -92,9 +92,14 @@ export class ShopQuestions {
     });
     const { charts, ...signals } = attention([...rateSeries(this.#rateJobs), ...this.#settings.series()]);
     return {
-      rates: Object.fromEntries(
-        RATE_GROUPINGS.map((by) => [by, fairRates(this.#rateJobs, by)]),
-      ) as Answers['rates'],
+      rates: known(
+        'rates',
+        this.#rateJobs,
+        () =>
+          Object.fromEntries(
+            RATE_GROUPINGS.map((by) => [by, fairRates(this.#rateJobs, by)]),
+          ) as Answers['rates'],
+      ),
       'rate-jobs': this.#rateJobs,
       risk,
       signals,

@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { transaction, type Queries } from '@/lib/store/connection/database';
-import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { JsonCell } from '@/lib/store/dialect';
+import { insertRows } from '@/lib/store/sql/insert-rows';
 import type { Json, ShopId } from '@/lib/store/types';
 
 const ROWS_AT_ONCE = 500;
@@ -34,13 +35,12 @@ export async function saveFitAnswers(
       await queries.fitAnswer.deleteMany({
         where: { shopId: shop, fitId: fit, question: { in: questions } },
       });
-    for (const questions of chunks([...fresh]))
-      await queries.fitAnswer.createMany({
-        data: questions.map((question) => ({
-          ...{ shopId: shop, fitId: fit, question },
-          document: answers[question] ?? Prisma.JsonNull,
-        })),
-      });
+    await insertRows(
+      queries,
+      'FitAnswer',
+      ['shopId', 'fitId', 'question', 'document'],
+      [...fresh].map((question) => [shop, fit, question, new JsonCell(answers[question] ?? null)]),
+    );
   });
 }
 
