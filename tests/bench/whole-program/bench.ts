@@ -1,7 +1,10 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import pg from 'pg';
 import { z } from 'zod';
+import { postgresqlPrograms } from '@/tests/postgresql/programs';
+import { startServer, type Server } from '@/tests/postgresql/server';
 import { measure, runProcess } from '../run-process';
 import { middleOf, spread } from '../spread';
 import { timed, timedOurs, type Timed } from '../timed';
@@ -23,6 +26,7 @@ const OneReading = z.object({
   readings: z.number(),
   stored: z.array(z.number()),
   followed: z.array(z.number()),
+  figured: z.array(z.number()),
 });
 
 /** The commands a person runs, from start to end in fresh processes, on files of an invented group of shops. */
@@ -31,6 +35,9 @@ export async function benchWholeProgram(
   { long, small }: { long: boolean; small: boolean },
 ): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'rehang-bench-'));
+  const programs = postgresqlPrograms();
+  const postgresql = programs === null ? null : await startServer(programs);
+  if (postgresql === null) say('PostgreSQL is not installed: loading into it is left out.');
   try {
     for (const { readings, runs, aim, long: takesLong } of SIZES) {
       if (small && readings > 10_000) continue;
@@ -44,9 +51,11 @@ export async function benchWholeProgram(
       say(`${title} (${(statSync(file).size / 1e6).toFixed(1)} MB)`);
       await benchReport(file, runs, aim, say);
       await benchLoad(file, folder, runs, say);
+      if (postgresql !== null) await benchLoadOn(postgresql, file, runs, say);
       if (!takesLong) await benchOneReading(file, folder, say);
     }
   } finally {
+    await postgresql?.stop();
     rmSync(folder, { recursive: true });
   }
 }
@@ -76,8 +85,9 @@ async function benchLoad(file: string, folder: string, runs: number, say: Say): 
     }),
   );
   const speed = lines / middleOf(seconds(ours));
+  const size = statSync(join(folder, `load-${lines}-0.db`)).size;
   say(
-    `  load, figures left out      ${spread(seconds(ours))} s, ${spread(work(ours))} s of processor, ${Math.round(speed).toLocaleString('en')} lines a second, ${megabytes(ours)} MB at most`,
+    `  load, figures left out      ${spread(seconds(ours))} s, ${spread(work(ours))} s of processor, ${Math.round(speed).toLocaleString('en')} lines a second, ${megabytes(ours)} MB at most; ${(size / lines).toFixed(0)} bytes a reading`,
   );
   if ((await runProcess('sqlite3', ['--version'])) === null) {
     say('  sqlite3 is not installed: its import is left out.');
@@ -93,6 +103,40 @@ async function benchLoad(file: string, folder: string, runs: number, say: Say): 
   );
 }
 
+/** The same load into PostgreSQL, which the processor time of our process leaves out: it works beside it. */
+async function benchLoadOn(server: Server, file: string, runs: number, say: Say): Promise<void> {
+  const lines = countLines(file);
+  const names = Array.from({ length: runs }, (_, index) => `load_${lines}_${index}`);
+  for (const name of names) await onPostgresql(server, 'postgres', `CREATE DATABASE "${name}"`);
+  const all = await repeat(runs, (index) =>
+    timedOurs('tests/bench/whole-program/load-once.ts', [file], {
+      DATABASE_URL: `${server.address}/${names[index] ?? ''}`,
+    }),
+  );
+  const size = await onPostgresql(
+    server,
+    names[0] ?? '',
+    'SELECT pg_database_size(current_database())::float8 AS "size"',
+  );
+  say(
+    `  load into PostgreSQL        ${spread(seconds(all))} s, ${spread(work(all))} s of our processor, ${megabytes(all)} MB at most; ${(size / lines).toFixed(0)} bytes a reading`,
+  );
+}
+
+const Size = z.array(z.object({ size: z.number() }));
+
+/** The size that was asked for; 0 where nothing was. */
+async function onPostgresql(server: Server, database: string, sql: string): Promise<number> {
+  const client = new pg.Client(`${server.address}/${database}`);
+  await client.connect();
+  try {
+    const { rows } = await client.query<Record<string, unknown>>(sql);
+    return Size.parse(rows)[0]?.size ?? 0;
+  } finally {
+    await client.end();
+  }
+}
+
 async function benchOneReading(file: string, folder: string, say: Say): Promise<void> {
   const url = `file:${join(folder, `one-${countLines(file)}.db`)}`;
   const told = await measure('env', [
@@ -103,7 +147,7 @@ async function benchOneReading(file: string, folder: string, say: Say): Promise<
   if (found === null) return say('  one new reading             failed');
   const [first = Number.NaN, ...rest] = found.followed;
   say(
-    `  one new reading             stored with ${spread(found.stored.slice(1))} ms of processor; rollup, verdict and proof with ${spread(rest)} ms (the first of a process ${first.toFixed(0)}), aim ${ONE_READING_AIM} ms: ${ratio(middleOf(rest) / ONE_READING_AIM)} of it`,
+    `  one new reading             stored with ${spread(found.stored.slice(1))} ms of processor; rollup, verdict and proof with ${spread(rest)} ms (the first of a process ${first.toFixed(0)}), aim ${ONE_READING_AIM} ms: ${ratio(middleOf(rest) / ONE_READING_AIM)} of it; all figures and answers behind the pages with ${spread(found.figured.slice(1), 0)} ms`,
   );
 }
 

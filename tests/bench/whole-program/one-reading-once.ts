@@ -1,15 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { readMeasurementFile, type Reading } from '@/lib/measure';
-import { readFit } from '@/lib/refresh/stored-fit';
-import { followRounds, refresh } from '@/lib/refresh/refresh';
-import { updateOutcomes } from '@/lib/refresh/update-outcomes';
+import { followJob } from '@/lib/refresh/follow-job';
+import { refresh } from '@/lib/refresh/refresh';
 import { closeStore, getShop, saveReadings } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { namedFile } from './named-file';
 
 /**
- * A shop with its history, then one more reading at a time: milliseconds of processor until it is stored, and until
- * rollup, verdict and what was foretold follow. The first of a process is told apart: code has yet to be compiled.
+ * A shop with its history, then one more reading at a time: milliseconds of processor until it is stored, until rollup,
+ * verdict and what was foretold follow, and until every figure and answer does, behind the pages. The first of a process
+ * is told apart: code has yet to be compiled.
  */
 const [path = '', runs = '11'] = process.argv.slice(2);
 await migrate();
@@ -22,6 +22,7 @@ const heights = readings.filter(({ quantity }) => quantity === 'height');
 const work = ({ user, system }: NodeJS.CpuUsage): number => (user + system) / 1000;
 const stored: number[] = [];
 const followed: number[] = [];
+const figured: number[] = [];
 for (let run = 0; run < Number(runs); run++) {
   const one = heights[Math.floor((heights.length * (run + 0.5)) / Number(runs))];
   if (one === undefined) break;
@@ -30,11 +31,13 @@ for (let run = 0; run < Number(runs); run++) {
   await saveReadings(shop, [again], namedFile(`one ${run}`, 1), actor);
   const saving = work(process.cpuUsage(start));
   const after = process.cpuUsage();
-  await updateOutcomes(shop);
-  const fit = await readFit(shop);
-  if (fit !== null) await followRounds(shop, fit);
+  await followJob(shop, one.job, 'bench');
+  const following = work(process.cpuUsage(after));
+  const then = process.cpuUsage();
+  await refresh(shop, 'bench');
   stored.push(saving);
-  followed.push(work(process.cpuUsage(after)));
+  followed.push(following);
+  figured.push(work(process.cpuUsage(then)));
 }
 await closeStore();
-console.log(JSON.stringify({ readings: readings.length, stored, followed }));
+console.log(JSON.stringify({ readings: readings.length, stored, followed, figured }));
