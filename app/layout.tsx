@@ -3,6 +3,7 @@ import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
 import { Footer } from './_look/footer';
 import { Header } from './_look/header';
+import { FollowLinks } from './_look/still';
 import { viewerOrNull } from './_shop/enter';
 import { pagesFor } from './_shop/pages-for';
 import { themeFrom } from './_look/theme';
@@ -41,6 +42,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
         <Header theme={theme} pages={pagesFor(viewer)} who={viewer?.code ?? null} />
         {children}
         <Footer />
+        <FollowLinks />
       </body>
     </html>
   );

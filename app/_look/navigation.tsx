@@ -17,7 +17,7 @@ export function Navigation({
       <ul data-plain>
         {pages.map(([href, page]) => (
           <li key={href}>
-            <Link href={href} aria-current={standsOn(path, href)}>
+            <Link href={href} prefetch={false} aria-current={standsOn(path, href)}>
               {page}
             </Link>
           </li>

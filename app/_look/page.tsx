@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import styles from './page.module.css';
+import { still } from './still';
 
 interface PageProps {
   title: ReactNode;
@@ -14,7 +15,7 @@ interface PageProps {
 
 /** The frame of every page: the main landmark, its one first heading and its parts below each other. */
 export function Page({ title, lead, above, actions, children }: PageProps) {
-  return (
+  return still(
     <main id="main" tabIndex={-1} className={styles.main}>
       <div className={styles.head}>
         <div>
@@ -33,6 +34,6 @@ export function Page({ title, lead, above, actions, children }: PageProps) {
         )}
       </div>
       {children}
-    </main>
+    </main>,
   );
 }

@@ -1,0 +1,100 @@
+import { renderToStaticMarkup } from 'react-dom/server';
+import Link from 'next/link';
+import { createElement as h, Fragment, isValidElement, type ReactElement, type ReactNode } from 'react';
+import { describe, expect, it } from 'vitest';
+import { still } from '@/app/_look/still';
+
+const Row = ({ name, n }: { name: string; n: number }) =>
+  h(
+    'tr',
+    { key: name },
+    h('th', { scope: 'row', className: 'names' }, name),
+    h('td', { colSpan: 2 }, n, ' mm'),
+  );
+const Later = async ({ text }: { text: string }) => Promise.resolve(h('em', null, text));
+
+const RATES = [0.1, 0.25, 1];
+const table = h(
+  'table',
+  { className: 'table' },
+  h('caption', { id: 'what' }, 'Rates & "limits" <of one>'),
+  h('thead', null, h('tr', null, h('th', { scope: 'col', 'aria-sort': 'ascending' }, 'Job'))),
+  h(
+    'tbody',
+    null,
+    RATES.map((n) => h(Row, { key: n, name: `O'Hara ${n}`, n })),
+    h('tr', { hidden: true, 'data-out': true, 'aria-hidden': false }, h('td', null, null, false, h('br'))),
+  ),
+);
+const drawing = h(
+  'svg',
+  { viewBox: '0 0 10 10', role: 'img', 'aria-label': 'a < b' },
+  h('path', { d: 'M0 0L1 1', strokeWidth: 1.5, strokeDasharray: '2 2', className: undefined }),
+  h('text', { x: 1, y: 2, textAnchor: 'middle', fontSize: 12 }, '−0.4\u00a0mm'),
+);
+
+const written = async (node: ReactNode): Promise<string> =>
+  renderToStaticMarkup(h(Fragment, null, await still(node)));
+
+function elementsOf(node: ReactNode): number {
+  if (Array.isArray(node))
+    return (node as ReactNode[]).reduce<number>((sum, one) => sum + elementsOf(one), 0);
+  return isValidElement<{ children?: ReactNode }>(node) ? 1 + elementsOf(node.props.children) : 0;
+}
+
+describe('still', () => {
+  it.each([
+    ['a table', table],
+    ['a drawing', drawing],
+    ['parts of a page', h('main', { tabIndex: -1 }, h('section', { id: 'one' }, table, 'and ', 3), drawing)],
+    [
+      'a form with its controls',
+      h(
+        'form',
+        { method: 'post' },
+        h('label', { htmlFor: 'n' }, h('b', null, 'N')),
+        h('input', { id: 'n', defaultValue: '<3' }),
+      ),
+    ],
+    ['details', h('details', { open: true }, h('summary', null, 'More'), h('p', null, h('i', null, 'less')))],
+  ])('draws %s to the letter as React does', async (_, node) => {
+    expect(await written(node)).toBe(renderToStaticMarkup(h(Fragment, null, node)));
+  });
+
+  it('writes a table or a drawing as one element', async () => {
+    expect([elementsOf(await still(table)), elementsOf(await still(drawing))]).toEqual([1, 1]);
+  });
+
+  it('waits for components that wait', async () => {
+    const page = h(
+      'main',
+      null,
+      h('p', null, h(Later as unknown as (props: { text: string }) => ReactElement, { text: 'a&b' })),
+    );
+    expect(await written(page)).toBe('<main><p><em>a&amp;b</em></p></main>');
+  });
+
+  it('leaves links, controls and what is around them to React, and writes the rest', async () => {
+    const page = h('p', null, h(Link, { href: '/jobs' }, 'Jobs'), h('span', null, h('b', null, 'n')));
+    const [link, rest] = (((await still(page)) as ReactElement<{ children: ReactNode }>).props.children ??
+      []) as ReactElement[];
+    expect(link?.type).toBe(Link);
+    expect(rest?.props).toEqual({ dangerouslySetInnerHTML: { __html: '<b>n</b>' } });
+  });
+
+  it('writes the links of rows as anchors that are followed', async () => {
+    const row = h(
+      'tr',
+      null,
+      h('td', null, h(Link, { href: '/jobs/A?b=1&c=2', prefetch: false, className: 'x' }, 'A')),
+    );
+    expect(await written(h('table', null, h('tbody', null, row)))).toContain(
+      '<td><a href="/jobs/A?b=1&amp;c=2" class="x" data-followed="">A</a></td>',
+    );
+  });
+
+  it('leaves to React what only React can give to an element', async () => {
+    const inside = h('p', null, h('b', { style: { color: 'red' } }, h('i', null, 'x')));
+    expect(await written(inside)).toBe('<p><b style="color:red"><i>x</i></b></p>');
+  });
+});
