@@ -1,6 +1,6 @@
-import { accountHolder } from '@/lib/store/accounts';
+import { sessionHolder } from '@/lib/store/accounts';
 import type { Person, Role, Shop } from '@/lib/store';
-import { auth } from './auth';
+import { sessionToken } from './session-token';
 
 /** Somebody who is signed in, and the one shop that is open to them. */
 export interface Viewer {
@@ -18,13 +18,11 @@ export interface Viewer {
 
 /** Who sends a request, by its session cookie; null where nobody is signed in. One that was ended is none. */
 export async function viewerOf(headers: Headers): Promise<Viewer | null> {
+  const token = sessionToken(headers.get('cookie') ?? '');
   // Spares strangers' requests the database.
-  if (!(headers.get('cookie') ?? '').includes('rehang.session_token')) return null;
-  const found = await auth().api.getSession({ headers });
-  if (found === null) return null;
-  const holder = await accountHolder(found.user.id);
+  const holder = token === null ? null : await sessionHolder(token);
   if (holder === null) return null;
-  const { shop, person, signInName, secondFactor } = holder;
+  const { shop, person, signInName, secondFactor, session } = holder;
   return {
     shop,
     code: person.code,
@@ -33,6 +31,6 @@ export async function viewerOf(headers: Headers): Promise<Viewer | null> {
     person,
     signInName,
     secondFactor,
-    session: found.session.id,
+    session,
   };
 }

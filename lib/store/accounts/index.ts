@@ -1,6 +1,7 @@
 /** Who can sign in: the tables of the sign-in library and what the shop adds to them. */
 export { signInTables } from './sign-in-tables';
-export { accountHolder, hasAccounts } from './account-holder';
+export { hasAccounts } from './has-accounts';
+export { sessionHolder } from './session-holder';
 export { listPeopleAccounts } from './people-accounts';
 export { makeFirstManager, type FirstManager } from './first-manager';
 export { invite, INVITATION_MS, openInvitation, takeUpInvitation } from './invitations';

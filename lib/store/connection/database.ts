@@ -28,6 +28,13 @@ export function database(): Database {
   return opened().client;
 }
 
+/** The database where it lives in this process, open; null where it is a server. */
+export async function inProcess(): Promise<Sqlite | null> {
+  const { client, sqlite } = opened();
+  if (sqlite !== null && !sqlite.connected) await client.$connect();
+  return sqlite;
+}
+
 function opened(): Open {
   const url = databaseUrl();
   const address = url.engine === 'sqlite' ? url.path : url.url;

@@ -3,8 +3,10 @@ import { dirname } from 'node:path';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import Database from 'better-sqlite3';
 import type { SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils';
+import { KeptAnswers } from './kept-answers';
 import { OneAtATime } from './one-at-a-time';
 import { patiently } from './patiently';
+import { PreparedStatements, type Prepared } from './prepared';
 
 /** Busy is met by trying again without blocking the process, so the driver itself waits only briefly. */
 const DRIVER_WAIT_MS = 20;
@@ -22,6 +24,9 @@ const onlyReads = (query: SqlQuery) => /^\s*SELECT\b/i.test(query.sql);
 export class Sqlite extends PrismaBetterSqlite3 {
   readonly #path: string;
   #writer: Database.Database | null = null;
+  #prepared: PreparedStatements | null = null;
+  /** What the connection that reads was answered. */
+  readonly kept = new KeptAnswers();
 
   constructor(path: string) {
     super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS });
@@ -37,6 +42,22 @@ export class Sqlite extends PrismaBetterSqlite3 {
     return this.#writer;
   }
 
+  get connected(): boolean {
+    return this.#prepared !== null;
+  }
+
+  /** A statement on the connection that reads. */
+  prepared(sql: string): Prepared {
+    if (this.#prepared === null) throw new Error('The database is not open yet.');
+    return this.#prepared.of(sql);
+  }
+
+  /** Another than before where anything was committed since, by the connection that writes or by another process. */
+  get version(): number {
+    const { statement } = this.prepared('PRAGMA data_version');
+    return Number(statement.get()?.data_version);
+  }
+
   override async connect(): Promise<SqlDriverAdapter> {
     mkdirSync(dirname(this.#path), { recursive: true });
     const writer = await super.connect();
@@ -44,6 +65,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
     await patiently(() => writer.executeScript(PRAGMAS));
     const reader = await super.connect();
     await reader.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`);
+    this.#prepared = new PreparedStatements(beneath(reader));
     const writes = new OneAtATime();
 
     const alone = async <Result>(write: () => Promise<Result>): Promise<Result> => {
@@ -72,6 +94,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
         return transactionOn(writer, release);
       },
       dispose: async () => {
+        this.#prepared = null;
         await reader.dispose();
         await writer.dispose();
       },

@@ -1,4 +1,4 @@
-import { database } from '@/lib/store/connection/database';
+import { ask } from '@/lib/store/sql/ask';
 import type { ShopId } from '@/lib/store/types';
 
 /** What nobody and nothing has. */
@@ -17,15 +17,18 @@ export async function handIds(
   shop: ShopId,
   { technician, gauge }: { technician?: string | undefined; gauge?: string | undefined },
 ): Promise<HandIds> {
-  const select = { id: true } as const;
   const ids: HandIds = {};
   if (technician !== undefined) {
-    const where = { shopId_code: { shopId: shop, code: technician } };
-    ids.technicianId = (await database().person.findUnique({ where, select }))?.id ?? NONE;
+    const [row] = await ask<{
+      id: number;
+    }>`SELECT "id" FROM "Person" WHERE "shopId" = ${shop} AND "code" = ${technician}`;
+    ids.technicianId = row?.id ?? NONE;
   }
   if (gauge !== undefined) {
-    const where = { shopId_tag: { shopId: shop, tag: gauge } };
-    ids.gaugeId = (await database().gauge.findUnique({ where, select }))?.id ?? NONE;
+    const [row] = await ask<{
+      id: number;
+    }>`SELECT "id" FROM "Gauge" WHERE "shopId" = ${shop} AND "tag" = ${gauge}`;
+    ids.gaugeId = row?.id ?? NONE;
   }
   return ids;
 }

@@ -1,93 +1,109 @@
 import { SECTIONS, type Stage } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
-import type { Prisma } from '@/lib/store/generated/sqlite/client';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { among } from '@/lib/store/sql/among';
+import { ask, askAgain } from '@/lib/store/sql/ask';
 import type { JobFilter, JobQuery, JobRow, JobSort, Page, ShopId } from '@/lib/store/types';
 import { excludedByJob } from './excluded-by-job';
-import { jobWhere } from './job-where';
+import { jobsThat } from './jobs-that';
 import { paging } from './paging';
 
-const select = {
-  id: true,
-  number: true,
-  openedAt: true,
-  lastReadAt: true,
-  lastStage: true,
-  lastAttempt: true,
-  roundCount: true,
-  setupCount: true,
-  readingCount: true,
-  sheet: { select: { name: true } },
-  hands: {
-    select: { technician: { select: { code: true } } },
-    orderBy: [{ firstAt: 'asc' }, { technician: { code: 'asc' } }],
-  },
-  outcome: { select: { right: true, out: true, frontOut: true, centerOut: true, rearOut: true } },
-} satisfies Prisma.JobSelect;
+const SELECT_JOBS = Prisma.sql`
+  SELECT j."id", j."number", j."openedAt", j."lastReadAt", j."lastStage", j."lastAttempt", j."roundCount",
+    j."setupCount", j."readingCount", h."name" AS "sheet", o."right", o."out", o."frontOut", o."centerOut", o."rearOut"
+  FROM "Job" j JOIN "Sheet" h ON h."id" = j."sheetId" LEFT JOIN "JobOutcome" o ON o."jobId" = j."id"`;
 
-type Row = Prisma.JobGetPayload<{ select: typeof select }>;
+interface Row {
+  id: number;
+  number: string;
+  openedAt: Date;
+  lastReadAt: Date;
+  lastStage: Stage;
+  lastAttempt: number;
+  roundCount: number;
+  setupCount: number;
+  readingCount: number;
+  sheet: string | null;
+  right: boolean | null;
+  out: number | null;
+  frontOut: number | null;
+  centerOut: number | null;
+  rearOut: number | null;
+}
 
 type Direction = 'asc' | 'desc';
 
+const DIRECTIONS = { asc: Prisma.sql`ASC`, desc: Prisma.sql`DESC` };
 /** What is absent comes before everything that is there, in both databases. */
-const nothingLeast = (direction: Direction) =>
-  ({ sort: direction, nulls: direction === 'asc' ? 'first' : 'last' }) as const;
+const NOTHING_LEAST = { asc: Prisma.sql`ASC NULLS FIRST`, desc: Prisma.sql`DESC NULLS LAST` };
+const NEWEST = Prisma.sql`j."openedAt" DESC`;
+const FIRST_HAND = Prisma.sql`(SELECT p."code" FROM "Person" p WHERE p."id" = j."technicianId")`;
 
-const SORTS: Record<JobSort, (direction: Direction) => Prisma.JobOrderByWithRelationInput[]> = {
-  job: (direction) => [{ number: direction }],
-  sheet: (direction) => [{ sheet: { name: nothingLeast(direction) } }, { openedAt: 'desc' }],
-  stage: (direction) => [{ lastStage: direction }, { lastAttempt: direction }, { openedAt: 'desc' }],
-  technician: (direction) => [{ technician: { code: direction } }, { openedAt: 'desc' }],
-  opened: (direction) => [{ openedAt: direction }],
-  outcome: (direction) => [{ outcome: { right: nothingLeast(direction) } }, { openedAt: 'desc' }],
+const SORTS: Record<JobSort, (direction: Direction) => Prisma.Sql> = {
+  job: (direction) => Prisma.sql`j."number" ${DIRECTIONS[direction]}`,
+  sheet: (direction) => Prisma.sql`h."name" ${NOTHING_LEAST[direction]}, ${NEWEST}`,
+  stage: (direction) =>
+    Prisma.sql`j."lastStage" ${DIRECTIONS[direction]}, j."lastAttempt" ${DIRECTIONS[direction]}, ${NEWEST}`,
+  technician: (direction) => Prisma.sql`${FIRST_HAND} ${DIRECTIONS[direction]}, ${NEWEST}`,
+  opened: (direction) => Prisma.sql`j."openedAt" ${DIRECTIONS[direction]}`,
+  outcome: (direction) => Prisma.sql`o."right" ${NOTHING_LEAST[direction]}, ${NEWEST}`,
 };
 
-export function countJobs(shop: ShopId, filter: JobFilter = {}): Promise<number> {
-  return database().job.count({ where: jobWhere(shop, filter) });
+export async function countJobs(shop: ShopId, filter: JobFilter = {}): Promise<number> {
+  const [row] = await askAgain<{ jobs: number | bigint }>`
+    SELECT count(*) AS "jobs" FROM "Job" j WHERE ${jobsThat(shop, filter)}`;
+  return Number(row?.jobs ?? 0);
 }
 
 /** One page of the jobs that a query shows, newest first where it names no order. */
 export async function listJobs(shop: ShopId, query: JobQuery): Promise<Page<JobRow>> {
-  const where = jobWhere(shop, query);
   const order = SORTS[query.sort ?? 'opened'](query.direction ?? (query.sort === undefined ? 'desc' : 'asc'));
+  const { skip, take } = paging(query);
   const [total, rows] = await Promise.all([
-    database().job.count({ where }),
-    database().job.findMany({ where, select, orderBy: [...order, { id: 'desc' }], ...paging(query) }),
+    countJobs(shop, query),
+    ask<Row>`${SELECT_JOBS} WHERE ${jobsThat(shop, query)} ORDER BY ${order}, j."id" DESC LIMIT ${take} OFFSET ${skip}`,
   ]);
-  return { rows: await withExcluded(rows), total };
+  return { rows: await jobRows(rows), total };
 }
 
 /** What the list shows of one job. */
 export async function getJobRow(shop: ShopId, job: string): Promise<JobRow | null> {
-  const row = await database().job.findUnique({
-    where: { shopId_number: { shopId: shop, number: job } },
-    select,
-  });
-  return row && ((await withExcluded([row]))[0] ?? null);
+  const rows = await ask<Row>`${SELECT_JOBS} WHERE j."shopId" = ${shop} AND j."number" = ${job}`;
+  return (await jobRows(rows))[0] ?? null;
 }
 
-async function withExcluded(rows: readonly Row[]): Promise<JobRow[]> {
-  const excluded = await excludedByJob(rows.map(({ id }) => id));
-  return rows.map((row) => jobRow(row, excluded.get(row.id) ?? 0));
+async function jobRows(rows: readonly Row[]): Promise<JobRow[]> {
+  const ids = rows.map(({ id }) => id);
+  const [hands, excluded] = await Promise.all([handsByJob(ids), excludedByJob(ids)]);
+  return rows.map((row) => jobRow(row, hands.get(row.id) ?? [], excluded.get(row.id) ?? 0));
 }
 
-function jobRow(row: Row, excluded: number): JobRow {
-  const { outcome } = row;
-  const right = outcome?.right ?? null;
-  const out = { front: outcome?.frontOut, center: outcome?.centerOut, rear: outcome?.rearOut };
+/** Who hung a gauge in each of these jobs, in order of their first. */
+async function handsByJob(jobs: readonly number[]): Promise<Map<number, string[]>> {
+  const rows = await ask<{ jobId: number; code: string }>`
+    SELECT t."jobId", p."code" FROM "JobTechnician" t JOIN "Person" p ON p."id" = t."technicianId"
+    WHERE t."jobId" ${among(jobs)} ORDER BY t."firstAt", p."code"`;
+  const hands = new Map<number, string[]>(jobs.map((job) => [job, []]));
+  for (const { jobId, code } of rows) hands.get(jobId)?.push(code);
+  return hands;
+}
+
+function jobRow(row: Row, technicians: string[], excluded: number): JobRow {
+  const { right, out } = row;
+  const outOf = { front: row.frontOut, center: row.centerOut, rear: row.rearOut };
   return {
     job: row.number,
-    sheet: row.sheet.name,
-    stage: row.lastStage as Stage,
+    sheet: row.sheet,
+    stage: row.lastStage,
     attempt: row.lastAttempt,
     openedAt: row.openedAt.getTime(),
     lastReadAt: row.lastReadAt.getTime(),
-    technicians: row.hands.map((hand) => hand.technician.code),
+    technicians,
     rounds: row.roundCount,
     setups: row.setupCount,
     readings: row.readingCount,
     excluded,
     outcome: right === null ? 'unknown' : right ? 'right' : 'wrong',
-    out: right === null ? null : (outcome?.out ?? null),
-    sectionsOut: SECTIONS.filter((section) => (out[section] ?? 0) > 0),
+    out: right === null ? null : out,
+    sectionsOut: SECTIONS.filter((section) => (outOf[section] ?? 0) > 0),
   };
 }

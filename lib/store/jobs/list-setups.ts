@@ -1,58 +1,79 @@
 import type { Cause, Stage } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
-import type { Prisma } from '@/lib/store/generated/sqlite/client';
-import { dimensionColumns, dimensionOf } from '@/lib/store/sheets/dimension-row';
+import { dimensionOf, type DimensionRow } from '@/lib/store/sheets/dimension-row';
+import { among } from '@/lib/store/sql/among';
+import { ask, askAgain } from '@/lib/store/sql/ask';
 import type { Page, SetupQuery, SetupRow, ShopId } from '@/lib/store/types';
 import { paging } from './paging';
-import { setupWhere } from './setup-where';
+import { setupsThat } from './setups-that';
 
-const select = {
-  label: true,
-  hungAt: true,
-  job: { select: { number: true } },
-  round: { select: { stage: true, attempt: true } },
-  technician: { select: { code: true } },
-  gauge: { select: { tag: true } },
-  observations: {
-    select: {
-      ...{ n: true, excluded: true, deviation: true, ss: true, cause: true },
-      dimension: { select: dimensionColumns },
-    },
-    orderBy: [{ takenAt: 'asc' }, { dimensionId: 'asc' }],
-  },
-} satisfies Prisma.SetupSelect;
+interface Row {
+  id: number;
+  label: string;
+  hungAt: Date;
+  job: string;
+  stage: Stage;
+  attempt: number;
+  technician: string;
+  gauge: string;
+}
+
+interface ObservedRow extends DimensionRow {
+  setupId: number;
+  n: number;
+  excluded: number;
+  deviation: number;
+  ss: number;
+  cause: Cause | null;
+}
 
 /** One page of setups, newest first. */
 export async function listSetups(shop: ShopId, query: SetupQuery): Promise<Page<SetupRow>> {
-  const where = await setupWhere(shop, query);
-  const [total, rows] = await Promise.all([
-    database().setup.count({ where }),
-    database().setup.findMany({
-      where,
-      select,
-      orderBy: [{ hungAt: 'desc' }, { id: 'desc' }],
-      ...paging(query),
-    }),
+  const those = await setupsThat(shop, query);
+  const { skip, take } = paging(query);
+  const [[count], rows] = await Promise.all([
+    askAgain<{ setups: number | bigint }>`SELECT count(*) AS "setups" FROM "Setup" s WHERE ${those}`,
+    ask<Row>`
+      SELECT s."id", s."label", s."hungAt", j."number" AS "job", r."stage", r."attempt", p."code" AS "technician",
+        g."tag" AS "gauge"
+      FROM (SELECT * FROM "Setup" s WHERE ${those} ORDER BY s."hungAt" DESC, s."id" DESC LIMIT ${take} OFFSET ${skip}) s
+        JOIN "Job" j ON j."id" = s."jobId" JOIN "Round" r ON r."id" = s."roundId"
+        JOIN "Person" p ON p."id" = s."technicianId" JOIN "Gauge" g ON g."id" = s."gaugeId"
+      ORDER BY s."hungAt" DESC, s."id" DESC`,
   ]);
-  return { rows: rows.map(setupRow), total };
+  const observed = await observedIn(rows.map(({ id }) => id));
+  return {
+    rows: rows.map((row) => setupRow(row, observed.get(row.id) ?? [])),
+    total: Number(count?.setups ?? 0),
+  };
 }
 
-function setupRow(row: Prisma.SetupGetPayload<{ select: typeof select }>): SetupRow {
+/** What was read in each of these setups, in that order. */
+async function observedIn(setups: readonly number[]): Promise<Map<number, ObservedRow[]>> {
+  const rows = await ask<ObservedRow>`
+    SELECT o."setupId", o."n", o."excluded", o."deviation", o."ss", o."cause", d."quantity", d."point", d."side",
+      d."section", d."station", d."zero", d."nominal", d."tolerance"
+    FROM "Observation" o JOIN "Dimension" d ON d."id" = o."dimensionId"
+    WHERE o."setupId" ${among(setups)} ORDER BY o."takenAt", o."dimensionId"`;
+  const bySetup = new Map<number, ObservedRow[]>(setups.map((setup) => [setup, []]));
+  for (const row of rows) bySetup.get(row.setupId)?.push(row);
+  return bySetup;
+}
+
+function setupRow(row: Row, observed: readonly ObservedRow[]): SetupRow {
   return {
-    job: row.job.number,
-    stage: row.round.stage as Stage,
-    attempt: row.round.attempt,
+    job: row.job,
+    stage: row.stage,
+    attempt: row.attempt,
     setup: row.label,
-    technician: row.technician.code,
-    gauge: row.gauge.tag,
+    technician: row.technician,
+    gauge: row.gauge,
     hungAt: row.hungAt.getTime(),
-    excluded: row.observations.reduce((sum, { excluded }) => sum + excluded, 0),
-    observations: row.observations
+    excluded: observed.reduce((sum, { excluded }) => sum + excluded, 0),
+    observations: observed
       .filter(({ n }) => n > 0)
-      .map(({ cause, dimension, ...values }) => ({
-        ...dimensionOf(dimension),
-        ...values,
-        cause: cause as Cause | null,
+      .map((one) => ({
+        ...dimensionOf(one),
+        ...{ n: one.n, excluded: one.excluded, deviation: one.deviation, ss: one.ss, cause: one.cause },
       })),
   };
 }

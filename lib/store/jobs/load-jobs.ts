@@ -1,10 +1,9 @@
 import type { Job } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
-import { Prisma } from '@/lib/store/generated/sqlite/client';
-import { among } from '@/lib/store/sql/among';
+import { ask } from '@/lib/store/sql/ask';
 import type { JobFilter, ShopId } from '@/lib/store/types';
 import { assembleJobs } from './assemble-jobs';
-import { jobWhere } from './job-where';
+import { jobsThat } from './jobs-that';
 import { SELECT_OBSERVATIONS, type ObservationRow } from './observation-rows';
 
 /**
@@ -12,24 +11,16 @@ import { SELECT_OBSERVATIONS, type ObservationRow } from './observation-rows';
  * reading that counts is left out: an observation, and a setup, round or job of nothing else.
  */
 export async function loadJobs(shop: ShopId, filter: JobFilter = {}): Promise<Job[]> {
-  const everything = Object.values(filter).every((value) => value === undefined);
-  const only = everything ? Prisma.empty : await onlyThese(shop, filter);
-  const rows = await database().$queryRaw<
-    ObservationRow[]
-  >`${SELECT_OBSERVATIONS} WHERE j."shopId" = ${shop} AND o."n" > 0 ${only}`;
+  const rows =
+    await ask<ObservationRow>`${SELECT_OBSERVATIONS} WHERE ${jobsThat(shop, filter)} AND o."n" > 0`;
   return assembleJobs(rows);
 }
 
 /** One job, without rounds where every reading of it is excluded; null where the shop has none of this number. */
 export async function getJob(shop: ShopId, job: string): Promise<Job | null> {
-  const rows = await database().$queryRaw<ObservationRow[]>`
+  const rows = await ask<ObservationRow>`
     ${SELECT_OBSERVATIONS} WHERE j."shopId" = ${shop} AND j."number" = ${job} AND o."n" > 0`;
   return assembleJobs(rows)[0] ?? withoutReadings(shop, job);
-}
-
-async function onlyThese(shop: ShopId, filter: JobFilter): Promise<Prisma.Sql> {
-  const jobs = await database().job.findMany({ where: jobWhere(shop, filter), select: { id: true } });
-  return Prisma.sql`AND j."id" ${among(jobs.map(({ id }) => id))}`;
 }
 
 async function withoutReadings(shop: ShopId, number: string): Promise<Job | null> {

@@ -1,15 +1,18 @@
-import { SECTIONS } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
+import { SECTIONS, type Section } from '@/lib/measure';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
-import { jobWhere } from '@/lib/store/jobs/job-where';
-import { among } from '@/lib/store/sql/among';
+import { jobsThat } from '@/lib/store/jobs/jobs-that';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { JobFilter, OutcomeCount, OutcomeGrouping, ShopId } from '@/lib/store/types';
 
-const KEYS: Record<Exclude<OutcomeGrouping, 'section'>, Prisma.Sql> = {
-  shop: Prisma.sql`''`,
-  month: Prisma.sql`o."month"`,
-  technician: Prisma.sql`p."code"`,
-  sheet: Prisma.sql`h."name"`,
+/** What jobs are grouped by, and the table that it stands in. */
+const GROUPS: Record<Exclude<OutcomeGrouping, 'section'>, { key: Prisma.Sql; from: Prisma.Sql }> = {
+  shop: { key: Prisma.sql`''`, from: Prisma.empty },
+  month: { key: Prisma.sql`o."month"`, from: Prisma.empty },
+  technician: {
+    key: Prisma.sql`p."code"`,
+    from: Prisma.sql`LEFT JOIN "Person" p ON p."id" = o."technicianId"`,
+  },
+  sheet: { key: Prisma.sql`h."name"`, from: Prisma.sql`JOIN "Sheet" h ON h."id" = j."sheetId"` },
 };
 
 /** Jobs with an answer and jobs right first time, grouped in the database, by key. Groups without a job are absent. */
@@ -18,15 +21,12 @@ export async function countOutcomes(
   by: OutcomeGrouping,
   filter: JobFilter = {},
 ): Promise<OutcomeCount[]> {
-  const chosen = Object.values(filter).some((value) => value !== undefined);
-  const only = chosen ? await onlyThese(shop, filter) : Prisma.empty;
+  const only = Prisma.sql`AND ${jobsThat(shop, filter)}`;
   if (by === 'section') return countSections(shop, only);
-  const rows = await database().$queryRaw<{ key: string | null; jobs: bigint; right: bigint }[]>`
-    SELECT ${KEYS[by]} AS "key", count(*) AS "jobs", sum(CASE WHEN o."right" THEN 1 ELSE 0 END) AS "right"
-    FROM "JobOutcome" o
-      JOIN "Job" j ON j."id" = o."jobId"
-      JOIN "Sheet" h ON h."id" = j."sheetId"
-      LEFT JOIN "Person" p ON p."id" = o."technicianId"
+  const { key, from } = GROUPS[by];
+  const rows = await askAgain<{ key: string | null; jobs: bigint; right: bigint }>`
+    SELECT ${key} AS "key", count(*) AS "jobs", sum(CASE WHEN o."right" THEN 1 ELSE 0 END) AS "right"
+    FROM "JobOutcome" o JOIN "Job" j ON j."id" = o."jobId" ${from}
     WHERE o."shopId" = ${shop} AND o."right" IS NOT NULL ${only}
     GROUP BY 1 ORDER BY 1`;
   return rows.flatMap(({ key, jobs, right }) =>
@@ -36,21 +36,18 @@ export async function countOutcomes(
 
 /** A section is right where none of its controlled dimensions is out, whatever the rest of the job came to. */
 async function countSections(shop: ShopId, only: Prisma.Sql): Promise<OutcomeCount[]> {
-  const counts: OutcomeCount[] = [];
-  for (const section of SECTIONS) {
-    const [controlled, out] = [Prisma.raw(`o."${section}Controlled"`), Prisma.raw(`o."${section}Out"`)];
-    const [row] = await database().$queryRaw<{ jobs: bigint; right: bigint }[]>`
-      SELECT count(*) AS "jobs", coalesce(sum(CASE WHEN ${out} = 0 THEN 1 ELSE 0 END), 0) AS "right"
-      FROM "JobOutcome" o JOIN "Job" j ON j."id" = o."jobId"
-      WHERE o."shopId" = ${shop} AND ${controlled} > 0 ${only}`;
-    if (row !== undefined && Number(row.jobs) > 0) {
-      counts.push({ key: section, jobs: Number(row.jobs), right: Number(row.right) });
-    }
-  }
-  return counts;
+  const [row] = await askAgain<Record<string, number | bigint>>`
+    SELECT ${Prisma.raw(SECTIONS.map(countsOf).join(', '))}
+    FROM "JobOutcome" o JOIN "Job" j ON j."id" = o."jobId" WHERE o."shopId" = ${shop} ${only}`;
+  return SECTIONS.map((key) => ({
+    key,
+    jobs: Number(row?.[key] ?? 0),
+    right: Number(row?.[`${key}Right`] ?? 0),
+  })).filter(({ jobs }) => jobs > 0);
 }
 
-async function onlyThese(shop: ShopId, filter: JobFilter): Promise<Prisma.Sql> {
-  const jobs = await database().job.findMany({ where: jobWhere(shop, filter), select: { id: true } });
-  return Prisma.sql`AND j."id" ${among(jobs.map(({ id }) => id))}`;
-}
+const countsOf = (section: Section): string => {
+  const controlled = `o."${section}Controlled" > 0`;
+  return `count(CASE WHEN ${controlled} THEN 1 END) AS "${section}",
+    count(CASE WHEN ${controlled} AND o."${section}Out" = 0 THEN 1 END) AS "${section}Right"`;
+};

@@ -1,12 +1,12 @@
 import type { Cause, Stage } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { ProvedBy, ShopId, StoredProof } from '@/lib/store/types';
 
 const MOST = 5_000;
 
 /** The newest heights that were checked again, what had been said of them and what was proved; at most 5,000. */
 export async function provedHeights(shop: ShopId): Promise<StoredProof[]> {
-  const rows = await database().$queryRaw<ProofRow[]>`
+  const rows = await askAgain<ProofRow>`
     SELECT j."number" AS "job", r."stage", r."attempt", h."month", h."pNeither", h."pGauge", h."pBody", h."pBoth",
       h."proved", h."by", p."ahead"
     FROM "RoundProof" p JOIN "HeightProof" h ON h."roundId" = p."roundId"

@@ -1,6 +1,6 @@
-import { database } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { handIds } from '@/lib/store/jobs/hand-ids';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { SetupFilter, ShopId } from '@/lib/store/types';
 
 /** How many readings of these setups are excluded: whoever shows a figure made from the others says so beside it. */
@@ -8,7 +8,7 @@ export async function countExcluded(shop: ShopId, filter: SetupFilter = {}): Pro
   const conditions = await conditionsOf(filter, shop);
   // Excluded readings are few and have an index. A cross join holds SQLite to that order; by its own guess it would
   // look at every setup of the shop.
-  const [row] = await database().$queryRaw<{ excluded: number | bigint | null }[]>`
+  const [row] = await askAgain<{ excluded: number | bigint | null }>`
     SELECT sum(o."excluded") AS "excluded"
     FROM "Observation" o CROSS JOIN "Setup" s CROSS JOIN "Job" j CROSS JOIN "Sheet" h CROSS JOIN "Dimension" d
     WHERE o."excluded" > 0 AND s."id" = o."setupId" AND j."id" = s."jobId" AND h."id" = j."sheetId"

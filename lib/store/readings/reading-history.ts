@@ -1,7 +1,7 @@
 import type { Quantity } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { sideOf, type StoredSide } from '@/lib/store/sql/side';
+import { ask } from '@/lib/store/sql/ask';
 import type { ReadingRevision, RevisionQuery, ShopId } from '@/lib/store/types';
 
 interface Row extends Omit<ReadingRevision, 'side' | 'takenAt' | 'enteredAt' | 'excluded'> {
@@ -28,7 +28,7 @@ export async function readingHistory(
             AND l."repeat" = q."repeat" AND l."revision" > 1)`
       : Prisma.empty,
   ];
-  const rows = await database().$queryRaw<Row[]>`
+  const rows = await ask<Row>`
     SELECT j."number" AS "job", s."label" AS "setup", d."quantity", d."point", d."side", d."nominal", q."repeat",
       q."revision", q."value", q."takenAt", q."excluded", q."reason", p."code" AS "by", q."enteredAt",
       f."name" AS "file", q."line"

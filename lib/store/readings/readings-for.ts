@@ -1,8 +1,8 @@
 import type { Reading } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
-import { jobWhere } from '@/lib/store/jobs/job-where';
+import { jobsThat } from '@/lib/store/jobs/jobs-that';
 import { among } from '@/lib/store/sql/among';
+import { ask } from '@/lib/store/sql/ask';
 import type { ReadingFilter, ShopId } from '@/lib/store/types';
 import { READING_ORDER, readingOf, SELECT_READINGS, type ReadingRow } from './reading-rows';
 
@@ -19,11 +19,8 @@ export async function* readingsFor(
   filter: ReadingFilter = {},
 ): AsyncGenerator<Reading, void, undefined> {
   const { attempt, setup, gauge, quantity, ...jobFilter } = filter;
-  const jobs = await database().job.findMany({
-    where: jobWhere(shop, jobFilter),
-    select: { id: true },
-    orderBy: [{ openedAt: 'asc' }, { number: 'asc' }],
-  });
+  const jobs = await ask<{ id: number }>`
+    SELECT j."id" FROM "Job" j WHERE ${jobsThat(shop, jobFilter)} ORDER BY j."openedAt", j."number"`;
   const within = [
     attempt === undefined ? Prisma.empty : Prisma.sql`AND r."attempt" = ${attempt}`,
     setup === undefined ? Prisma.empty : Prisma.sql`AND s."label" = ${setup}`,
@@ -32,7 +29,7 @@ export async function* readingsFor(
   ];
   for (let start = 0; start < jobs.length; start += JOBS_AT_ONCE) {
     const ids = jobs.slice(start, start + JOBS_AT_ONCE).map(({ id }) => id);
-    const rows = await database().$queryRaw<ReadingRow[]>`
+    const rows = await ask<ReadingRow>`
       ${SELECT_READINGS} WHERE j."id" ${among(ids)} ${Prisma.join(within, ' ')} ${READING_ORDER}`;
     for (const row of rows) yield readingOf(row);
   }
@@ -40,7 +37,7 @@ export async function* readingsFor(
 
 /** The readings behind one setup that count, as last corrected, by time; empty where there is no such setup. */
 export async function readingsOfSetup(shop: ShopId, job: string, setup: string): Promise<Reading[]> {
-  const rows = await database().$queryRaw<ReadingRow[]>`
+  const rows = await ask<ReadingRow>`
     ${SELECT_READINGS} WHERE j."shopId" = ${shop} AND j."number" = ${job} AND s."label" = ${setup} ${READING_ORDER}`;
   return rows.map(readingOf);
 }

@@ -2,6 +2,7 @@ import { isDeepStrictEqual } from 'node:util';
 import type { GaugeKind } from '@/lib/measure';
 import { database, transaction } from '@/lib/store/connection/database';
 import { personRow } from '@/lib/store/shop/person-row';
+import { ask } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import type {
@@ -35,11 +36,8 @@ const gauge = (row: GaugeColumns): Gauge => ({
 
 /** Every gauge, by tag. */
 export async function listGauges(shop: ShopId): Promise<Gauge[]> {
-  const rows = await database().gauge.findMany({
-    where: { shopId: shop },
-    select: columns,
-    orderBy: { tag: 'asc' },
-  });
+  const rows = await ask<GaugeColumns>`
+    SELECT "tag", "kind", "fixedMark", "state", "verifiedAt" FROM "Gauge" WHERE "shopId" = ${shop} ORDER BY "tag"`;
   return rows.map(gauge);
 }
 

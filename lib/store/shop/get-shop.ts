@@ -1,5 +1,6 @@
 import { database, transaction, type Queries } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
+import { ask } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import type { Actor, Shop, ShopId } from '@/lib/store/types';
@@ -83,10 +84,8 @@ const SETTINGS = ['name', 'timeZone', 'defaultTolerance'] as const satisfies (ke
 
 /** Version of everything that a fit is learned from. */
 export async function inputsVersion(shop: ShopId): Promise<number> {
-  const row = await database().shop.findUniqueOrThrow({
-    where: { id: shop },
-    select: { inputsVersion: true },
-  });
+  const [row] = await ask<{ inputsVersion: number }>`SELECT "inputsVersion" FROM "Shop" WHERE "id" = ${shop}`;
+  if (row === undefined) throw new RangeError(`There is no shop ${shop}.`);
   return row.inputsVersion;
 }
 

@@ -1,4 +1,5 @@
 import { database, transaction, type Queries } from '@/lib/store/connection/database';
+import { ask } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import type { Actor, Person, Role, ShopId } from '@/lib/store/types';
@@ -9,12 +10,7 @@ const person = (row: Omit<Person, 'role'> & { role: string }): Person => ({ ...r
 
 /** Everybody, by code. */
 export async function listPeople(shop: ShopId): Promise<Person[]> {
-  const rows = await database().person.findMany({
-    where: { shopId: shop },
-    select: columns,
-    orderBy: { code: 'asc' },
-  });
-  return rows.map(person);
+  return ask<Person>`SELECT "code", "name", "role", "active" FROM "Person" WHERE "shopId" = ${shop} ORDER BY "code"`;
 }
 
 export async function getPerson(shop: ShopId, code: string): Promise<Person | null> {

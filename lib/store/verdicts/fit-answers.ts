@@ -1,14 +1,14 @@
-import { database } from '@/lib/store/connection/database';
+import { among } from '@/lib/store/sql/among';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { Json, ShopId } from '@/lib/store/types';
 
 /** The newest answer to a question; null before the first. */
 export async function fitAnswer(shop: ShopId, question: string): Promise<Json> {
-  const row = await database().fitAnswer.findFirst({
-    where: { fitId: { in: await fitsOf(shop) }, question },
-    orderBy: { fitId: 'desc' },
-    select: { document: true },
-  });
-  return (row?.document ?? null) as Json;
+  // The few fits of a shop lead: an answer is found by its fit and its question, however many shops there are.
+  const [row] = await askAgain<{ document: Json }>`
+    SELECT a."document" FROM "ShopFit" f JOIN "FitAnswer" a ON a."fitId" = f."id"
+    WHERE f."shopId" = ${shop} AND a."question" = ${question} ORDER BY f."id" DESC LIMIT 1`;
+  return row?.document ?? null;
 }
 
 /** The answers to several questions, of one fit, the newest that was asked `of`; those that it has none to are left out. */
@@ -17,26 +17,17 @@ export async function fitAnswers(
   of: string,
   questions: readonly string[],
 ): Promise<Map<string, Json>> {
-  const newest = await database().fitAnswer.findFirst({
-    where: { fitId: { in: await fitsOf(shop) }, question: of },
-    orderBy: { fitId: 'desc' },
-    select: { fitId: true },
-  });
-  if (newest === null) return new Map();
-  const rows = await database().fitAnswer.findMany({
-    where: { shopId: shop, fitId: newest.fitId, question: { in: [...questions] } },
-    select: { question: true, document: true },
-  });
-  return new Map(rows.map(({ question, document }) => [question, document as Json]));
+  const rows = await askAgain<{ question: string; document: Json }>`
+    SELECT a."question", a."document" FROM "FitAnswer" a
+    WHERE a."question" ${among(questions)} AND a."fitId" = (
+      SELECT f."id" FROM "ShopFit" f JOIN "FitAnswer" n ON n."fitId" = f."id"
+      WHERE f."shopId" = ${shop} AND n."question" = ${of} ORDER BY f."id" DESC LIMIT 1)`;
+  return new Map(rows.map(({ question, document }) => [question, document]));
 }
 
 /** Whether a fit has its answers. */
 export async function hasFitAnswers(shop: ShopId, fit: number): Promise<boolean> {
-  return (await database().fitAnswer.findFirst({ where: { shopId: shop, fitId: fit } })) !== null;
-}
-
-/** The few fits that a shop keeps: an answer is found by its fit and its question, however many shops there are. */
-async function fitsOf(shop: ShopId): Promise<number[]> {
-  const fits = await database().shopFit.findMany({ where: { shopId: shop }, select: { id: true } });
-  return fits.map(({ id }) => id);
+  const rows =
+    await askAgain`SELECT 1 AS "one" FROM "FitAnswer" WHERE "shopId" = ${shop} AND "fitId" = ${fit} LIMIT 1`;
+  return rows.length > 0;
 }

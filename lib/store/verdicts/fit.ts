@@ -1,6 +1,7 @@
-import { database, transaction, type Queries } from '@/lib/store/connection/database';
+import { transaction, type Queries } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { lastRemoval } from '@/lib/store/person-data/last-removal';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { Fit, Json, ShopId } from '@/lib/store/types';
 
 /** Fits kept beside the current one, for looking back. */
@@ -93,6 +94,7 @@ async function requireNobodyRemoved(queries: Queries, shop: ShopId, inputsVersio
 
 /** The newest fit, or null before the first. It may be older than the readings: compare `inputsVersion`. */
 export async function currentFit(shop: ShopId): Promise<Fit | null> {
-  const row = await database().shopFit.findFirst({ where: { shopId: shop }, orderBy: { id: 'desc' } });
-  return row && fitOf(row);
+  const [row] =
+    await askAgain<FitRow>`SELECT * FROM "ShopFit" WHERE "shopId" = ${shop} ORDER BY "id" DESC LIMIT 1`;
+  return row === undefined ? null : fitOf(row);
 }

@@ -1,8 +1,8 @@
 import type { Cause, Side, Stage } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { handIds } from '@/lib/store/jobs/hand-ids';
 import { among } from '@/lib/store/sql/among';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { Json, ShopId, StoredHeight, StoredVerdict, VerdictFilter } from '@/lib/store/types';
 
 const USUAL = 200;
@@ -10,7 +10,7 @@ const MOST = 5_000;
 
 /** Verdicts on rounds, newest round first. */
 export async function verdictsFor(shop: ShopId, filter: VerdictFilter): Promise<StoredVerdict[]> {
-  const rows = await database().$queryRaw<VerdictRow[]>`
+  const rows = await askAgain<VerdictRow>`
     SELECT j."number" AS "job", r."stage", r."attempt", v."decidable", v."why", v."pZeroMisset", v."document",
       v."fitId", v."at"
     FROM "RoundVerdict" v JOIN "Round" r ON r."id" = v."roundId" JOIN "Job" j ON j."id" = r."jobId"
@@ -35,7 +35,7 @@ interface VerdictRow {
 export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<StoredHeight[]> {
   const { technician, gauge, minGauge, ...ofRound } = filter;
   const { technicianId, gaugeId } = await handIds(shop, { technician, gauge });
-  const rows = await database().$queryRaw<HeightRow[]>`
+  const rows = await askAgain<HeightRow>`
     SELECT j."number" AS "job", r."stage", r."attempt", s."label" AS "setup", p."code" AS "technician",
       g."tag" AS "gauge", s."hungAt", d."point", d."side", d."zero", o."cause", h."deviation", h."pNeither",
       h."pGauge", h."pBody", h."pBoth", h."misset", h."body", h."signature"

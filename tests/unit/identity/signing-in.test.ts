@@ -1,3 +1,4 @@
+import { createHmac } from 'node:crypto';
 import { createOTP } from '@better-auth/utils/otp';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import {
@@ -11,6 +12,7 @@ import {
   viewerOf,
 } from '@/lib/identity';
 import { savePeople } from '@/lib/store';
+import { database } from '@/lib/store/connection/database';
 import {
   endSessions,
   invite,
@@ -57,6 +59,20 @@ describe('signing in', () => {
     expect(await signIn('greta', 'not the password', browser())).toEqual({ kind: 'refused' });
     expect(await signIn('nobody', PASSWORD, browser())).toEqual({ kind: 'refused' });
     expect(await viewerOf(browser(['rehang.session_token=made.up']))).toBeNull();
+  });
+
+  it('is one for the cookie as it was signed, and no longer than it was made for', async () => {
+    const cookies = await signedIn();
+    const [token = '', signature = ''] = decodeURIComponent(
+      /rehang\.session_token=([^;]*)/.exec(cookies.join())?.[1] ?? '',
+    ).split('.');
+    const cookie = (value: string) => browser([`rehang.session_token=${encodeURIComponent(value)}`]);
+    expect(await viewerOf(cookie(`${token}.${signature}`))).not.toBeNull();
+    const other = createHmac('sha256', 'another secret').update(token).digest('base64');
+    for (const forged of [`${token}.${other}`, `${token}.`, `x${token}.${signature}`, token, '%', '.'])
+      expect(await viewerOf(cookie(forged)), forged).toBeNull();
+    await database().session.updateMany({ data: { expiresAt: new Date(Date.now() - 1) } });
+    expect(await viewerOf(cookie(`${token}.${signature}`))).toBeNull();
   });
 
   it('must wait after five failures, whatever the address says, and even with the right password', async () => {

@@ -19,7 +19,7 @@ import {
   verdictsFor,
   type Json,
 } from '@/lib/store';
-import { accountHolder } from '@/lib/store/accounts';
+import { sessionHolder } from '@/lib/store/accounts';
 import { database } from '@/lib/store/connection/database';
 import { broughtUpToDate } from './brought-up-to-date';
 import { freshStore, statement } from './fresh-store';
@@ -53,7 +53,7 @@ describe('the export of one person', () => {
       missCostsSet: [{ cost: 12 }],
       trialReadings: [{ trial: 'Trial of QUI', value: 300 }],
       jobsThatCountToThem: [{ job: 'J000001' }],
-      habits: [{ job: 'J000001', month: '2026-01' }],
+      habits: [{ job: 'J000001', told: [['QUI', { setups: 4 }]] }],
       sheetsRevised: [{ revision: 1, reason: 'QUI found it' }],
       figures: { figures: [{ technician: 'QUI' }] },
       bayRoundsBegun: [{ job: 'J9', stage: 'before', attempt: 1 }],
@@ -143,9 +143,10 @@ describe('a person who is removed', () => {
 
   it('cannot sign in, be changed or be removed again; readings and trace are append-only as before', async () => {
     await leaveTraces(store.shop);
-    const user = await database().user.findFirstOrThrow();
+    const { token } = await database().session.findFirstOrThrow();
+    expect(await sessionHolder(token)).toMatchObject({ person: { code: 'QUI' } });
     const code = await removePerson(store.shop, 'QUI', 'asked for it', BY_BOSS);
-    expect(await accountHolder(user.id)).toBeNull();
+    expect(await sessionHolder(token)).toBeNull();
     for (const table of ['user', 'session', 'account', 'twoFactor', 'invitation', 'verification'] as const)
       expect(await (database()[table] as { count: () => Promise<number> }).count(), table).toBe(0);
     expect(await getPerson(store.shop, code)).toEqual({ code, name: '', role: 'technician', active: false });

@@ -1,0 +1,33 @@
+/** Parsing less than this costs no more than looking it up. */
+const LEAST = 1000;
+/** So many letters of JSON are held in all; in use they take some five times as many bytes. */
+const MOST = 12_000_000;
+
+const known = new Map<string, unknown>();
+let held = 0;
+
+/**
+ * What a JSON text says, frozen where the text is long. Pages read the same few long documents (answers, verdicts,
+ * figures) again and again, and parsing them was most of what reading them took. The text itself is what a document
+ * is known by, so what is given is what the database holds, whichever shop, database or process it came from. Those
+ * that were asked for longest ago are let go.
+ */
+export function parsedOnce(text: string): unknown {
+  if (text.length < LEAST) return JSON.parse(text);
+  const there = known.get(text);
+  if (there !== undefined) {
+    // Last in the order of letting go.
+    known.delete(text);
+    known.set(text, there);
+    return there;
+  }
+  const made = JSON.parse(text, (_, value: unknown) => Object.freeze(value)) as unknown;
+  known.set(text, made);
+  held += text.length;
+  for (const oldest of known.keys()) {
+    if (held <= MOST || oldest === text) break;
+    known.delete(oldest);
+    held -= oldest.length;
+  }
+  return made;
+}
