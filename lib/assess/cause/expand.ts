@@ -1,11 +1,12 @@
 import { type Beam, stepPicks, zeroPicks } from './beam';
-import { componentAt, type Explanation, innovation, putBody } from './explanation';
+import { componentAt, type Explanation, innovation, putBody, type State } from './explanation';
 import type { PairModel, RoundModel } from './model';
 import { open } from './openings';
 
 /**
  * The whole state of every explanation in a beam, each station's body with it: conditioned on the setups in turn.
- * They share what room they need, since there may be hundreds.
+ * Explanations that are alike up to some setup have the same state up to there, so it is worked out once for all of
+ * them. They share what room they need, since there may be hundreds.
  */
 export function expand(model: RoundModel, beam: Beam): Explanation[] {
   const n = model.size;
@@ -13,12 +14,11 @@ export function expand(model: RoundModel, beam: Beam): Explanation[] {
   const numbers = new Float64Array(count * (n + n * n));
   const picks = beam.picks.slice(0, count * pickCount);
   const impacts = beam.impacts.slice(0, beam.groupCount * impactCount);
-  const rows = new Float64Array(2 * n);
-  return Array.from({ length: count }, (_, index) => {
+  const explanations = Array.from({ length: count }, (_, index): Explanation => {
     const at = index * (n + n * n);
     const pick = index * pickCount;
     const group = (beam.group[index] ?? 0) * impactCount;
-    const item: Explanation = {
+    return {
       logWeight: beam.logWeight[index] ?? -Infinity,
       mean: numbers.subarray(at, at + n),
       covariance: numbers.subarray(at + n, at + n + n * n),
@@ -27,18 +27,87 @@ export function expand(model: RoundModel, beam: Beam): Explanation[] {
       zeroSettings: picks.subarray(pick + zeroPicks(model), pick + stepPicks(model)),
       settings: picks.subarray(pick + stepPicks(model), pick + pickCount),
     };
-    open(model, item, item);
-    for (let step = 0; step < model.steps.length; step++) {
-      const pair = model.steps[step];
-      if (!pair) break;
-      if (pair.first) putBody(item, pair.body, componentAt(model.bodies, item.bodies[pair.station] ?? 0));
-      condition(item, pair, item.settings[step] ?? 0, rows);
-    }
-    return item;
   });
+  const ordered = alikeTogether(model, explanations);
+  const before = statesBefore(model);
+  const rows = new Float64Array(2 * n);
+  const last = model.steps.length - 1;
+  ordered.forEach((item, k) => {
+    const previous = ordered[k - 1];
+    const from = previous ? stepsAlike(model, previous, item) : -1;
+    const [opened] = before;
+    if (from < 0 && opened) {
+      opened.mean.fill(0);
+      opened.covariance.fill(0);
+      open(model, item, opened);
+    }
+    for (let step = Math.max(0, from); step <= last; step++) {
+      const pair = model.steps[step];
+      const state = before[step];
+      const next = step === last ? item : before[step + 1];
+      if (!pair || !state || !next) break;
+      next.mean.set(state.mean);
+      next.covariance.set(state.covariance);
+      if (pair.first) putBody(next, pair.body, componentAt(model.bodies, item.bodies[pair.station] ?? 0));
+      condition(next, pair, item.settings[step] ?? 0, rows);
+    }
+    if (last < 0 && opened) {
+      item.mean.set(opened.mean);
+      item.covariance.set(opened.covariance);
+    }
+  });
+  return explanations;
 }
 
-function condition(item: Explanation, pair: PairModel, index: number, rows: Float64Array): void {
+/** Room for the state before each setup, used again for every explanation. */
+function statesBefore(model: RoundModel): State[] {
+  const n = model.size;
+  return Array.from({ length: Math.max(1, model.steps.length) }, () => ({
+    mean: new Float64Array(n),
+    covariance: new Float64Array(n * n),
+  }));
+}
+
+/** In an order in which those that are alike up to some setup stand next to one another. */
+const alikeTogether = (model: RoundModel, explanations: readonly Explanation[]): Explanation[] =>
+  [...explanations].sort((a, b) => {
+    const opening = differentOpening(model, a, b);
+    if (opening !== 0) return opening;
+    for (let step = 0; step < model.steps.length; step++) {
+      const difference = differentStep(model, step, a, b);
+      if (difference !== 0) return difference;
+    }
+    return 0;
+  });
+
+/** How many setups two explanations say the same of, from the first on; −1 where the zero stations differ already. */
+function stepsAlike(model: RoundModel, a: Explanation, b: Explanation): number {
+  if (differentOpening(model, a, b) !== 0) return -1;
+  let step = 0;
+  while (step < model.steps.length && differentStep(model, step, a, b) === 0) step++;
+  return Math.min(step, model.steps.length - 1);
+}
+
+function differentOpening(model: RoundModel, a: Explanation, b: Explanation): number {
+  for (let z = 0; z < 2; z++) {
+    const difference = (a.bodies[z] ?? 0) - (b.bodies[z] ?? 0);
+    if (difference !== 0) return difference;
+  }
+  for (let k = 0; k < model.zeros.length; k++) {
+    const difference = (a.zeroSettings[k] ?? 0) - (b.zeroSettings[k] ?? 0);
+    if (difference !== 0) return difference;
+  }
+  return 0;
+}
+
+function differentStep(model: RoundModel, step: number, a: Explanation, b: Explanation): number {
+  const station = model.steps[step]?.station ?? 0;
+  return (
+    (a.bodies[station] ?? 0) - (b.bodies[station] ?? 0) || (a.settings[step] ?? 0) - (b.settings[step] ?? 0)
+  );
+}
+
+function condition(item: State, pair: PairModel, index: number, rows: Float64Array): void {
   const n = item.mean.length;
   const { mean, covariance } = item;
   // Stations are met in the order of the state: what lies behind this one is not tied to anything yet.

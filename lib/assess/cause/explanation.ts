@@ -17,6 +17,9 @@ export interface Explanation {
   settings: Int16Array;
 }
 
+/** What is known of a round's state under an explanation, mm and mm². */
+export type State = Pick<Explanation, 'mean' | 'covariance'>;
+
 export const componentAt = (list: readonly Component[], index: number): Component => {
   const found = list[index];
   if (!found) throw new RangeError(`There is no hypothesis ${index} among ${list.length}.`);
@@ -37,7 +40,7 @@ export const patternProbability = (
  * Covariance of the first `met` entries of the state with the two readings of a pair, one row a side, written into
  * `rows` (2 × size).
  */
-function observe(item: Explanation, pair: PairModel, rows: Float64Array, met: number): void {
+function observe(item: State, pair: PairModel, rows: Float64Array, met: number): void {
   const n = item.mean.length;
   const C = item.covariance;
   const [p, q] = pair.zeros;
@@ -66,7 +69,7 @@ export interface Innovation {
  * so far: all, unless `met` says how many entries of the state.
  */
 export function innovation(
-  item: Explanation,
+  item: State,
   pair: PairModel,
   setting: Component,
   rows: Float64Array,
@@ -84,7 +87,7 @@ export function innovation(
 }
 
 /** Puts the hypothesis about a body that nothing was read of yet into the state, at `at` and after it. */
-export function putBody({ mean, covariance }: Explanation, at: number, body: Component): void {
+export function putBody({ mean, covariance }: State, at: number, body: Component): void {
   const n = mean.length;
   mean[at] = body.left;
   mean[at + 1] = body.right;

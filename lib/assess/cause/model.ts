@@ -41,6 +41,8 @@ export interface ZeroModel {
   gauge: GaugeState;
   /** Fine bands first, then the broad ones for meetings of two rare events. */
   settings: Component[];
+  /** Where the broad ones begin. */
+  broadFrom: number;
   /** State index of this setup's datum error, left. */
   error: number;
 }
@@ -79,14 +81,21 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
   const { bodies, places } = bodiesOf(body.scatter, learned);
-  const fineSizes: UnknownSizes = new Map();
-  const broadSizes: UnknownSizes = new Map();
+  const { fineSizes, broadSizes } = sizesBy(learned);
   const zeros = frame.zeroSetups.map(({ station, pair }, k): ZeroModel => {
     const hand = handOf(learned, pair.technician);
     const gauge = gaugeOf(learned, pair.gauge);
     const fine = settingComponents(pair, frame, hand, gauge, learned, false, fineSizes);
     const broad = settingComponents(pair, frame, hand, gauge, learned, true, broadSizes).slice(1);
-    return { station, pair, hand, gauge, settings: [...fine, ...broad], error: 4 + 2 * k };
+    return {
+      station,
+      pair,
+      hand,
+      gauge,
+      settings: [...fine, ...broad],
+      broadFrom: fine.length,
+      error: 4 + 2 * k,
+    };
   });
   const firstBody = 4 + 2 * zeros.length;
   const steps = frame.stations.flatMap((station, g) =>
@@ -117,6 +126,20 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
         ...lengthEvidence(length, handOf(learned, length.technician), learned),
       })),
   };
+}
+
+interface Sizes {
+  fineSizes: UnknownSizes;
+  broadSizes: UnknownSizes;
+}
+
+/** Mis-sets of unknown size by what was learned: they are the same in all its rounds. */
+const laidOut = new WeakMap<Learned, Sizes>();
+
+function sizesBy(learned: Learned): Sizes {
+  let sizes = laidOut.get(learned);
+  if (!sizes) laidOut.set(learned, (sizes = { fineSizes: new Map(), broadSizes: new Map() }));
+  return sizes;
 }
 
 interface Bodies {

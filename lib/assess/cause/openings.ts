@@ -14,22 +14,41 @@ interface Openings {
   picks: Int16Array;
 }
 
+/** Of the last few rounds: most of a shop's rounds have as many hypotheses about their zero stations. */
+const lately: { key: string; openings: Openings }[] = [];
+const FEW = 16;
+
+function openings(model: RoundModel): Openings {
+  const possible = ([0, 1] as const).map((z) => PATTERNS.map((_, sides) => canBe(model, z, sides)));
+  const counts = model.zeros.map(({ settings, broadFrom }) => `${broadFrom}/${settings.length}`);
+  const key = [model.bodies.length, ...possible.flat(), ...counts].join(' ');
+  const at = lately.findIndex((one) => one.key === key);
+  const known = lately[at];
+  if (known) {
+    if (at > 0) lately.unshift(...lately.splice(at, 1));
+    return known.openings;
+  }
+  const made = { key, openings: openingsOf(model, possible) };
+  lately.unshift(made);
+  if (lately.length > FEW) lately.pop();
+  return made.openings;
+}
+
 /**
  * Explanations of the zero stations, which have no reading of their own to judge them by: nothing wrong, one
  * thing wrong in fine bands, two things wrong in broad ones.
+ * @param possible whether a body can have a pattern, by zero station.
  */
-function openings(model: RoundModel): Openings {
+function openingsOf(model: RoundModel, possible: readonly (readonly boolean[])[]): Openings {
   const slots = 2 + model.zeros.length;
   const fine: [slot: number, pick: number][] = [];
   const broad: typeof fine = [];
-  model.zeros.forEach(({ settings }, k) => {
-    for (let i = 1; i < settings.length; i++)
-      (settings[i]?.width === 'broad' ? broad : fine).push([2 + k, i]);
+  model.zeros.forEach(({ settings, broadFrom }, k) => {
+    for (let i = 1; i < settings.length; i++) (i < broadFrom ? fine : broad).push([2 + k, i]);
   });
   for (const z of [0, 1] as const) {
-    const possible = PATTERNS.map((_, sides) => canBe(model, z, sides));
     model.bodies.forEach(({ sides, width }, i) => {
-      if (sides === 0 || possible[sides] !== true || width === 'wide') return;
+      if (sides === 0 || possible[z]?.[sides] !== true || width === 'wide') return;
       (width === 'broad' ? broad : fine).push([z, i]);
     });
   }
