@@ -21,10 +21,14 @@ test('a shop of one’s own begins with its manager, by the printed link alone, 
     PORT: String(port),
     NODE_ENV: 'production' as const,
   };
-  const printed = execFileSync(process.execPath, ['--import', 'tsx', 'lib/commands/prepare.ts', '--own'], {
-    env,
-    encoding: 'utf8',
-  });
+  const printed = execFileSync(
+    process.execPath,
+    ['lib/commands/begin.mjs', 'lib/commands/prepare.ts', '--own'],
+    {
+      env,
+      encoding: 'utf8',
+    },
+  );
   const key = /\/welcome\?key=\S+/.exec(printed)?.[0] ?? '';
   const server = spawn(process.execPath, ['lib/commands/server.mjs'], { env, stdio: 'ignore' });
   const ended = once(server, 'exit');
@@ -44,6 +48,19 @@ test('a shop of one’s own begins with its manager, by the printed link alone, 
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Own Quay');
     await page.goto(`${base}${key}`);
     await expect(page.getByRole('heading', { level: 1 })).toHaveText('Own Quay');
+
+    await page.goto(`${base}/settings`);
+    await page.getByLabel(/^Time zone/).fill('Europe/Nowhere');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await expect(page.getByText('“Europe/Nowhere” is no time zone')).toBeVisible();
+    await expect(page.getByLabel(/^Time zone/)).toHaveValue('Europe/Zurich');
+    await page.getByLabel('Name of the shop').fill('Own Harbour');
+    await page.getByLabel(/^Time zone/).fill('Europe/Lisbon');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await expect(page.getByText('Kept. What is counted by month follows')).toBeVisible();
+    await expect(page.getByLabel(/^Time zone/)).toHaveValue('Europe/Lisbon');
+    await page.goto(base);
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Own Harbour');
   } finally {
     server.kill('SIGTERM');
     await ended;

@@ -110,6 +110,11 @@ const ROUTES: Record<string, Route> = {
     ask: '/rates/signals/picture?series=right-first-time-shop',
   },
   'settings/page.tsx': { who: 'manager', ask: '/settings' },
+  'settings/shop/route.ts': {
+    who: 'manager',
+    ask: '/settings/shop',
+    form: { shopName: ' ', timeZone: 'UTC' },
+  },
   'settings/miss-cost/route.ts': { who: 'manager', ask: '/settings/miss-cost', form: { cost: '9' } },
   'settings/people/page.tsx': { who: 'manager', ask: '/settings/people' },
   'settings/people/export/route.ts': { who: 'manager', ask: '/settings/people/export?code=QUI' },

@@ -11,6 +11,7 @@ import { dayAndTime } from '@/app/_words/times';
 import { DEFAULT_MISS_COST } from '@/lib/assess';
 import { ReportSchedule } from './_parts/report-schedule';
 import { MissCostForm } from './_parts/miss-cost-form';
+import { ShopForm } from './_parts/shop-form';
 import { Thresholds } from './_parts/thresholds';
 import { MISS_COST_RANGE, missCosts, reportPlan } from '@/lib/access';
 import { said } from '@/app/_shop/said';
@@ -30,6 +31,14 @@ export default async function Settings({ searchParams }: { searchParams: Promise
   const told = await said();
   return (
     <Page title={t('title')} lead={t('lead')}>
+      {told !== null && (
+        <Note live>
+          <p>{told}</p>
+        </Note>
+      )}
+      <Panel id="shop" title={t('shop.title')} note={t('shop.zone')}>
+        <ShopForm name={shop.name} timeZone={shop.timeZone} />
+      </Panel>
       <Panel id="people" title={t('people.title')}>
         <p>{t.rich('toPeople', { link: (chunks) => <Link href="/settings/people">{chunks}</Link> })}</p>
       </Panel>
@@ -42,11 +51,6 @@ export default async function Settings({ searchParams }: { searchParams: Promise
         <p>{t.rich('toTrace', { link: (chunks) => <Link href="/settings/trace">{chunks}</Link> })}</p>
       </Panel>
       <Panel id="report" title={t('report.title')} note={t('report.note')}>
-        {told !== null && (
-          <Note live>
-            <p>{told}</p>
-          </Note>
-        )}
         <ReportSchedule plan={await reportPlan(viewer)} timeZone={shop.timeZone} />
         <p>{t.rich('toTokens', { link: (chunks) => <Link href="/settings/tokens">{chunks}</Link> })}</p>
       </Panel>

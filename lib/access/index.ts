@@ -16,6 +16,7 @@ export * from './answers';
 export * from './named-setups';
 export * from './readings';
 export * from './sheets';
+export * from './shop';
 export * from './trace';
 export * from './trials';
 export type * from '@/lib/store/types';

@@ -3,6 +3,7 @@ import type { Prisma } from '@/lib/store/generated/sqlite/client';
 import { ask } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
+import { redate } from './redate';
 import type { Actor, Shop, ShopId } from '@/lib/store/types';
 
 export const shopColumns = {
@@ -61,13 +62,19 @@ export async function addShop(name: string, timeZone: string): Promise<Shop> {
   return shopOf(await database().shop.create({ data: { name, timeZone }, select: shopColumns }));
 }
 
-/** Changes what the shop says of itself. */
+/**
+ * Changes what the shop says of itself. What is counted by month follows another time zone; times stay what they are.
+ * @throws RangeError where the zone is none or another shop has the name.
+ */
 export async function saveShop(shop: ShopId, change: Partial<ShopSettings>, actor: Actor): Promise<Shop> {
   if (change.timeZone !== undefined && !isTimeZone(change.timeZone)) {
     throw new RangeError(`"${change.timeZone}" is no time zone; write one such as Europe/Zurich.`);
   }
   return transaction(shop, async (queries) => {
     const known = await queries.shop.findUniqueOrThrow({ where: { id: shop } });
+    const { name = known.name } = change;
+    if (name !== known.name && (await queries.shop.findUnique({ where: { name } })) !== null)
+      throw new RangeError(`There is a shop of the name ${name} already.`);
     const changed = SETTINGS.filter((name) => change[name] !== undefined && change[name] !== known[name]);
     const row = await queries.shop.update({ where: { id: shop }, data: change, select: shopColumns });
     if (changed.length > 0) {
@@ -75,6 +82,10 @@ export async function saveShop(shop: ShopId, change: Partial<ShopSettings>, acto
         Object.fromEntries(changed.map((name) => [name, settings[name]] as const));
       const what = { action: 'changed', kind: 'shop', subject: subjectOf.shop };
       await writeTrace(queries, shop, actor, { ...what, before: of(known), after: of(row) });
+    }
+    if (changed.includes('timeZone')) {
+      await redate(queries, shop, row.timeZone);
+      await inputsChanged(queries, shop);
     }
     return shopOf(row);
   });

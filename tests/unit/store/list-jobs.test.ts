@@ -158,6 +158,8 @@ describe('outcomes', () => {
       { key: '2026-01', jobs: 1, right: 0 },
       { key: '2026-02', jobs: 1, right: 1 },
     ]);
+    await saveShop(store.shop, { timeZone: 'UTC' }, BY_COMMAND);
+    expect(await countOutcomes(store.shop, 'month')).toEqual([{ key: '2026-01', jobs: 2, right: 1 }]);
     expect(await countOutcomes(store.shop, 'technician')).toEqual([
       { key: 'T0', jobs: 1, right: 1 },
       { key: 'T1', jobs: 1, right: 0 },

@@ -8,9 +8,11 @@ import {
   savePeople,
   saveReadings,
   saveRoundProofs,
+  saveShop,
   setMissCost,
   type RoundProofRecord,
 } from '@/lib/store';
+import { database } from '@/lib/store/connection/database';
 import { freshStore } from './fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
@@ -41,6 +43,23 @@ beforeEach(async () => {
 });
 
 describe('proofs', () => {
+  it('count in the month of the shop’s time zone, also where that is changed', async () => {
+    await saveRoundProofs(store.shop, FORMAT, [proof('J000000')]);
+    const months = async () => (await provedHeights(store.shop)).map(({ month }) => month);
+    const before = await months();
+    // What is read at the first hour of a month in Auckland belongs to the month before elsewhere.
+    const hung = await database().setup.findFirstOrThrow({ where: { label: 'before-0' } });
+    await database().setup.updateMany({
+      where: { id: hung.id },
+      data: { hungAt: new Date('2026-01-31T20:00:00Z') },
+    });
+    expect(before).toHaveLength(1);
+    await saveShop(store.shop, { timeZone: 'Pacific/Auckland' }, BY_COMMAND);
+    expect(await months()).toEqual(['2026-02']);
+    await saveShop(store.shop, { timeZone: 'UTC' }, BY_COMMAND);
+    expect(await months()).toEqual(['2026-01']);
+  });
+
   it('are waited for by every round until it was looked through, and again when an outcome is recorded', async () => {
     expect(await roundsWithoutProof(store.shop, FORMAT)).toHaveLength(4);
     await saveRoundProofs(store.shop, FORMAT, [proof('J000000'), proof('J000001', { heights: [] })]);

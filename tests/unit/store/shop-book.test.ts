@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  addShop,
   getGauge,
   getPerson,
   getSheet,
@@ -11,6 +12,7 @@ import {
   savePeople,
   saveSheet,
   saveShop,
+  shopOfId,
   type Gauge,
   type Sheet,
 } from '@/lib/store';
@@ -33,6 +35,11 @@ describe('the shop', () => {
     await expect(saveShop(store.shop, { timeZone: 'Europe/Nowhere' }, BY_COMMAND)).rejects.toThrow(
       /no time zone/,
     );
+    await addShop('Hilltop', 'UTC');
+    await expect(saveShop(store.shop, { name: 'Hilltop' }, BY_COMMAND)).rejects.toThrow(
+      'There is a shop of the name Hilltop already.',
+    );
+    expect((await shopOfId(store.shop))?.name).toBe('Lakeside');
   });
 });
 
