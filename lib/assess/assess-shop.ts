@@ -16,24 +16,28 @@ export interface ShopOptions extends LearnOptions {
 /** Everything that is computed of a shop's jobs, from nothing but the jobs. The verdicts are without patterns. */
 export function assessShop(jobs: readonly Job[], options: ShopOptions = {}): ShopAssessment {
   const learned = learn(jobs, options);
-  return assessment(jobs, learned, partsOfJobs({ jobs, learned, firsts: options.firsts }).map(judgeJobs));
+  const parts = partsOfJobs({ jobs, learned, firsts: options.firsts }).map(judgeJobs);
+  return assessment(jobs, learned, {
+    rounds: parts.flatMap(({ rounds }) => rounds),
+    tallies: sumByTechnician(parts.map(({ tallies }) => tallies)),
+  });
 }
 
-/** From what was learned and the verdicts on all jobs, in the parts in which they were made. */
+/** From what was learned, the verdicts on all jobs and the sums of their habits. */
 export function assessment(
   jobs: readonly Job[],
   learned: Learned,
-  parts: readonly JudgedJobs[],
+  { rounds, tallies }: JudgedJobs,
 ): ShopAssessment {
   const measured = MeasuredSums.of(jobs);
-  const habits = habitsFound(sumByTechnician(parts.map(({ tallies }) => tallies)));
+  const habits = habitsFound(tallies);
   return {
     technicians: technicianFigures(measured, learned).map((figures) => ({
       ...figures,
       habits: habits.get(figures.technician) ?? [],
     })),
     gauges: gaugeFigures(measured, learned),
-    rounds: parts.flatMap(({ rounds }) => rounds),
+    rounds,
     firstTimeRight: rateOf(measured.outcomes),
   };
 }

@@ -5,20 +5,29 @@ import { parseArgs } from 'node:util';
 import { assessShopTogether, withCrew } from '@/lib/assess/crew';
 import { firstReadings } from '@/lib/assess/habits';
 import {
-  collapse,
+  collapseJobs,
   faultList,
   joinFiles,
-  readMeasurementFile,
-  type NamedReadings,
+  tabulateMeasurementFile,
+  type Job,
   type Reading,
+  type TabledFile,
 } from '@/lib/measure';
-import { batchReportText } from '@/lib/reports';
+import { grouped } from '@/lib/measure/grouped';
+import { batchReportText, VerdictTexts } from '@/lib/reports';
 
 const USAGE = `npm run -s report -- [--time-zone Europe/Berlin] FILE.csv [FILE.csv …]
 
 Reads measurement files as one shop and prints the batch report as JSON. Times without an offset are read in the
 time zone, UTC where none is given. A verdict is about a reading: it never says that a structure is sound.
 `;
+
+type Table = NonNullable<TabledFile['readings']>;
+
+interface NamedTable {
+  name: string;
+  table: Table;
+}
 
 /** What a person can act on, told without a stack. */
 class Refused extends Error {}
@@ -44,15 +53,44 @@ async function report(args: string[]): Promise<number> {
     return 0;
   }
   if (positionals.length === 0) throw new Refused(`Name at least one measurement file.\n\n${USAGE}`);
-  const readings = joined(await readFiles(positionals, values['time-zone']));
-  const jobs = collapse(readings);
-  note(`${readings.length} readings of ${jobs.length} jobs. Computing …`);
+  const { jobs, firsts, size } = collapsed(await readFiles(positionals, values['time-zone']));
+  note(`${size} readings of ${jobs.length} jobs. Computing …`);
   const rounds = jobs.reduce((sum, job) => sum + job.rounds.length, 0);
+  const texts = new VerdictTexts();
   const shop = await withCrew(rounds, (crew) =>
-    assessShopTogether(crew, jobs, { firsts: firstReadings(readings), ...telling(jobs.length) }),
+    assessShopTogether(crew, jobs, {
+      firsts,
+      ...telling(jobs.length),
+      onRounds: (part, verdicts) => texts.take(part, verdicts),
+    }),
   );
-  for (const piece of batchReportText(shop)) await print(piece);
+  for (const piece of batchReportText(shop, texts)) await print(piece);
   return 0;
+}
+
+/** Jobs of all files with what habits are looked at by; of a large file no more than one job’s readings are held. */
+function collapsed(files: readonly NamedTable[]) {
+  const firsts = new Map<string, ReadonlyMap<string, number>>();
+  let size = 0;
+  function* told(each: Iterable<Reading[]>): Generator<Reading[]> {
+    for (const readings of each) {
+      size += readings.length;
+      for (const [job, own] of firstReadings(readings)) firsts.set(job, own);
+      yield readings;
+    }
+  }
+  const jobs: Job[] = collapseJobs(told(byJob(files)));
+  return { jobs, firsts, size };
+}
+
+function byJob(files: readonly NamedTable[]): Iterable<Reading[]> {
+  const [only] = files;
+  if (files.length === 1 && only !== undefined) return jobsOf(only.table);
+  return grouped(joined(files), ({ job }) => job).values();
+}
+
+function* jobsOf(table: Table): Generator<Reading[]> {
+  for (const job of table.jobs.keys()) yield table.readingsOf(job);
 }
 
 /** Says now and then how far the work has come, at most once a second. */
@@ -79,13 +117,13 @@ function readArguments(args: string[]) {
 }
 
 /** Reads every file, so that what is wrong with any of them is told at once. */
-async function readFiles(paths: readonly string[], timeZone: string | undefined): Promise<NamedReadings[]> {
-  const files: NamedReadings[] = [];
+async function readFiles(paths: readonly string[], timeZone: string | undefined): Promise<NamedTable[]> {
+  const files: NamedTable[] = [];
   const refused: string[] = [];
   for (const path of paths) {
     note(`Reading ${path} …`);
     try {
-      files.push({ name: path, readings: await readFile(path, timeZone) });
+      files.push({ name: path, table: await readFile(path, timeZone) });
     } catch (error) {
       refused.push(whyUnread(path, error));
     }
@@ -94,13 +132,13 @@ async function readFiles(paths: readonly string[], timeZone: string | undefined)
   return files;
 }
 
-async function readFile(path: string, timeZone: string | undefined): Promise<Reading[]> {
+async function readFile(path: string, timeZone: string | undefined): Promise<Table> {
   const { size } = await stat(path);
   const zone = timeZone === undefined ? {} : { timeZone };
   const options = { name: basename(path), bytes: size, ...zone };
-  const { readings, faults, summary } = await readMeasurementFile(createReadStream(path), options);
+  const { readings, faults, summary } = await tabulateMeasurementFile(createReadStream(path), options);
   for (const sentence of summary.notes) note(`${path}: ${sentence}`);
-  if (faults.length > 0) throw new Refused(refusal(path, faultList(faults)));
+  if (readings === null) throw new Refused(refusal(path, faultList(faults)));
   return readings;
 }
 
@@ -116,8 +154,9 @@ function whyUnread(path: string, error: unknown): string {
   throw error;
 }
 
-function joined(files: readonly NamedReadings[]): Reading[] {
-  const { readings, faults, repeated } = joinFiles(files);
+function joined(files: readonly NamedTable[]): Reading[] {
+  const named = files.map(({ name, table }) => ({ name, readings: [...table] }));
+  const { readings, faults, repeated } = joinFiles(named);
   if (faults.length > 0) {
     const sentences = faults.map(({ name, fault }) => ({ ...fault, message: `${fault.message} (${name})` }));
     throw new Refused(refusal('Together, the files', faultList(sentences)));

@@ -11,10 +11,16 @@ import type { Job, Observation, Reading, Round, Setup } from './types';
  * number). Rounds stand before 1, before 2, …, after 1, ….
  */
 export function collapse(readings: Iterable<Reading>): Job[] {
-  const jobs = [...grouped(readings, (reading) => reading.job)].map(([job, lines]) => ({
-    first: firstTime(lines),
-    value: collapseJob(job, lines),
-  }));
+  return collapseJobs(grouped(readings, (reading) => reading.job).values());
+}
+
+/** The same of readings that come job by job: no more than one job’s are asked for at a time. */
+export function collapseJobs(each: Iterable<Reading[]>): Job[] {
+  const jobs: { first: number; value: Job }[] = [];
+  for (const lines of each) {
+    const [first] = lines;
+    if (first !== undefined) jobs.push({ first: firstTime(lines), value: collapseJob(first.job, lines) });
+  }
   jobs.sort((a, b) => a.first - b.first || byText(a.value.job, b.value.job));
   return jobs.map(({ value }) => value);
 }

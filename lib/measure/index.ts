@@ -10,7 +10,7 @@ export * from './shared-letters';
 export * from './deviation';
 export * from './trade';
 export * from './units';
-export { collapse, spreadOf } from './collapse';
+export { collapse, collapseJobs, spreadOf } from './collapse';
 export { faultList, faultSentence, LISTED_FAULTS, type Fault } from './file/fault';
 export type {
   FileSource,

@@ -1,6 +1,6 @@
 import type { GaugeFigures, Rate, RoundVerdict, TechnicianFigures } from '@/lib/assess/types';
+import { asText } from './as-text';
 import { gauge, heights, rate, round, technician } from './batch';
-import { asText } from './batch-text';
 
 /** A shop whose verdicts are many: they are read twice, a few at a time. */
 export interface StoredShop {
@@ -23,7 +23,7 @@ export async function* batchReportStream(shop: StoredShop): AsyncGenerator<strin
 async function* list<T>(
   name: string,
   items: Iterable<T> | AsyncIterable<T>,
-  reported: (item: T) => readonly unknown[],
+  reported: (item: T) => readonly object[],
 ): AsyncGenerator<string, void, undefined> {
   yield `"${name}": [`;
   let separator = '\n';

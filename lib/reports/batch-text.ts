@@ -1,38 +1,36 @@
 import type { ShopAssessment } from '@/lib/assess/shop-assessment';
-import { gauge, heights, rate, round, technician } from './batch';
+import { asText } from './as-text';
+import { gauge, rate, technician } from './batch';
+import { VerdictTexts } from './verdict-texts';
 
 /**
  * The batch report as JSON text in pieces, one item a line, so that a large shop need not be held twice in memory.
  * Throws a RangeError for a number that JSON cannot hold: it would turn into null without a reason.
+ * @param verdicts of all rounds, where the assessment was made without holding them.
  */
-export function* batchReportText(shop: ShopAssessment): Generator<string> {
+export function* batchReportText(shop: ShopAssessment, verdicts = wholeOf(shop)): Generator<string> {
   yield '{\n';
-  yield* list('technicians', shop.technicians, technician);
-  yield* list('gauges', shop.gauges, gauge);
-  yield* list('heights', allHeights(shop), (height) => height);
-  yield* list('rounds', shop.rounds, round);
+  yield* list('technicians', shop.technicians.map(technician).map(asText));
+  yield* list('gauges', shop.gauges.map(gauge).map(asText));
+  yield* list('heights', verdicts.heights());
+  yield* list('rounds', verdicts.rounds());
   yield `"first_time_right": ${asText(rate(shop.firstTimeRight))}\n}\n`;
 }
 
-function* allHeights(shop: ShopAssessment) {
-  for (const verdict of shop.rounds) yield* heights(verdict);
+function wholeOf(shop: ShopAssessment): VerdictTexts {
+  const texts = new VerdictTexts();
+  shop.rounds.forEach((verdict, at) => texts.take(at, [verdict]));
+  return texts;
 }
 
-function* list<T>(name: string, items: Iterable<T>, report: (item: T) => unknown): Generator<string> {
+/** @param texts one item or several, a line each; empty ones are none. */
+function* list(name: string, texts: Iterable<string>): Generator<string> {
   yield `"${name}": [`;
   let separator = '\n';
-  for (const item of items) {
-    yield separator + asText(report(item));
+  for (const text of texts) {
+    if (text === '') continue;
+    yield separator + text;
     separator = ',\n';
   }
   yield '\n],\n';
-}
-
-export function asText(value: unknown): string {
-  return JSON.stringify(value, (key, field: unknown) => {
-    if (typeof field === 'number' && !Number.isFinite(field)) {
-      throw new RangeError(`The report's ${key} is ${field}, which is not a number that can be printed.`);
-    }
-    return field;
-  });
 }

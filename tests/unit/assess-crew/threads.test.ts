@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { assessShop, type Learned } from '@/lib/assess';
 import { assessShopTogether, threads } from '@/lib/assess/crew';
+import type { RoundVerdict } from '@/lib/assess/types';
 import { simulateShop } from '../../simulation/shop';
 
 describe('a crew of threads', () => {
@@ -10,8 +11,13 @@ describe('a crew of threads', () => {
 
   it('works a shop out the same as one thread does, to the last digit, and tells how far it is', async () => {
     const told: number[] = [];
-    const together = await assessShopTogether(crew, jobs, { onJudged: (judged) => told.push(judged) });
-    expect(together).toEqual(assessShop(jobs));
+    const parts: RoundVerdict[][] = [];
+    const together = await assessShopTogether(crew, jobs, {
+      onJudged: (judged) => told.push(judged),
+      onRounds: (part, rounds) => (parts[part] = rounds),
+    });
+    expect(together.rounds).toEqual([]);
+    expect({ ...together, rounds: parts.flat() }).toEqual(assessShop(jobs));
     // Two parts, and no job lost between them.
     expect(told).toEqual([expect.any(Number), jobs.length]);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ShopAssessment } from '@/lib/assess/shop-assessment';
-import { batchReport, batchReportText } from '@/lib/reports';
+import { batchReport, batchReportText, VerdictTexts } from '@/lib/reports';
 
 const SHOP: ShopAssessment = {
   technicians: [
@@ -183,6 +183,18 @@ describe('the batch report', () => {
     const text = [...batchReportText(SHOP)].join('');
     expect(JSON.parse(text)).toEqual(batchReport(SHOP));
     expect(text).toContain('6.123456789012345');
+  });
+
+  it('is the same document where verdicts come part by part, in any order, some parts without any', () => {
+    const [first] = SHOP.rounds;
+    if (first === undefined) throw new Error('The shop has changed.');
+    const rounds = ['J7', 'J8', 'J9'].map((job) => ({ ...first, job }));
+    const texts = new VerdictTexts();
+    texts.take(2, rounds.slice(1));
+    texts.take(1, []);
+    texts.take(0, rounds.slice(0, 1));
+    const text = [...batchReportText({ ...SHOP, rounds: [] }, texts)].join('');
+    expect(JSON.parse(text)).toEqual(batchReport({ ...SHOP, rounds }));
   });
 
   it('of an empty shop is a document too', () => {
