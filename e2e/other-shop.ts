@@ -12,7 +12,7 @@ export async function enterOtherShop(
 ): Promise<Awaited<ReturnType<APIRequestContext['storageState']>>> {
   const printed = execFileSync(
     process.execPath,
-    ['--import', 'tsx', 'lib/commands/shop.ts', name, '--manager', 'BOSS'],
+    ['lib/commands/begin.mjs', 'lib/commands/shop.ts', name, '--manager', 'BOSS'],
     { env: { ...process.env, ...config.webServer?.env }, encoding: 'utf8' },
   );
   const path = /\/invitation\/[\w-]+/.exec(printed)?.[0] ?? '';

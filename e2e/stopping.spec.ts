@@ -23,8 +23,8 @@ const environment = {
   REHANG_SECRET: 'of this test, and of nothing else at all',
   REHANG_DIST_DIR: process.env.REHANG_DIST_DIR ?? TEST_BUILD,
 } as const;
-const tsx = (...args: string[]) =>
-  execFileSync(process.execPath, ['--import', 'tsx', ...args], { env: environment, encoding: 'utf8' });
+const begin = (...args: string[]) =>
+  execFileSync(process.execPath, ['lib/commands/begin.mjs', ...args], { env: environment, encoding: 'utf8' });
 
 const stored = () => {
   const database = new Database(path, { readonly: true });
@@ -55,7 +55,7 @@ async function serving(port: number) {
 }
 
 test('a server that is stopped in the middle of a load ends it, acknowledges it and goes with code 0', async () => {
-  const token = tsx('e2e/make-token.ts');
+  const token = begin('e2e/make-token.ts');
   const readings = regularShop(300);
   const port = await freePort();
   const { server, ended, said } = await serving(port);

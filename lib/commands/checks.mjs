@@ -7,6 +7,7 @@ import { build } from './build.mjs';
 import { generate } from './generate.mjs';
 import { LANES } from './lanes.mjs';
 import { quickFolder } from './quick-folder.mjs';
+import { bundle, OF_A_SERVER } from './programs.mjs';
 import { node } from './run.mjs';
 import { freePorts } from './serve.mjs';
 
@@ -46,6 +47,7 @@ async function one(...commands) {
 
 async function clients() {
   await generate();
+  await bundle(OF_A_SERVER).catch(() => undefined);
   return { passed: 0, failed: 0 };
 }
 
@@ -125,7 +127,7 @@ export function checks(quick) {
     ...(quick ? [] : [{ name: 'pages', run: pages }]),
   ];
   return [
-    [[{ name: 'database clients', run: clients }]],
+    [[{ name: 'database clients and programs', run: clients }]],
     [looks, [{ name: 'unit, reference and property tests', run: unit }]],
     ...(quick ? [] : [[[{ name: 'browser tests', run: browser }]]]),
   ];

@@ -29,7 +29,7 @@ const remove = () => {
 /** Loaded and learned once: the other lanes begin with a copy. */
 async function prepare() {
   await generate();
-  const prepared = await node(['--import', 'tsx', 'lib/commands/prepare.ts']);
+  const prepared = await node(['lib/commands/begin.mjs', 'lib/commands/prepare.ts']);
   if (prepared.code !== 0) return false;
   const [first, ...others] = lanes;
   const kept = first?.database ?? '';

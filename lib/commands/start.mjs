@@ -34,7 +34,10 @@ try {
   await install();
   const { generate } = await import('./generate.mjs');
   if (await generate()) console.log('Database clients generated.');
-  const prepared = await node(['--import', 'tsx', 'lib/commands/prepare.ts']);
+  const { bundle, OF_A_SERVER } = await import('./programs.mjs');
+  // Each program does without where it must.
+  await bundle(OF_A_SERVER).catch(() => undefined);
+  const prepared = await node(['lib/commands/begin.mjs', 'lib/commands/prepare.ts']);
   if (prepared.code !== 0 && !stopping)
     throw new Error('The database could not be made ready; the reason stands above.');
   if (!stopping) await build('.next');

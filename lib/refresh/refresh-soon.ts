@@ -26,7 +26,7 @@ export function refreshSoon(shop: ShopId): void {
   if (isStopping()) return;
   turns.running = true;
   const start = performance.now();
-  const child = spawn(process.execPath, ['--import', 'tsx', 'lib/commands/refresh.ts', String(shop)], {
+  const child = spawn(process.execPath, ['lib/commands/begin.mjs', 'lib/commands/refresh.ts', String(shop)], {
     stdio: ['ignore', 'ignore', 'inherit'],
   });
   // What it leaves undone is done at the next start.

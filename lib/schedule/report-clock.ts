@@ -63,7 +63,7 @@ const inOwnProcess: Maker = (shop, id) =>
   new Promise((resolve, reject) => {
     const child = spawn(
       process.execPath,
-      ['--import', 'tsx', 'lib/commands/scheduled-report.ts', String(shop), String(id)],
+      ['lib/commands/begin.mjs', 'lib/commands/scheduled-report.ts', String(shop), String(id)],
       { stdio: ['ignore', 'inherit', 'inherit'] },
     );
     keepTrack(child, 'told');

@@ -32,7 +32,12 @@ export const hasFailed = (id: string): boolean => failed().has(id);
  * so that no other page waits for it. Nothing is begun while the file is at work already.
  * @param then Called once it was done.
  */
-export async function begin(task: Task, id: string, bytes: number, then?: () => Promise<void>): Promise<void> {
+export async function begin(
+  task: Task,
+  id: string,
+  bytes: number,
+  then?: () => Promise<void>,
+): Promise<void> {
   if (atWork().has(id)) return;
   const work: AtWork = { task, share: 0 };
   atWork().set(id, work);
@@ -62,7 +67,7 @@ const LEAN = ['--liftoff-only', '--max-semi-space-size=2', '--heap-growing-perce
 function apart(id: string, work: AtWork): Promise<void> {
   const child = spawn(
     process.execPath,
-    [...LEAN, '--import', 'tsx', 'app/load/_staging/task-program.ts', work.task, id],
+    [...LEAN, 'lib/commands/begin.mjs', 'app/load/_staging/task-program.ts', work.task, id],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
   keepTrack(child, work.task === 'store' ? 'awaited' : 'told');

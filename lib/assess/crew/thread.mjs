@@ -1,5 +1,4 @@
 // A thread starts without what its process was started with, so it must be told first how to read TypeScript.
-import { register } from 'tsx/esm/api';
+import { begin } from '../../commands/programs.mjs';
 
-register();
-await import('./thread.ts');
+await begin('lib/assess/crew/thread.ts');

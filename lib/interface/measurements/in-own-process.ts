@@ -10,7 +10,7 @@ export const takeApart = (file: Arrived): Promise<TakenFile> =>
 
 /** The same; awaited where the program is stopped meanwhile. */
 function inOwnProcess(file: Arrived): Promise<TakenFile> {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'lib/commands/take-file.ts'], {
+  const child = spawn(process.execPath, ['lib/commands/begin.mjs', 'lib/commands/take-file.ts'], {
     stdio: ['pipe', 'pipe', 'inherit'],
   });
   keepTrack(child, 'awaited');

@@ -24,7 +24,7 @@ function loadInto(database: string, ...paths: string[]): Promise<{ code: number;
   return new Promise((resolve) => {
     execFile(
       process.execPath,
-      ['--import', 'tsx', 'lib/commands/load.ts', ...paths],
+      ['lib/commands/begin.mjs', 'lib/commands/load.ts', ...paths],
       { env: { ...process.env, DATABASE_URL: `file:${join(folder, database)}` } },
       (error, out, err) => resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err }),
     );

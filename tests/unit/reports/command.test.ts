@@ -13,7 +13,7 @@ interface Outcome {
 
 /** Runs the command as a user does, without a database, a build or a server. */
 function report(...args: string[]): Promise<Outcome> {
-  const command = ['--import', 'tsx', 'lib/commands/report.ts', ...args];
+  const command = ['lib/commands/begin.mjs', 'lib/commands/report.ts', ...args];
   return new Promise((resolve) => {
     execFile(process.execPath, command, { cwd: root, maxBuffer: 1 << 26 }, (error, stdout, stderr) => {
       resolve({ code: error === null ? 0 : Number(error.code), stdout, stderr });

@@ -421,26 +421,11 @@ describe('another shop', () => {
 
 describe('a process killed while entries come in', () => {
   it('leaves every entry that it had acknowledged, each with its reading, and none by half', async () => {
-    const script = `
-      import { Device, dimension, send } from '@/tests/unit/store/bay-device';
-      const [shop, round] = process.argv.slice(-2).map(Number);
-      const device = new Device('aaa');
-      for (let setup = 1; ; setup += 1) {
-        device.hang('b1-' + setup + 'aaa');
-        for (const repeat of [1, 2]) device.read('b1-' + setup + 'aaa', dimension('A', 'L'), 300 + setup / 8, repeat);
-        for (const entry of device.made.slice(-3)) {
-          await send(shop, round, [entry]);
-          console.log(entry.key);
-        }
-      }`;
-    const child = spawn(
-      process.execPath,
-      [
-        ...['--import', 'tsx', '--input-type=module', '-e', script, '--'],
-        ...[String(store.shop), String(round)],
-      ],
-      { env: { ...process.env, DATABASE_URL: store.url }, stdio: ['ignore', 'pipe', 'inherit'] },
-    );
+    const program = ['lib/commands/begin.mjs', 'tests/unit/store/entering-process.ts'];
+    const child = spawn(process.execPath, [...program, String(store.shop), String(round)], {
+      env: { ...process.env, DATABASE_URL: store.url },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
     const ended = once(child, 'exit');
     let said = '';
     child.stdout.on('data', (piece: Buffer) => (said += piece.toString()));

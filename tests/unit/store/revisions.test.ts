@@ -326,22 +326,8 @@ describe('a dimension whose readings are all excluded', () => {
 
 describe('a correction that is broken off', () => {
   it('leaves nothing half done: revision, collapsed form, versions and trace come together or not at all', async () => {
-    const script = `
-      import { correctReading } from '@/lib/store';
-      const [shop, place] = process.argv.slice(-2).map((text) => JSON.parse(text));
-      console.log('ready');
-      for (let step = 1; ; step += 1)
-        await correctReading(shop, { ...place, value: 300 + step / 8, reason: 'again' }, { person: 'T0', via: 'page' });`;
-    const args = [
-      '--import',
-      'tsx',
-      '--input-type=module',
-      '-e',
-      script,
-      '--',
-      String(store.shop),
-      JSON.stringify(PLACE),
-    ];
+    const program = ['lib/commands/begin.mjs', 'tests/unit/store/correcting-process.ts'];
+    const args = [...program, String(store.shop), JSON.stringify(PLACE)];
     const before = await inputsVersion(store.shop);
     const child = spawn(process.execPath, args, {
       env: { ...process.env, DATABASE_URL: store.url },

@@ -12,10 +12,14 @@ export interface Saving {
 
 /** Starts `saving-process.ts` on a database. */
 export function saving(url: string, ...args: string[]): Saving {
-  const child = spawn(process.execPath, ['--import', 'tsx', 'tests/unit/store/saving-process.ts', ...args], {
-    env: { ...process.env, DATABASE_URL: url },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
+  const child = spawn(
+    process.execPath,
+    ['lib/commands/begin.mjs', 'tests/unit/store/saving-process.ts', ...args],
+    {
+      env: { ...process.env, DATABASE_URL: url },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    },
+  );
   let text = '';
   child.stdout.on('data', (piece: Buffer) => (text += piece.toString()));
   return {

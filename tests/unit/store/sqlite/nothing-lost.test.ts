@@ -56,7 +56,7 @@ describe('a disk without room', () => {
   /** Loads a file by a process that may not write any file beyond so many blocks of 512 bytes. */
   const loadWithin = (blocks: number, url: string, path: string) =>
     new Promise<{ code: number; out: string; err: string }>((resolve) => {
-      const command = `ulimit -f ${blocks}; exec "$0" --import tsx lib/commands/load.ts "$1"`;
+      const command = `ulimit -f ${blocks}; exec "$0" lib/commands/begin.mjs lib/commands/load.ts "$1"`;
       const env = { ...process.env, DATABASE_URL: url };
       execFile('sh', ['-c', command, process.execPath, path], { env }, (error, out, err) =>
         resolve({ code: error === null ? 0 : Number(error.code), out, err }),
@@ -92,9 +92,8 @@ describe('a disk without room', () => {
 describe('a migration that is killed', () => {
   it.each([0, 25, 120])('after %i ms leaves whole migrations only, and can be run again', async (delay) => {
     const path = join(folder, `killed-${delay}.db`);
-    const script = `import { migrate } from '@/lib/store/migrations/migrate'; console.log('ready'); await migrate(process.argv.at(-1));`;
     for (const round of [1, 2]) {
-      const args = ['--import', 'tsx', '--input-type=module', '-e', script, '--', `file:${path}`];
+      const args = ['lib/commands/begin.mjs', 'tests/migrating-process.ts', `file:${path}`];
       const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
       // Listened for from the start: it may be done before it is killed.
       const ended = once(child, 'exit');
