@@ -74,7 +74,7 @@ export async function countOutcomes(
 }
 
 /** What was foretold of heights and what proved so. It is about the program: names of jobs go to those who see them. */
-export async function provedHeights(viewer: Viewer): Promise<store.StoredProof[]> {
+export async function provedHeights(viewer: Viewer): Promise<readonly store.StoredProof[]> {
   const proofs = await store.provedHeights(viewer.shop.id);
   if (heldTo(viewer) === undefined) return proofs;
   const labels = new Map<string, string>();

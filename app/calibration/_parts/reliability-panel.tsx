@@ -1,16 +1,17 @@
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { decimal, grouped, percent } from '@/app/_words/numbers';
-import { calibrationError, reliability, type Foretold } from '@/lib/assess/calibration';
+import { calibrationError } from '@/lib/assess/calibration';
 import type { Cause } from '@/lib/measure';
 import { ReliabilityFigure } from './reliability-figure';
+import { reliabilityOf, type ForetoldThen } from './proofs';
 import styles from './reliability-panel.module.css';
 import { words } from '@/app/_words/words';
 
 interface ReliabilityPanelProps {
   cause: Cause;
   title: string;
-  heights: readonly Foretold[];
+  heights: readonly ForetoldThen[];
 }
 
 /** In so few heights of a tenth no share says anything; the interval shows it, the word says it. */
@@ -18,7 +19,7 @@ const FEW = 10;
 
 /** One cause: of the heights of which it was said with 80 %, how many proved so. */
 export function ReliabilityPanel({ cause, title, heights }: ReliabilityPanelProps) {
-  const bins = reliability(heights, cause);
+  const bins = reliabilityOf(heights)[cause];
   const error = calibrationError(bins);
   const t = words('calibration');
   return (

@@ -3,16 +3,15 @@ import { Table } from '@/app/_look/table';
 import { decimal, grouped } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
 import { causeName } from '@/app/_words/verdicts';
-import { brierByMonth, brierScore, type BrierScore, type Foretold } from '@/lib/assess/calibration';
-import { CAUSES } from '@/lib/measure';
+import type { BrierScore } from '@/lib/assess/calibration';
+import { scoresOf, type ForetoldThen } from './proofs';
 import { ScoreFigure } from './score-figure';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 
 /** The Brier score of everything, of each cause, and month by month. */
-export function ScorePanel({ heights }: { heights: readonly (Foretold & { month: string })[] }) {
-  const all = brierScore(heights);
-  const months = brierByMonth(heights);
+export function ScorePanel({ heights }: { heights: readonly ForetoldThen[] }) {
+  const { all, byCause, months } = scoresOf(heights);
   const t = words('calibration');
   return (
     <Panel id="score" title={t('score.title')} note={t('score.note')}>
@@ -20,7 +19,7 @@ export function ScorePanel({ heights }: { heights: readonly (Foretold & { month:
         caption={t('score.overAll')}
         rows={[
           { name: t('score.allCauses'), score: all },
-          ...CAUSES.map((cause) => ({ name: causeName(cause), score: brierScore(heights, cause) })),
+          ...byCause.map(({ cause, score }) => ({ name: causeName(cause), score })),
         ]}
         rowKey={({ name }) => name}
         columns={[

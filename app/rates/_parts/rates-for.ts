@@ -1,4 +1,5 @@
 import { cache } from 'react';
+import { onceFor } from '@/app/_shop/once-for';
 import { rateJobs, ratesAnswer, type Viewer } from '@/lib/access';
 import { fairRates, type FairRates, type RateJob } from '@/lib/assess/rates';
 import { isFiltered, type RateQuestion } from './question';
@@ -7,8 +8,23 @@ import { selectJobs } from './select-jobs';
 /** All jobs that a rate may count, read once a page. */
 export const allRateJobs = cache((viewer: Viewer): Promise<RateJob[]> => rateJobs(viewer));
 
+/** So many questions of one history are remembered. */
+const MOST = 50;
+
+/** Rates of a part of some jobs: a model of how hard they were is fitted to them, which takes longer than the page. */
+const ratesOfPart = onceFor((jobs: RateJob[]) => {
+  const known = new Map<string, FairRates>();
+  return (question: RateQuestion): FairRates => {
+    const asked = JSON.stringify(question);
+    const rates = known.get(asked) ?? fairRates(selectJobs(jobs, question), question.by);
+    if (known.size >= MOST) known.clear();
+    known.set(asked, rates);
+    return rates;
+  };
+});
+
 /** The rates asked for: kept ready for all jobs, worked out at once for a part of them. Null before the first answer. */
 export async function ratesFor(viewer: Viewer, question: RateQuestion): Promise<FairRates | null> {
   if (!isFiltered(question)) return (await ratesAnswer(viewer))?.[question.by] ?? null;
-  return fairRates(selectJobs(await allRateJobs(viewer), question), question.by);
+  return ratesOfPart(await allRateJobs(viewer))(question);
 }
