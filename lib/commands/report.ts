@@ -53,19 +53,34 @@ async function report(args: string[]): Promise<number> {
     return 0;
   }
   if (positionals.length === 0) throw new Refused(`Name at least one measurement file.\n\n${USAGE}`);
-  const { jobs, firsts, size } = collapsed(await readFiles(positionals, values['time-zone']));
-  note(`${size} readings of ${jobs.length} jobs. Computing …`);
-  const rounds = jobs.reduce((sum, job) => sum + job.rounds.length, 0);
   const texts = new VerdictTexts();
-  const shop = await withCrew(rounds, (crew) =>
-    assessShopTogether(crew, jobs, {
+  const shop = await withCrew(await aboutRounds(positionals), async (crew) => {
+    const { jobs, firsts, size } = collapsed(await readFiles(positionals, values['time-zone']));
+    note(`${size} readings of ${jobs.length} jobs. Computing …`);
+    return assessShopTogether(crew, jobs, {
       firsts,
       ...telling(jobs.length),
       onRounds: (part, verdicts) => texts.take(part, verdicts),
-    }),
-  );
+    });
+  });
   for (const piece of batchReportText(shop, texts)) await print(piece);
   return 0;
+}
+
+/** Bytes of a round in a measurement file, as a rule. */
+const A_ROUND = 2_400;
+
+/** How many rounds there are to judge, told from the files’ sizes: so a crew starts while they are still being read. */
+async function aboutRounds(paths: readonly string[]): Promise<number> {
+  const sizes = await Promise.all(
+    paths.map((path) =>
+      stat(path).then(
+        ({ size }) => size,
+        () => 0,
+      ),
+    ),
+  );
+  return sizes.reduce((sum, size) => sum + size, 0) / A_ROUND;
 }
 
 /** Jobs of all files with what habits are looked at by; of a large file no more than one job’s readings are held. */

@@ -12,6 +12,9 @@ interface Asked {
 /** Handed out beyond the one under work, so that a thread does not wait for the next. */
 const AHEAD = 1;
 
+/** Most of what a thread makes is done with a round later: where there is more room for it, less is carried along. */
+const ROOM = { maxYoungGenerationSizeMb: 96 };
+
 /**
  * A crew of threads, one for each core. Starting one takes about a second, which a few hundred rounds are worth.
  * What a thread throws comes back as the error of what was asked of the crew; it takes no more work after that.
@@ -20,7 +23,7 @@ export function threads(count = availableParallelism()): Crew {
   const waiting: Asked[] = [];
   let ended: Error | null = null;
   const crew = Array.from({ length: count }, () => ({
-    worker: new Worker(new URL('./thread.mjs', import.meta.url)),
+    worker: new Worker(new URL('./thread.mjs', import.meta.url), { resourceLimits: ROOM }),
     asked: [] as Asked[],
   }));
   const handOut = () => {
