@@ -8,7 +8,8 @@ import { benchWholeProgram } from './whole-program/bench';
  * `npm run bench [-- --long]`: the program as a whole, and our figures side by side with the peers that are installed,
  * as ratios, in one run. Every run is a fresh process. A ratio belongs to the machine and the load it was taken on.
  * `-- --program` leaves all but the program as a whole out, `-- --pages` all but the pages, `-- --small` all but the
- * smallest history. What is said is kept in RESULTS.md.
+ * smallest history; `-- --pages=overview,job` all but these pages, `-- --readings=50000` all but a history of this
+ * length. What is said is kept in RESULTS.md, unless it is of some pages alone.
  */
 const said: string[] = [];
 const say = (line: string) => {
@@ -17,12 +18,18 @@ const say = (line: string) => {
 };
 
 const asked = (flag: string) => process.argv.includes(`--${flag}`);
+const given = (flag: string): string | null =>
+  process.argv.find((argument) => argument.startsWith(`--${flag}=`))?.slice(flag.length + 3) ?? null;
 const [long, small] = [asked('long'), asked('small')];
+const [some, readings] = [given('pages')?.split(',') ?? null, given('readings')];
+const sizes = readings !== null ? [Number(readings)] : small ? [10_000] : [10_000, 100_000];
+const pages = asked('pages') || some !== null;
 say(describeMachine());
-if (!asked('pages')) await benchWholeProgram(say, { long, small });
-if (!asked('program')) await benchPages(say, small ? [10_000] : [10_000, 100_000]);
-if (!asked('program') && !asked('pages')) await benchVarianceComponents(say, long);
+if (!pages) await benchWholeProgram(say, { long, small });
+if (!asked('program')) await benchPages(say, sizes, some);
+if (!asked('program') && !pages) await benchVarianceComponents(say, long);
 
+if (some !== null) process.exit();
 const date = new Date().toISOString().slice(0, 10);
 writeFileSync(
   new URL('RESULTS.md', import.meta.url),

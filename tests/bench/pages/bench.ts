@@ -47,28 +47,37 @@ const pagesOf = ({ technician, job, sheet }: Shop): [name: string, path: string]
 interface Measured {
   middle: number;
   worst: number;
+  /** Of one request, ms; NaN where the system does not tell. */
+  processor: number;
   kilobytes: number;
 }
 
 /**
  * Every page of shops with short and long histories beside a bare page of the same framework, each asked for by 50
- * clients at once: medians and 99th percentiles, their ratios to the bare page, growth with the history, and what is sent.
+ * clients at once: medians and 99th percentiles, their ratios to the bare page, growth with the history, what is sent,
+ * and what a request takes of the processor, which other work on the machine changes least. `only` names some pages.
  */
-export async function benchPages(say: (line: string) => void, sizes: readonly number[]): Promise<void> {
+export async function benchPages(
+  say: (line: string) => void,
+  sizes: readonly number[],
+  only: readonly string[] | null = null,
+): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'rehang-pages-'));
   try {
     const bare = await measureBare();
-    say(`bare page: ${told(bare)} ms (median, 99 %), ${CLIENTS} clients`);
+    say(
+      `bare page: ${told(bare)} ms (median, 99 %), ${CLIENTS} clients; ${bare.processor.toFixed(1)} ms of processor a request`,
+    );
     await build(BUILD, 'pipe');
     const bySize: ReadonlyMap<string, Measured>[] = [];
     for (const readings of sizes) {
       say(
-        `pages at ${readings.toLocaleString('en')} readings of one shop: median and 99 %, ms; times the bare page's; kB sent`,
+        `pages at ${readings.toLocaleString('en')} readings of one shop: median and 99 %, ms; times the bare page's; ms of processor; kB sent`,
       );
-      const found = await measureOurs(folder, readings);
+      const found = await measureOurs(folder, readings, only);
       for (const [name, one] of found)
         say(
-          `  ${name.padEnd(16)} ${told(one).padStart(14)}   ${ratios(one, bare)}   ${one.kilobytes.toFixed(0).padStart(4)} kB`,
+          `  ${name.padEnd(16)} ${told(one).padStart(14)}   ${ratios(one, bare)}   ${one.processor.toFixed(1).padStart(5)} ms   ${one.kilobytes.toFixed(0).padStart(4)} kB`,
         );
       bySize.push(found);
     }
@@ -103,13 +112,17 @@ function sayGrowth(
 async function measureBare(): Promise<Measured> {
   const bare = await serveBarePage(PORTS.bare);
   try {
-    return await measurePage(`${bare.address}/`, '');
+    return await measurePage(`${bare.address}/`, '', bare.seconds);
   } finally {
     await bare.stop();
   }
 }
 
-async function measureOurs(folder: string, readings: number): Promise<Map<string, Measured>> {
+async function measureOurs(
+  folder: string,
+  readings: number,
+  only: readonly string[] | null,
+): Promise<Map<string, Measured>> {
   const file = join(folder, `${readings}.csv`);
   await writeGroup(file, readings);
   const env = {
@@ -129,21 +142,25 @@ async function measureOurs(folder: string, readings: number): Promise<Map<string
     const cookie = await comeIn(served.address, shop.invitation);
     const found = new Map<string, Measured>();
     for (const [name, path] of pagesOf(shop))
-      found.set(name, await measurePage(served.address + path, cookie));
+      if (only?.includes(name) ?? true)
+        found.set(name, await measurePage(served.address + path, cookie, served.seconds));
     return found;
   } finally {
     await served.stop();
   }
 }
 
-async function measurePage(url: string, cookie: string): Promise<Measured> {
+async function measurePage(url: string, cookie: string, seconds: () => number): Promise<Measured> {
   // What is compiled and cached at first use is no part of a page's time.
   await request(url, cookie, { clients: 2, times: 6 });
+  const before = seconds();
   const all = await request(url, cookie, { clients: CLIENTS, times: 3 * CLIENTS });
+  const processor = (1000 * (seconds() - before)) / all.length;
   const times = all.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
   return {
     middle: middleOf(times),
     worst: times[Math.ceil(0.99 * times.length) - 1] ?? Number.NaN,
+    processor,
     kilobytes: Math.max(...all.map(({ bytes }: Answered) => bytes)) / 1000,
   };
 }

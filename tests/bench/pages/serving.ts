@@ -1,8 +1,11 @@
 import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { setTimeout as wait } from 'node:timers/promises';
 
 export interface Served {
   address: string;
+  /** Of processor that the server has taken so far; NaN where the system does not tell. */
+  seconds: () => number;
   stop: () => Promise<void>;
 }
 
@@ -40,11 +43,22 @@ export async function serving(
   };
   for (let tries = 0; tries < 240; tries++) {
     if (child.exitCode !== null) throw new Error(`The server on port ${port} ended with ${child.exitCode}.`);
-    if (await answers(address + asked)) return { address, stop };
+    if (await answers(address + asked)) return { address, seconds: () => processorSeconds(child.pid), stop };
     await wait(250);
   }
   await stop();
   throw new Error(`The server on port ${port} did not answer within a minute.`);
+}
+
+/** Ticks of a process in its own and the system's time, a hundredth of a second each: proc(5). */
+function processorSeconds(pid: number | undefined): number {
+  try {
+    const [own, system] =
+      readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ').slice(11, 13) ?? [];
+    return (Number(own) + Number(system)) / 100;
+  } catch {
+    return Number.NaN;
+  }
 }
 
 const answers = (url: string): Promise<boolean> =>
