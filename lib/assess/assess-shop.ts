@@ -17,19 +17,18 @@ export interface ShopOptions extends LearnOptions {
 export function assessShop(jobs: readonly Job[], options: ShopOptions = {}): ShopAssessment {
   const learned = learn(jobs, options);
   const parts = partsOfJobs({ jobs, learned, firsts: options.firsts }).map(judgeJobs);
-  return assessment(jobs, learned, {
+  return assessment(MeasuredSums.of(jobs), learned, {
     rounds: parts.flatMap(({ rounds }) => rounds),
     tallies: sumByTechnician(parts.map(({ tallies }) => tallies)),
   });
 }
 
-/** From what was learned, the verdicts on all jobs and the sums of their habits. */
+/** From the sums of what was measured, what was learned, the verdicts on all jobs and the sums of their habits. */
 export function assessment(
-  jobs: readonly Job[],
+  measured: MeasuredSums,
   learned: Learned,
   { rounds, tallies }: JudgedJobs,
 ): ShopAssessment {
-  const measured = MeasuredSums.of(jobs);
   const habits = habitsFound(tallies);
   return {
     technicians: technicianFigures(measured, learned).map((figures) => ({
