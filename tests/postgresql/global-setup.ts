@@ -1,6 +1,7 @@
 import type { TestProject } from 'vitest/node';
 import pg from 'pg';
 import { migrated } from '@/tests/migrated';
+import { sharedSetUp } from '@/tests/shared-set-up';
 import { TEMPLATE } from '@/tests/unit/store/fresh/postgresql';
 import { postgresqlPrograms } from './programs';
 import { startServer } from './server';
@@ -32,8 +33,11 @@ export default async function setup(project: TestProject) {
     project.provide('postgresql', null);
     return undefined;
   }
-  const { address, stop } = await startServer(programs);
-  await makeTemplate(address);
-  project.provide('postgresql', address);
-  return stop;
+  const { value, letGo } = await sharedSetUp('PostgreSQL server', async () => {
+    const { address, stop } = await startServer(programs);
+    await makeTemplate(address);
+    return { value: address, end: stop };
+  });
+  project.provide('postgresql', value);
+  return letGo;
 }

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { migrated } from '@/tests/migrated';
+import { sharedSetUp } from '@/tests/shared-set-up';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -11,11 +12,16 @@ declare module 'vitest' {
   }
 }
 
-/** One migrated database for all tests: each copies it. */
-export default async function setup(project: TestProject) {
+async function makeTemplate() {
   const folder = mkdtempSync(join(tmpdir(), 'rehang-template-'));
   const template = join(folder, 'template.db');
   await migrated(`file:${template}`);
-  project.provide('sqliteTemplate', template);
-  return () => rmSync(folder, { recursive: true, force: true });
+  return { value: template, end: () => rmSync(folder, { recursive: true, force: true }) };
+}
+
+/** One migrated database for all tests: each copies it. */
+export default async function setup(project: TestProject) {
+  const { value, letGo } = await sharedSetUp('SQLite template', makeTemplate);
+  project.provide('sqliteTemplate', value);
+  return letGo;
 }

@@ -1,5 +1,5 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { assessRound, firstTimeOutcomes, learn, MeasuredSums, technicianFigures } from '@/lib/assess';
 import { collapse } from '@/lib/measure';
 import { currentFigures, currentLearned, refreshSoon, roundVerdicts } from '@/lib/refresh';
@@ -17,17 +17,19 @@ import {
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
-const store = freshStore();
 const readings = regularShop(6);
 const jobs = collapse(readings);
-
-beforeEach(async () => {
-  await saveReadings(store.shop, readings, fileNamed('six.csv'), BY_COMMAND);
-});
+const saveSix = (shop: number) => saveReadings(shop, readings, fileNamed('six.csv'), BY_COMMAND);
 
 describe('refresh', () => {
+  const store = freshStore({
+    filled: async (shop) => {
+      await saveSix(shop);
+      await refresh(shop, 'this program');
+    },
+  });
+
   it('gives pages what is computed from the readings themselves', async () => {
-    await refresh(store.shop, 'this program');
     const learned = learn(jobs);
     expect(await currentLearned(store.shop)).toMatchObject({ learned, stale: false });
     const figures = await currentFigures(store.shop);
@@ -44,21 +46,18 @@ describe('refresh', () => {
   });
 
   it('does nothing where nothing changed', async () => {
-    await refresh(store.shop, 'this program');
     const before = await currentFit(store.shop);
     await refresh(store.shop, 'this program');
     expect(await currentFit(store.shop)).toEqual(before);
   });
 
   it('learns again when the program that computes is another', async () => {
-    await refresh(store.shop, 'this program');
     const before = await currentFit(store.shop);
     await refresh(store.shop, 'a later program');
     expect((await currentFit(store.shop))?.id).toBeGreaterThan(before?.id ?? Infinity);
   });
 
   it('says that a fit is stale until it was made again from the new readings', async () => {
-    await refresh(store.shop, 'this program');
     const more = regularShop(7).filter((reading) => reading.job === 'J000006');
     await saveReadings(store.shop, more, fileNamed('more.csv'), BY_COMMAND);
     expect((await currentLearned(store.shop))?.stale).toBe(true);
@@ -69,16 +68,29 @@ describe('refresh', () => {
     expect((await getJobRow(store.shop, 'J000006'))?.outcome).not.toBe('unknown');
   });
 
-  it('judges a round among many by what was learned before it, and counts it in the figures', async () => {
-    const many = regularShop(30);
-    const last = many.filter(({ job, stage }) => job === 'J000029' && stage === 'after');
-    const first = many.filter((reading) => !last.includes(reading));
+  it('leaves nothing waiting', async () => {
+    const fit = await currentFit(store.shop);
+    expect(await roundsWithoutVerdict(store.shop, fit?.id ?? 0)).toEqual([]);
+    expect(await jobsWithoutOutcome(store.shop)).toEqual([]);
+  });
+});
+
+describe('one round more than the many that were learned from', () => {
+  const many = regularShop(30);
+  const last = many.filter(({ job, stage }) => job === 'J000029' && stage === 'after');
+  const store = freshStore({
+    filled: async (shop) => {
+      const first = many.filter((reading) => !last.includes(reading));
+      await saveReadings(shop, first, fileNamed('many.csv'), BY_COMMAND);
+      await refresh(shop, 'this program');
+    },
+  });
+
+  it('refresh judges a round among many by what was learned before it, and counts it in the figures', async () => {
     const counted = async () =>
       (await currentFigures(store.shop))?.figures.technicians.map((one) => one.readings);
-    await saveReadings(store.shop, first, fileNamed('many.csv'), BY_COMMAND);
-    await refresh(store.shop, 'this program');
     const before = await currentLearned(store.shop);
-    const readings = await counted();
+    const readingsBefore = await counted();
     await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
     expect((await currentLearned(store.shop))?.stale).toBe(true);
     await refresh(store.shop, 'this program');
@@ -92,27 +104,12 @@ describe('refresh', () => {
     });
     expect(after?.learned).toEqual(before?.learned);
     expect(await roundVerdicts(store.shop, { job: 'J000029' })).toHaveLength(2);
-    expect(await counted()).toEqual(readings?.map((count, hand) => count + (hand === 2 ? last.length : 0)));
+    expect(await counted()).toEqual(
+      readingsBefore?.map((count, hand) => count + (hand === 2 ? last.length : 0)),
+    );
   });
 
-  it('leaves nothing waiting', async () => {
-    await refresh(store.shop, 'this program');
-    const fit = await currentFit(store.shop);
-    expect(await roundsWithoutVerdict(store.shop, fit?.id ?? 0)).toEqual([]);
-    expect(await jobsWithoutOutcome(store.shop)).toEqual([]);
-  });
-});
-
-describe('followJob', () => {
-  const round = (of: typeof readings) =>
-    of.filter(({ job, stage }) => job === 'J000029' && stage === 'after');
-
-  it('judges the rounds of one job by what was learned before, and leaves the other figures to be worked out', async () => {
-    const many = regularShop(30);
-    const last = round(many);
-    const first = many.filter((reading) => !last.includes(reading));
-    await saveReadings(store.shop, first, fileNamed('many.csv'), BY_COMMAND);
-    await refresh(store.shop, 'this program');
+  it('followJob judges the rounds of one job by what was learned before, and leaves the other figures to be worked out', async () => {
     await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
     await followJob(store.shop, 'J000029', 'another program');
     expect(await roundVerdicts(store.shop, { job: 'J000029' })).toHaveLength(1);
@@ -129,16 +126,7 @@ describe('followJob', () => {
     expect(await currentLearned(store.shop)).toMatchObject({ stale: false, learnedFrom: 59, unlearned: 1 });
   });
 
-  it('does not hide from learning that somebody new has measured', async () => {
-    const many = regularShop(30);
-    const last = round(many);
-    await saveReadings(
-      store.shop,
-      many.filter((reading) => !last.includes(reading)),
-      fileNamed('many.csv'),
-      BY_COMMAND,
-    );
-    await refresh(store.shop, 'this program');
+  it('followJob does not hide from learning that somebody new has measured', async () => {
     const bySomebodyNew = last.map((reading) => ({ ...reading, technician: 'NEW' }));
     await saveReadings(store.shop, bySomebodyNew, fileNamed('last.csv'), BY_COMMAND);
     await followJob(store.shop, 'J000029', 'this program');
@@ -149,6 +137,8 @@ describe('followJob', () => {
 });
 
 describe('refreshSoon', () => {
+  const store = freshStore({ filled: saveSix });
+
   it('brings figures up to date behind the caller', async () => {
     expect(await currentLearned(store.shop)).toBeNull();
     refreshSoon(store.shop);

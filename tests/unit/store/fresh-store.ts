@@ -13,27 +13,43 @@ export interface FreshStore {
 
 /** Makes empty databases, each with all migrations. */
 export interface Databases {
-  /** @returns `DATABASE_URL` */
-  next: () => Promise<string>;
+  /**
+   * @param like A database of these that nobody is connected to: the new one is a copy of it.
+   * @returns `DATABASE_URL`
+   */
+  next: (like?: string) => Promise<string>;
   close: () => Promise<void>;
 }
 
 /**
  * Of the engine that this run of the tests is about.
- * @param how `shared`: one database for all tests of the file, for tests that change nothing.
+ * @param how `shared`: one database for all tests of the file, for tests that change nothing. `filled`: what every test
+ * of the file begins with; it is stored once, and copied.
  */
-export function freshStore(how: { shared?: boolean } = {}): FreshStore {
+export function freshStore(
+  how: { shared?: boolean; filled?: (shop: number) => Promise<unknown> } = {},
+): FreshStore {
   const databases = onPostgresql
     ? freshPostgresql(inject('postgresql'))
     : freshSqlite(inject('sqliteTemplate'));
   const store: FreshStore = { url: '', shop: 0 };
+  let filled: string | undefined;
+  const open = async (url: string) => {
+    store.url = url;
+    process.env.DATABASE_URL = url;
+    store.shop = (await getShop()).id;
+  };
   beforeEach(async (context) => {
     if (databases === null) return context.skip('no PostgreSQL server');
     if (how.shared === true && store.url !== '') return;
     await closeStore();
-    store.url = await databases.next();
-    process.env.DATABASE_URL = store.url;
-    store.shop = (await getShop()).id;
+    if (how.filled !== undefined && filled === undefined) {
+      await open(await databases.next());
+      await how.filled(store.shop);
+      await closeStore();
+      filled = store.url;
+    }
+    await open(await databases.next(filled));
   });
   afterAll(async () => {
     await closeStore();

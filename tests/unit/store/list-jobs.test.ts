@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { collapse, type Reading } from '@/lib/measure';
 import {
   countJobs,
@@ -22,7 +22,9 @@ import {
 import { freshStore } from './fresh-store';
 import { BY_COMMAND, fileNamed, reading, regularShop } from './invented-readings';
 
-const store = freshStore();
+const store = freshStore({
+  filled: (shop) => saveReadings(shop, readings, fileNamed('twelve.csv'), BY_COMMAND),
+});
 const readings = regularShop(12);
 const numbers = (query: JobQuery) =>
   listJobs(store.shop, query).then(({ rows }) => rows.map((row) => row.job));
@@ -38,10 +40,6 @@ const outcome = (job: string, change: Partial<JobOutcome & { version: number }> 
   sections: { front: { controlled: 4, out: 0 }, rear: { controlled: 4, out: 0 } },
   version: 1,
   ...change,
-});
-
-beforeEach(async () => {
-  await saveReadings(store.shop, readings, fileNamed('twelve.csv'), BY_COMMAND);
 });
 
 describe('listJobs', () => {

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { currentFigures } from '@/lib/refresh';
 import { refresh } from '@/lib/refresh/refresh';
 import {
@@ -26,11 +26,11 @@ import { freshStore, statement } from './fresh-store';
 import { BY_COMMAND, fileNamed } from './invented-readings';
 import { BOSS, BY_BOSS, BY_THEM, leaveTraces, named, READINGS, THEM, wholeDatabase } from './one-person';
 
-const store = freshStore();
-
-beforeEach(async () => {
-  await savePeople(store.shop, [THEM, BOSS], BY_COMMAND);
-  await saveReadings(store.shop, READINGS, fileNamed('readings of QUI.csv'), BY_COMMAND);
+const store = freshStore({
+  filled: async (shop) => {
+    await savePeople(shop, [THEM, BOSS], BY_COMMAND);
+    await saveReadings(shop, READINGS, fileNamed('readings of QUI.csv'), BY_COMMAND);
+  },
 });
 
 describe('the export of one person', () => {

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   getShop,
   missCosts,
@@ -16,7 +16,9 @@ import { database } from '@/lib/store/connection/database';
 import { freshStore } from './fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
-const store = freshStore();
+const store = freshStore({
+  filled: (shop) => saveReadings(shop, regularShop(2), fileNamed('two.csv'), BY_COMMAND),
+});
 const FORMAT = 1;
 
 const proof = (job: string, change: Partial<RoundProofRecord> = {}): RoundProofRecord => ({
@@ -36,10 +38,6 @@ const proof = (job: string, change: Partial<RoundProofRecord> = {}): RoundProofR
     },
   ],
   ...change,
-});
-
-beforeEach(async () => {
-  await saveReadings(store.shop, regularShop(2), fileNamed('two.csv'), BY_COMMAND);
 });
 
 describe('proofs', () => {

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { collapse, type Reading } from '@/lib/measure';
 import {
   correctReading,
@@ -31,7 +31,7 @@ import { broughtUpToDate } from './brought-up-to-date';
 import { freshStore } from './fresh-store';
 import { BY_COMMAND, fileNamed, lines, regularShop } from './invented-readings';
 
-const store = freshStore();
+const store = freshStore({ filled: (shop) => saveReadings(shop, SHOP, FILE, BY_COMMAND) });
 const SHOP = regularShop(3);
 const FILE = fileNamed('three.csv');
 const ACTOR = { person: 'T0', via: 'page' } as const;
@@ -61,10 +61,6 @@ async function allReadings(): Promise<Reading[]> {
   for await (const one of readingsFor(store.shop)) all.push(one);
   return all;
 }
-
-beforeEach(async () => {
-  await saveReadings(store.shop, SHOP, FILE, BY_COMMAND);
-});
 
 describe('a corrected reading', () => {
   it('comes to the same, to the last bit, as a file that had held the value', async () => {

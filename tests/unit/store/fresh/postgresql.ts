@@ -16,10 +16,11 @@ export function freshPostgresql(address: string | null): Databases | null {
   const connected = admin.connect();
   const made: string[] = [];
   return {
-    async next() {
+    async next(like) {
       await connected;
       const name = `${run}_${made.length}`;
-      await admin.query(`CREATE DATABASE "${name}" TEMPLATE "${TEMPLATE}"`);
+      const template = like?.slice(`${address}/`.length) ?? TEMPLATE;
+      await admin.query(`CREATE DATABASE "${name}" TEMPLATE "${template}"`);
       made.push(name);
       return `${address}/${name}`;
     },
