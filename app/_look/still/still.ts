@@ -33,9 +33,7 @@ class Written {
   get node(): ReactNode {
     const { element, key } = this;
     if (!this.content.includes('<')) return key === element.key ? element : cloneElement(element, { key });
-    const { children: _, ...rest } = element.props;
-    const html = { dangerouslySetInnerHTML: { __html: this.content } };
-    return createElement(element.type, { ...rest, ...html, ...(key !== null && { key }) });
+    return withMarkup(element, this.content, key);
   }
 }
 
@@ -44,9 +42,7 @@ type Part = string | Written | Part[] | { left: ReactNode };
 
 /** Those that the reader, a browser or React itself does something with. */
 const ALIVE = new Set(
-  'button datalist dialog form iframe img input link meta option pre script select style textarea title'.split(
-    ' ',
-  ),
+  'button datalist dialog form iframe img input link meta pre script select style textarea title'.split(' '),
 );
 /** Those that stay elements, so that what changes within them is no change of what is around them. */
 const BOUNDS = new Set(['details', 'fieldset', 'main', 'section']);
@@ -96,8 +92,22 @@ function hostPart(element: ReactElement<Props>, around: boolean): Soon<Part> {
   return then(partOf(element.props.children, many), (inside) => {
     const content = own === null ? null : markupOf(inside);
     if (own !== null && content !== null) return new Written(element, own, content, element.key);
+    const choices = tag === 'select' ? choicesOf(inside, element.props.defaultValue) : null;
+    if (choices !== null) return { left: withMarkup(element, choices) };
     return { left: typeof inside === 'string' ? element : withChildren(element, inside) };
   });
+}
+
+/** What may be chosen, the one that is chosen marked; null where something is left to React. */
+function choicesOf(part: Part, chosen: unknown): string | null {
+  if (Array.isArray(part)) {
+    const all = part.map((one) => choicesOf(one, chosen));
+    return all.includes(null) ? null : all.join('');
+  }
+  if (!(part instanceof Written) || part.element.type !== 'option') return part === '' ? '' : null;
+  const { value } = part.element.props;
+  const isChosen = (value === undefined ? part.content : value) === chosen;
+  return `<option${part.attributes}${isChosen ? ' selected=""' : ''}>${part.content}</option>`;
 }
 
 /** A link as the anchor that it comes to, marked to be followed without loading the page anew. */
@@ -124,6 +134,12 @@ function nodeOf(part: Part): ReactNode {
   if (typeof part === 'string') return part;
   if (part instanceof Written) return part.node;
   return Array.isArray(part) ? part.map(nodeOf) : part.left;
+}
+
+function withMarkup(element: ReactElement<Props>, content: string, key = element.key): ReactNode {
+  const { children: _, ...rest } = element.props;
+  const html = { dangerouslySetInnerHTML: { __html: content } };
+  return createElement(element.type, { ...rest, ...html, ...(key !== null && { key }) });
 }
 
 function withChildren(element: ReactElement<Props>, part: Part): ReactNode {

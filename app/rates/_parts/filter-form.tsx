@@ -2,6 +2,7 @@ import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
 import { Field } from '@/app/_look/field';
+import { onceFor } from '@/app/_shop/once-for';
 import { sectionName } from '@/app/_words/jobs';
 import { monthName } from '@/app/_words/times';
 import { words } from '@/app/_words/words';
@@ -17,11 +18,21 @@ interface FilterFormProps {
   jobs: readonly RateJob[];
 }
 
+/** What stands in some jobs. */
+const namesIn = onceFor((jobs: readonly RateJob[]) => ({
+  months: sorted(jobs.map(({ month }) => month)),
+  technicians: sorted(jobs.map(({ technician }) => technician)),
+  gauges: sorted(jobs.flatMap(({ gauges }) => gauges)),
+  sheets: sorted(jobs.flatMap(({ sheet }) => sheet ?? [])),
+}));
+
+const itself = (name: string) => [name, name] as const;
+
 /** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
 export function FilterForm({ question, jobs }: FilterFormProps) {
   const t = words('rates');
-  const months = sorted(jobs.map(({ month }) => month)).map((month) => [month, monthName(month)] as const);
-  const same = (names: readonly string[]) => sorted(names).map((name) => [name, name] as const);
+  const there = namesIn(jobs);
+  const months = there.months.map((month) => [month, monthName(month)] as const);
   return (
     <form
       className={styles.form}
@@ -53,21 +64,21 @@ export function FilterForm({ question, jobs }: FilterFormProps) {
         label={t('filter.technician')}
         any={t('filter.anyone')}
         value={question.technician}
-        choices={same(jobs.map(({ technician }) => technician))}
+        choices={there.technicians.map(itself)}
       />
       <Choice
         name="gauge"
         label={t('filter.gauge')}
         any={t('filter.any')}
         value={question.gauge}
-        choices={same(jobs.flatMap(({ gauges }) => gauges))}
+        choices={there.gauges.map(itself)}
       />
       <Choice
         name="sheet"
         label={t('filter.sheet')}
         any={t('filter.any')}
         value={question.sheet}
-        choices={same(jobs.flatMap(({ sheet }) => sheet ?? []))}
+        choices={there.sheets.map(itself)}
       />
       <Choice
         name="section"

@@ -56,6 +56,15 @@ describe('still', () => {
         h('input', { id: 'n', defaultValue: '<3' }),
       ),
     ],
+    [
+      'a choice',
+      h(
+        'select',
+        { name: 'month', defaultValue: '2025-02' },
+        h('option', { value: '' }, 'any'),
+        ['2025-01', '2025-02', 'R&D'].map((one) => h('option', { key: one, value: one }, `<${one}>`)),
+      ),
+    ],
     ['details', h('details', { open: true }, h('summary', null, 'More'), h('p', null, h('i', null, 'less')))],
   ])('draws %s to the letter as React does', async (_, node) => {
     expect(await written(node)).toBe(renderToStaticMarkup(h(Fragment, null, node)));
