@@ -22,6 +22,9 @@ Reads measurement files as one shop and prints the batch report as JSON. Times w
 time zone, UTC where none is given. A verdict is about a reading: it never says that a structure is sound.
 `;
 
+/** Bytes of a round in a measurement file, as a rule. */
+const A_ROUND = 2_400;
+
 type Table = NonNullable<TabledFile['readings']>;
 
 interface NamedTable {
@@ -66,9 +69,6 @@ async function report(args: string[]): Promise<number> {
   for (const piece of batchReportText(shop, texts)) await print(piece);
   return 0;
 }
-
-/** Bytes of a round in a measurement file, as a rule. */
-const A_ROUND = 2_400;
 
 /** How many rounds there are to judge, told from the files’ sizes: so a crew starts while they are still being read. */
 async function aboutRounds(paths: readonly string[]): Promise<number> {
