@@ -12,8 +12,9 @@ interface Outcome {
 }
 
 /** Runs the command as a user does, without a database, a build or a server. */
-function report(...args: string[]): Promise<Outcome> {
-  const command = ['lib/commands/begin.mjs', 'lib/commands/report.ts', ...args];
+const report = (...args: string[]) => begun('lib/commands/begin.mjs', 'lib/commands/report.ts', ...args);
+
+function begun(...command: string[]): Promise<Outcome> {
   return new Promise((resolve) => {
     execFile(process.execPath, command, { cwd: root, maxBuffer: 1 << 26 }, (error, stdout, stderr) => {
       resolve({ code: error === null ? 0 : Number(error.code), stdout, stderr });
@@ -37,6 +38,12 @@ describe('npm run report', () => {
       expect(p_neither + p_gauge + p_body + p_both).toBeCloseTo(1, 9);
     }
     expect(stderr).toContain('456 readings of 6 jobs');
+  });
+
+  it('says the same where it runs from its modules, as in a folder that may not be written', async () => {
+    const { code, stdout } = await begun('--import', 'tsx', 'lib/commands/report.ts', sample('small.csv'));
+    expect(code).toBe(0);
+    expect(stdout).toBe((await small).stdout);
   });
 
   it('refuses a faulty file with every fault, and prints nothing else', async () => {
