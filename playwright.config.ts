@@ -18,6 +18,9 @@ const browser = process.env.REHANG_BROWSER;
  */
 const CHANGES = ['bay', 'download', 'evidence', 'loading', 'sheets', 'trace'].map((one) => `${one}.spec.ts`);
 
+/** Of those that only look the longest: they begin first, so that neither lane waits for the other at the end. */
+const LONG = ['stopping', 'who-may', 'record', 'trials'].map((one) => `${one}.spec.ts`);
+
 /** The manager, unless a test says otherwise. */
 const asManager = { ...devices['Desktop Chrome'], storageState: SIGNED_IN.manager };
 
@@ -58,8 +61,9 @@ export default defineConfig({
   },
   projects: [
     { name: 'sign in', testMatch: 'sign-in.setup.ts' },
-    { name: 'looks', testIgnore: CHANGES, use: asManager, dependencies: ['sign in'] },
-    { name: 'changes', testMatch: CHANGES, use: asManager, dependencies: ['looks'] },
+    { name: 'long looks', testMatch: LONG, use: asManager, dependencies: ['sign in'] },
+    { name: 'looks', testIgnore: [...CHANGES, ...LONG], use: asManager, dependencies: ['sign in'] },
+    { name: 'changes', testMatch: CHANGES, use: asManager, dependencies: ['long looks', 'looks'] },
   ],
   webServer: {
     command: 'node lib/commands/serve-tests.mjs',

@@ -1,5 +1,5 @@
 import { expect, test, type Page } from '@playwright/test';
-import { fileOf, measurementFile } from './measurement-file';
+import { fileOf, measurementFile, OF_THE_DEMO_SHOP } from './measurement-file';
 
 /** In the demo shop: a zero gauge set 12.9 mm wrong, whose own reading looks perfect. */
 const TILTED = '/jobs/K4105/evidence?round=after-1';
@@ -60,7 +60,10 @@ test('an address of no round is a page that does not exist', async ({ page }) =>
 
 /** One job whose front gauge reads 9.5 mm low on the left. */
 async function loadDoubtful(page: Page, job: string) {
-  const file = measurementFile({ job }).replace(/(F,L,front,300,no,250,3,100),350\.5/, '$1,340.5');
+  const file = measurementFile({ job, by: OF_THE_DEMO_SHOP }).replace(
+    /(F,L,front,300,no,250,3,100),350\.5/,
+    '$1,340.5',
+  );
   await page.goto('/load');
   await page.getByLabel('Measurement file').setInputFiles(fileOf(`${job}.csv`, file));
   await page.getByRole('button', { name: 'Check the file' }).click();
@@ -80,7 +83,7 @@ test('what a re-check showed is recorded by a person, and evidence and verdict f
 
   const outcome = page.getByRole('region', { name: 'What a re-check showed' });
   await expect(outcome).toContainText('Nothing is on record for this round yet.');
-  await outcome.getByLabel('Which height').selectOption({ label: 'F left, setup B1-03, E2E-C3' });
+  await outcome.getByLabel('Which height').selectOption({ label: 'F left, setup B1-03, CG3' });
   await outcome.getByLabel(/^The gauge: hung again/).check();
   await outcome.getByLabel(/^Note/).fill('marks did not agree');
   await outcome.getByRole('button', { name: 'Record what the re-check showed' }).click();
