@@ -1,4 +1,11 @@
-import { gaugeBias, type Learned, MeasuredSums, settingOf, technicianBias, technicianFigures } from '@/lib/assess';
+import {
+  gaugeBias,
+  type Learned,
+  MeasuredSums,
+  settingOf,
+  technicianBias,
+  technicianFigures,
+} from '@/lib/assess';
 import type { Job } from '@/lib/measure/types';
 import type { SimulatedShop } from './shop';
 
