@@ -8,10 +8,18 @@ import { database } from '@/lib/store/connection/database';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
-const store = freshStore();
 const many = regularShop(30);
 const last = many.filter(({ job, stage }) => job === 'J000029' && stage === 'after');
 const first = many.filter((reading) => !last.includes(reading));
+/** The one reading of a job. */
+const alone = last.slice(0, 1).map((reading) => ({ ...reading, job: 'ALONE' }));
+
+const store = freshStore({
+  filled: async (shop) => {
+    await saveReadings(shop, [...first, ...alone], fileNamed('first.csv'), BY_COMMAND);
+    await refresh(shop, 'this program');
+  },
+});
 
 /** Everything that is kept of the answers, and again after all of it was worked out from nothing but the jobs. */
 async function keptAndAnew() {
@@ -29,8 +37,6 @@ async function answers(): Promise<Map<string, unknown>> {
 
 describe('what a job adds to the answers', () => {
   it('is added up to the answers that all jobs together give, after one of them changed', async () => {
-    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
-    await refresh(store.shop, 'this program');
     const before = await answers();
     await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
     await refresh(store.shop, 'this program');
@@ -40,8 +46,6 @@ describe('what a job adds to the answers', () => {
   });
 
   it('is not lost where a refresh was broken off after it was kept', async () => {
-    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
-    await refresh(store.shop, 'this program');
     await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
     const fit = await readFit(store.shop);
     if (fit === null) throw new Error('Nothing was learned.');
@@ -53,8 +57,6 @@ describe('what a job adds to the answers', () => {
   });
 
   it('waits for the verdicts that it rests on', async () => {
-    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
-    await refresh(store.shop, 'this program');
     await saveReadings(store.shop, last, fileNamed('last.csv'), BY_COMMAND);
     const fit = await readFit(store.shop);
     if (fit === null) throw new Error('Nothing was learned.');
@@ -65,19 +67,14 @@ describe('what a job adds to the answers', () => {
   });
 
   it('goes with the last of its readings that counts', async () => {
-    const [one] = last;
-    if (one === undefined) throw new Error('There is no reading.');
-    const alone = { ...one, job: 'ALONE' };
-    await saveReadings(store.shop, first, fileNamed('first.csv'), BY_COMMAND);
-    await saveReadings(store.shop, [alone], fileNamed('alone.csv'), BY_COMMAND);
-    await refresh(store.shop, 'this program');
     const jobs = async () => {
       const found: string[] = [];
       for await (const { job } of storedShares(store.shop)) found.push(job);
       return found;
     };
     expect(await jobs()).toContain('ALONE');
-    await excludeReading(store.shop, { ...alone, reason: 'misread' }, { person: 'T0', via: 'page' });
+    for (const one of alone)
+      await excludeReading(store.shop, { ...one, reason: 'misread' }, { person: 'T0', via: 'page' });
     await refresh(store.shop, 'this program');
     expect(await jobs()).not.toContain('ALONE');
     const { kept, anew } = await keptAndAnew();
