@@ -1,6 +1,7 @@
 import { SECTIONS, type Section } from '@/lib/measure';
 import { database, transaction } from '@/lib/store/connection/database';
 import { inChunks } from '@/lib/store/save/in-chunks';
+import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
 import { monthOf } from '@/lib/measure/month-of';
 import type { JobOutcome, ShopId } from '@/lib/store/types';
@@ -10,9 +11,7 @@ const COLUMNS = [
   ...['shopId', 'jobId', 'jobVersion', 'right', 'technicianId', 'at', 'month', 'controlled', 'out'],
   ...['frontControlled', 'frontOut', 'centerControlled', 'centerOut', 'rearControlled', 'rearOut'],
 ];
-const UPDATE = `("jobId") DO UPDATE SET ${COLUMNS.slice(2)
-  .map((column) => `"${column}" = excluded."${column}"`)
-  .join(', ')} WHERE "JobOutcome"."jobVersion" <= excluded."jobVersion"`;
+const UPDATE = `${inPlace('jobId', COLUMNS.slice(2))} WHERE "JobOutcome"."jobVersion" <= excluded."jobVersion"`;
 
 /** A job as it was when its outcome was made: `version` from `jobsWithoutOutcome`. */
 export type DatedOutcome = JobOutcome & { version: number };

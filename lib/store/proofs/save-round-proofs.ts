@@ -2,14 +2,13 @@ import { transaction, type Queries } from '@/lib/store/connection/database';
 import { monthOf } from '@/lib/measure/month-of';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
+import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
 import { storedSide } from '@/lib/store/sql/side';
 import type { HeightProofRecord, RoundProofRecord, ShopId } from '@/lib/store/types';
 
 const ROUND_COLUMNS = ['roundId', 'shopId', 'roundVersion', 'format', 'ahead'];
-const ROUND_UPDATE = `("roundId") DO UPDATE SET ${ROUND_COLUMNS.slice(2)
-  .map((column) => `"${column}" = excluded."${column}"`)
-  .join(', ')}`;
+const ROUND_UPDATE = inPlace('roundId', ROUND_COLUMNS.slice(2));
 const HEIGHT_COLUMNS = [
   ...['setupId', 'dimensionId', 'roundId', 'month', 'pNeither', 'pGauge', 'pBody', 'pBoth'],
   ...['proved', 'by'],

@@ -2,13 +2,12 @@ import { transaction } from '@/lib/store/connection/database';
 import { JsonCell } from '@/lib/store/dialect';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
+import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows } from '@/lib/store/sql/insert-rows';
 import type { Json, ShopId } from '@/lib/store/types';
 
 const COLUMNS = ['jobId', 'shopId', 'fitId', 'jobVersion', 'madeBy', 'document'];
-const UPDATE = `("jobId") DO UPDATE SET ${COLUMNS.slice(2)
-  .map((column) => `"${column}" = excluded."${column}"`)
-  .join(', ')}`;
+const UPDATE = inPlace('jobId', COLUMNS.slice(2));
 
 /** What one job adds, with the version of its readings; null where it has none any more that count. */
 export interface NewJobShare {

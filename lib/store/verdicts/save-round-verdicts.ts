@@ -2,6 +2,7 @@ import { transaction, type Queries } from '@/lib/store/connection/database';
 import { JsonCell } from '@/lib/store/dialect';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
+import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
 import { storedSide } from '@/lib/store/sql/side';
 import type { HeightRecord, ShopId, VerdictRecord } from '@/lib/store/types';
@@ -10,9 +11,7 @@ const ROUND_COLUMNS = [
   ...['roundId', 'shopId', 'fitId', 'roundVersion', 'at', 'decidable', 'why', 'pZeroMisset', 'maxGauge'],
   'document',
 ];
-const ROUND_UPDATE = `("roundId") DO UPDATE SET ${ROUND_COLUMNS.slice(2)
-  .map((column) => `"${column}" = excluded."${column}"`)
-  .join(', ')}`;
+const ROUND_UPDATE = inPlace('roundId', ROUND_COLUMNS.slice(2));
 const HEIGHT_COLUMNS = [
   ...['setupId', 'dimensionId', 'roundId', 'deviation', 'pNeither', 'pGauge', 'pBody', 'pBoth'],
   ...['misset', 'body', 'signature'],
