@@ -2,6 +2,7 @@ import { redirect } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { CredentialsFields } from '@/app/_look/credentials-fields';
 import { Field } from '@/app/_look/field';
+import { ShopFields } from '@/app/_shop/shop-fields';
 import form from '@/app/_look/form.module.css';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
@@ -39,17 +40,7 @@ export default async function Welcome({ searchParams }: { searchParams: Promise<
       )}
       <form className={form.form} action="/welcome/make" method="post">
         <input type="hidden" name="key" value={key} />
-        <Field label={t('shopName')} id="shopName">
-          <input id="shopName" name="shopName" required maxLength={80} autoComplete="organization" />
-        </Field>
-        <Field label={t('timeZone')} id="timeZone">
-          <input id="timeZone" name="timeZone" required maxLength={60} list="zones" defaultValue="UTC" />
-        </Field>
-        <datalist id="zones">
-          {Intl.supportedValuesOf('timeZone').map((zone) => (
-            <option key={zone} value={zone} />
-          ))}
-        </datalist>
+        <ShopFields timeZone="UTC" />
         <Field label={t('name')} id="name">
           <input id="name" name="name" required maxLength={80} autoComplete="name" />
         </Field>

@@ -3,14 +3,12 @@ import type { NextRequest } from 'next/server';
 import { z } from 'zod';
 import { admit, fieldsOf, leadTo } from '@/app/_shop/admit';
 import { saying } from '@/app/_shop/said';
+import { shopFields } from '@/app/_shop/shop-fields';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import { demand, saveShop } from '@/lib/access';
 
-const shopForm = z.object({
-  shopName: z.string().trim().min(1).max(80),
-  timeZone: z.string().trim().min(1).max(60),
-});
+const shopForm = z.object(shopFields);
 
 /** Keeps the shop's name and time zone, and leads back to the settings. */
 export function POST(request: NextRequest): Promise<Response> {

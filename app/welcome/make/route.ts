@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { fieldsOf, leadTo, sentence } from '@/app/_shop/admit';
 import { comesFromElsewhere } from '@/app/_shop/same-origin';
 import { saying } from '@/app/_shop/said';
+import { shopFields } from '@/app/_shop/shop-fields';
 import { address } from '@/app/_words/address';
 import { chooseCredentials, isSetUpKey, LONGEST_PASSWORD, makeFirstManager, signIn } from '@/lib/identity';
 import { answering } from '@/app/_words/speech';
@@ -13,8 +14,7 @@ import { told } from '@/app/_words/told';
 const line = (most: number) => z.string().trim().min(1).max(most);
 const setUp = z.object({
   key: z.string().max(100),
-  shopName: line(80),
-  timeZone: line(60),
+  ...shopFields,
   name: line(80),
   code: line(20),
   signInName: z.string().max(100),

@@ -55,10 +55,8 @@ export async function listShops(): Promise<Shop[]> {
 
 /** Another shop beside those of the database. @throws RangeError where the zone is none or the name is taken. */
 export async function addShop(name: string, timeZone: string): Promise<Shop> {
-  if (!isTimeZone(timeZone))
-    throw new RangeError(`"${timeZone}" is no time zone; write one such as Europe/Zurich.`);
-  if ((await database().shop.findUnique({ where: { name } })) !== null)
-    throw new RangeError(`There is a shop of the name ${name} already.`);
+  requireTimeZone(timeZone);
+  await requireFree(database(), name);
   return shopOf(await database().shop.create({ data: { name, timeZone }, select: shopColumns }));
 }
 
@@ -67,15 +65,11 @@ export async function addShop(name: string, timeZone: string): Promise<Shop> {
  * @throws RangeError where the zone is none or another shop has the name.
  */
 export async function saveShop(shop: ShopId, change: Partial<ShopSettings>, actor: Actor): Promise<Shop> {
-  if (change.timeZone !== undefined && !isTimeZone(change.timeZone)) {
-    throw new RangeError(`"${change.timeZone}" is no time zone; write one such as Europe/Zurich.`);
-  }
+  if (change.timeZone !== undefined) requireTimeZone(change.timeZone);
   return transaction(shop, async (queries) => {
     const known = await queries.shop.findUniqueOrThrow({ where: { id: shop } });
-    const { name = known.name } = change;
-    if (name !== known.name && (await queries.shop.findUnique({ where: { name } })) !== null)
-      throw new RangeError(`There is a shop of the name ${name} already.`);
     const changed = SETTINGS.filter((name) => change[name] !== undefined && change[name] !== known[name]);
+    if (changed.includes('name')) await requireFree(queries, change.name ?? known.name);
     const row = await queries.shop.update({ where: { id: shop }, data: change, select: shopColumns });
     if (changed.length > 0) {
       const of = (settings: ShopSettings) =>
@@ -105,11 +99,15 @@ export async function inputsChanged(queries: Queries, shop: ShopId): Promise<voi
   await queries.shop.update({ where: { id: shop }, data: { inputsVersion: { increment: 1 } } });
 }
 
-function isTimeZone(name: string): boolean {
+function requireTimeZone(name: string): void {
   try {
     new Intl.DateTimeFormat('en', { timeZone: name });
-    return true;
   } catch {
-    return false;
+    throw new RangeError(`"${name}" is no time zone; write one such as Europe/Zurich.`);
   }
+}
+
+async function requireFree(queries: Pick<Queries, 'shop'>, name: string): Promise<void> {
+  if ((await queries.shop.findUnique({ where: { name } })) !== null)
+    throw new RangeError(`There is a shop of the name ${name} already.`);
 }
