@@ -41,12 +41,13 @@ export interface ShareContext {
 export function jobShare(job: Job, { learned, timeZone, verdicts, firsts }: ShareContext): JobShare | null {
   const begunAt = job.rounds[0]?.setups[0]?.takenAt;
   if (begunAt === undefined) return null;
+  const measured = measuredIn(job);
   return {
     job: job.job,
     begunAt,
     sheet: job.sheet,
-    measured: measuredIn(job),
-    rate: rateJob(job, timeZone),
+    measured,
+    rate: rateJob(job, timeZone, measured.outcome),
     final: finalJob(job, learned),
     tallies: [...tallyHabits(job, verdicts, firsts)],
     rounds: roundsIn(job, settingErrors(job, verdicts)),

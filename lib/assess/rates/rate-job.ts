@@ -19,9 +19,11 @@ export interface RateJob {
   start: JobStart;
 }
 
-/** Null where the job has no first measuring after the repair: it is neither right nor wrong. */
-export function rateJob(job: Job, timeZone = 'UTC'): RateJob | null {
-  const outcome = firstTimeOutcome(job);
+/**
+ * Null where the job has no first measuring after the repair: it is neither right nor wrong.
+ * @param outcome of this job, where it is known already
+ */
+export function rateJob(job: Job, timeZone = 'UTC', outcome = firstTimeOutcome(job)): RateJob | null {
   if (outcome === null) return null;
   const round = job.rounds.find(({ stage, attempt }) => stage === 'after' && attempt === 1);
   return {
