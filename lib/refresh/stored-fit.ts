@@ -1,14 +1,5 @@
 import type { Learned } from '@/lib/assess';
-import {
-  currentFit,
-  followFit,
-  inputsVersion,
-  restateFit,
-  saveFit,
-  type Fit,
-  type Json,
-  type ShopId,
-} from '@/lib/store';
+import { currentFit, followFit, inputsVersion, saveFit, type Fit, type Json, type ShopId } from '@/lib/store';
 import type { ShopFigures } from './figures';
 
 /** Grows when the shape of what is kept changes; a fit of another shape is learned again. */
@@ -60,12 +51,13 @@ export async function keepFollowed(
   return followed;
 }
 
-/** Counts rounds that were judged by a fit without having been learned from. */
-export const countUnlearned = (shop: ShopId, fit: number, rounds: number): Promise<void> =>
-  restateFit(shop, fit, (parameters) => {
+/** What is said of a fit after rounds were judged by it without having been learned from. */
+export const withUnlearned =
+  (rounds: number) =>
+  (parameters: Json): Json => {
     const kept = parameters as unknown as Parameters;
     return kept.format === FORMAT ? asJson({ ...kept, unlearned: kept.unlearned + rounds }) : parameters;
-  });
+  };
 
 /** What is kept beside the figures. */
 interface Parameters {

@@ -4,9 +4,9 @@ import { jobsWithoutOutcome, loadJobs, saveJobOutcomes, type JobOutcome, type Sh
 
 const JOBS_AT_ONCE = 500;
 
-/** Brings the right-first-time rollup of every job, or of one, up to date that has gained readings since. */
-export async function updateOutcomes(shop: ShopId, only?: string): Promise<number> {
-  const waiting = await jobsWithoutOutcome(shop, only);
+/** Brings the right-first-time rollup of every job up to date that has gained readings since. */
+export async function updateOutcomes(shop: ShopId): Promise<number> {
+  const waiting = await jobsWithoutOutcome(shop);
   const versions = new Map(waiting.map(({ job, version }) => [job, version]));
   for (let start = 0; start < waiting.length; start += JOBS_AT_ONCE) {
     const jobs = waiting.slice(start, start + JOBS_AT_ONCE).map(({ job }) => job);

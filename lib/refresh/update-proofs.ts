@@ -5,13 +5,12 @@ import type { StoredFit } from './stored-fit';
 import { WaitingRounds } from './waiting-rounds';
 
 /** Grows when another calculation makes what is kept; rows of another format are made again. */
-const FORMAT = 1;
+export const PROOFS_FORMAT = 1;
 
 /**
  * Looks every round through, once for each change of it, for heights whose cause was proved, and keeps what this
  * fit had said of them before the check. What was said stays as it was said: a later fit does not change it.
  * @param ahead the fit was made before these rounds, or what was recorded of them, came.
- * @param only the number of the one job that is looked at.
  * @returns how many rounds were looked through.
  */
 export async function updateProofs(
@@ -19,9 +18,8 @@ export async function updateProofs(
   { learned }: StoredFit,
   crew: Crew,
   ahead: boolean,
-  only?: string,
 ): Promise<number> {
-  const waiting = new WaitingRounds(await roundsWithoutProof(shop, FORMAT, only));
+  const waiting = new WaitingRounds(await roundsWithoutProof(shop, PROOFS_FORMAT));
   let looked = 0;
   await inTurns(waiting.jobs(), {
     take: async (jobs) => waiting.of(await loadJobs(shop, { jobs: [...jobs] })),
@@ -31,7 +29,7 @@ export async function updateProofs(
         ...{ job, stage, attempt, version, ahead },
         heights: foretold[i] ?? [],
       }));
-      await saveRoundProofs(shop, FORMAT, proofs);
+      await saveRoundProofs(shop, PROOFS_FORMAT, proofs);
       looked += proofs.length;
     },
   });

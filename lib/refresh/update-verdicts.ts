@@ -30,7 +30,7 @@ export async function updateVerdicts(
     keep: async (rounds, verdicts) => {
       const dated = verdicts.flatMap((verdict: RoundVerdict, i) => {
         const version = rounds[i]?.version;
-        return version === undefined ? [] : [{ ...verdict, document: asJson(verdict), version }];
+        return version === undefined ? [] : [datedVerdict(verdict, version)];
       });
       await saveRoundVerdicts(shop, fit.id, dated);
       judged += dated.length;
@@ -38,3 +38,10 @@ export async function updateVerdicts(
   });
   return judged;
 }
+
+/** A verdict as it is kept, with the version of the readings that it was made from. */
+export const datedVerdict = (verdict: RoundVerdict, version: number) => ({
+  ...verdict,
+  document: asJson(verdict),
+  version,
+});

@@ -63,7 +63,7 @@ export { listRecheckOutcomes, recordOutcome } from './outcomes/record-outcome';
 export { countOutcomes } from './outcomes/count-outcomes';
 export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 
-export { currentFit, followFit, restateFit, saveFit } from './verdicts/fit';
+export { currentFit, followFit, saveFit } from './verdicts/fit';
 export { fitAnswer, fitAnswers, hasFitAnswers } from './verdicts/fit-answers';
 export { saveFitAnswers } from './verdicts/save-fit-answers';
 export { jobShares } from './shares/job-shares';
@@ -72,6 +72,7 @@ export { saveJobShares } from './shares/save-job-shares';
 export { shareStamp } from './shares/share-stamp';
 
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';
+export { saveFollowed, type Followed } from './verdicts/save-followed';
 export { saveRoundVerdicts } from './verdicts/save-round-verdicts';
 export { heightsFor, verdictsFor } from './verdicts/verdicts-for';
 

@@ -5,6 +5,7 @@ import type { ShopId } from '@/lib/store/types';
 import type { Rows } from '@/lib/store/sql/rows';
 import { RowsByStatement } from '@/lib/store/sql/rows-by-statement';
 import { RowsInProcess } from '@/lib/store/sql/rows-in-process';
+import { StatementsInProcess, type Statements } from '@/lib/store/sql/statements';
 import { databaseUrl, type DatabaseUrl } from './database-url';
 import { postgresqlAdapter } from './postgresql';
 import { Sqlite } from './sqlite';
@@ -67,11 +68,19 @@ export const PATIENCE = { maxWait: TRANSACTION_MS, timeout: TRANSACTION_MS } as 
 /** Runs all of `work` or nothing of it. Nobody else changes the shop meanwhile. */
 export function transaction<Result>(
   shop: ShopId,
-  work: (queries: Queries, rows: Rows) => Promise<Result>,
+  work: (queries: Queries, rows: Rows, within: Statements) => Promise<Result>,
 ): Promise<Result> {
   const { client, sqlite } = opened();
   return client.$transaction(async (queries) => {
     await dialect().alone(queries, shop);
-    return work(queries, sqlite === null ? new RowsByStatement(queries) : new RowsInProcess(sqlite));
+    return sqlite === null
+      ? work(queries, new RowsByStatement(queries), queries)
+      : work(queries, new RowsInProcess(sqlite), new StatementsInProcess(sqlite));
   }, PATIENCE);
 }
+
+/** The same by statements of our own alone. */
+export const statements = <Result>(
+  shop: ShopId,
+  work: (within: Statements) => Promise<Result>,
+): Promise<Result> => transaction(shop, (_, __, within) => work(within));

@@ -31,7 +31,7 @@ export class PreparedStatements {
     if (this.#known.size >= MOST) this.#known.clear();
     // The adapter has its connections give bigints.
     const statement = this.connection.prepare<unknown[], Row>(sql).safeIntegers(false);
-    const made = { statement, convert: converter(statement.columns()) };
+    const made = { statement, convert: converter(statement.reader ? statement.columns() : []) };
     this.#known.set(sql, made);
     return made;
   }

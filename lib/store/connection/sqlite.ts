@@ -25,6 +25,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
   readonly #path: string;
   #writer: Database.Database | null = null;
   #prepared: PreparedStatements | null = null;
+  #preparedToWrite: PreparedStatements | null = null;
   /** What the connection that reads was answered. */
   readonly kept = new KeptAnswers();
 
@@ -40,6 +41,11 @@ export class Sqlite extends PrismaBetterSqlite3 {
   get writer(): Database.Database {
     if (this.#writer?.inTransaction !== true) throw new Error('There is no open transaction to write in.');
     return this.#writer;
+  }
+
+  /** A statement on the connection that writes, within a transaction that is open on it. */
+  preparedToWrite(sql: string): Prepared {
+    return (this.#preparedToWrite ??= new PreparedStatements(this.writer)).of(sql);
   }
 
   get connected(): boolean {
@@ -62,6 +68,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
     mkdirSync(dirname(this.#path), { recursive: true });
     const writer = await super.connect();
     this.#writer = beneath(writer);
+    this.#preparedToWrite = null;
     await patiently(() => writer.executeScript(PRAGMAS));
     const reader = await super.connect();
     await reader.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`);
@@ -95,6 +102,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
       },
       dispose: async () => {
         this.#prepared = null;
+        this.#preparedToWrite = null;
         await reader.dispose();
         await writer.dispose();
       },

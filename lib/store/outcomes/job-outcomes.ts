@@ -1,8 +1,12 @@
 import { SECTIONS, type Section } from '@/lib/measure';
-import { database, transaction } from '@/lib/store/connection/database';
+import { statements } from '@/lib/store/connection/database';
 import { inChunks } from '@/lib/store/save/in-chunks';
+import { among } from '@/lib/store/sql/among';
+import { ask } from '@/lib/store/sql/ask';
 import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
+import type { Statements } from '@/lib/store/sql/statements';
+import { timeZoneOf } from '@/lib/store/shop/time-zone-of';
 import { monthOf } from '@/lib/measure/month-of';
 import type { JobOutcome, ShopId } from '@/lib/store/types';
 import { ofJob } from '@/lib/store/verdicts/rounds-without-verdict';
@@ -19,39 +23,38 @@ export type DatedOutcome = JobOutcome & { version: number };
 /** Keeps the rollup of jobs; one made from older readings never replaces one made from newer. */
 export async function saveJobOutcomes(shop: ShopId, outcomes: readonly DatedOutcome[]): Promise<void> {
   if (outcomes.length === 0) return;
-  await transaction(shop, async (queries) => {
-    const { timeZone } = await queries.shop.findUniqueOrThrow({
-      where: { id: shop },
-      select: { timeZone: true },
-    });
-    const people = await queries.person.findMany({
-      where: { shopId: shop },
-      select: { id: true, code: true },
-    });
-    const codes = new Map(people.map(({ id, code }) => [code, id]));
-    const jobs = await inChunks(
-      outcomes.map(({ job }) => job),
-      (number) =>
-        queries.job.findMany({
-          where: { shopId: shop, number: { in: number } },
-          select: { id: true, number: true },
-        }),
-    );
-    const ids = new Map(jobs.map(({ id, number }) => [number, id]));
-    const rows = outcomes.flatMap((outcome): Cell[][] => {
-      const id = ids.get(outcome.job);
-      if (id === undefined) return [];
-      const { technician } = outcome;
-      // Known by another code meanwhile: the job waits for an outcome of its own.
-      if (technician !== null && !codes.has(technician)) return [];
-      const { version, right, at, controlled, out, sections } = outcome;
-      const hand = technician === null ? null : (codes.get(technician) ?? null);
-      const time = at === null ? [null, null] : [new Date(at), monthOf(at, timeZone)];
-      const counts = SECTIONS.flatMap((section) => counted(sections, section));
-      return [[shop, id, version, right, hand, ...time, controlled, out, ...counts]];
-    });
-    await insertRows(queries, 'JobOutcome', COLUMNS, rows, UPDATE);
+  await statements(shop, (within) => writeJobOutcomes(within, shop, outcomes));
+}
+
+/** The same within a transaction. */
+export async function writeJobOutcomes(
+  within: Statements,
+  shop: ShopId,
+  outcomes: readonly DatedOutcome[],
+): Promise<void> {
+  const timeZone = await timeZoneOf(within, shop);
+  const people = await within.$queryRaw<{ id: number; code: string }[]>`
+      SELECT "id", "code" FROM "Person" WHERE "shopId" = ${shop}`;
+  const codes = new Map(people.map(({ id, code }) => [code, id]));
+  const jobs = await inChunks(
+    outcomes.map(({ job }) => job),
+    (numbers) => within.$queryRaw<{ id: number; number: string }[]>`
+        SELECT "id", "number" FROM "Job" WHERE "shopId" = ${shop} AND "number" ${among(numbers)}`,
+  );
+  const ids = new Map(jobs.map(({ id, number }) => [number, id]));
+  const rows = outcomes.flatMap((outcome): Cell[][] => {
+    const id = ids.get(outcome.job);
+    if (id === undefined) return [];
+    const { technician } = outcome;
+    // Known by another code meanwhile: the job waits for an outcome of its own.
+    if (technician !== null && !codes.has(technician)) return [];
+    const { version, right, at, controlled, out, sections } = outcome;
+    const hand = technician === null ? null : (codes.get(technician) ?? null);
+    const time = at === null ? [null, null] : [new Date(at), monthOf(at, timeZone)];
+    const counts = SECTIONS.flatMap((section) => counted(sections, section));
+    return [[shop, id, version, right, hand, ...time, controlled, out, ...counts]];
   });
+  await insertRows(within, 'JobOutcome', COLUMNS, rows, UPDATE);
 }
 
 const counted = (sections: JobOutcome['sections'], section: Section): [number, number] => {
@@ -64,7 +67,7 @@ export async function jobsWithoutOutcome(
   shop: ShopId,
   job?: string,
 ): Promise<{ job: string; version: number }[]> {
-  return database().$queryRaw<{ job: string; version: number }[]>`
+  return ask<{ job: string; version: number }>`
     SELECT j."number" AS "job", j."version" FROM "Job" j
       LEFT JOIN "JobOutcome" o ON o."jobId" = j."id" AND o."jobVersion" = j."version"
     WHERE j."shopId" = ${shop} AND o."jobId" IS NULL ${ofJob(job)}`;

@@ -1,6 +1,10 @@
-import { database } from '@/lib/store/connection/database';
+import { ask } from '@/lib/store/sql/ask';
 import type { ShopId } from '@/lib/store/types';
-import { ofJob, SOMETHING_COUNTS, type WaitingRound } from '@/lib/store/verdicts/rounds-without-verdict';
+import {
+  ofRoundsJob,
+  SOMETHING_COUNTS,
+  type WaitingRound,
+} from '@/lib/store/verdicts/rounds-without-verdict';
 
 /**
  * Rounds, of one job or of all, that were not yet looked through for proved heights, or whose readings or outcomes
@@ -11,10 +15,10 @@ export async function roundsWithoutProof(
   format: number,
   job?: string,
 ): Promise<WaitingRound[]> {
-  return database().$queryRaw<WaitingRound[]>`
+  return ask<WaitingRound>`
     SELECT j."number" AS "job", r."stage", r."attempt", r."version"
     FROM "Round" r JOIN "Job" j ON j."id" = r."jobId"
       LEFT JOIN "RoundProof" p
         ON p."roundId" = r."id" AND p."roundVersion" = r."version" AND p."format" = ${format}
-    WHERE r."shopId" = ${shop} AND p."roundId" IS NULL ${ofJob(job)} ${SOMETHING_COUNTS}`;
+    WHERE r."shopId" = ${shop} AND p."roundId" IS NULL ${ofRoundsJob(shop, job)} ${SOMETHING_COUNTS}`;
 }

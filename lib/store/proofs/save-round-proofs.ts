@@ -1,9 +1,11 @@
-import { transaction, type Queries } from '@/lib/store/connection/database';
+import { statements } from '@/lib/store/connection/database';
 import { monthOf } from '@/lib/measure/month-of';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
 import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
+import type { Statements } from '@/lib/store/sql/statements';
+import { timeZoneOf } from '@/lib/store/shop/time-zone-of';
 import { storedSide } from '@/lib/store/sql/side';
 import type { HeightProofRecord, RoundProofRecord, ShopId } from '@/lib/store/types';
 
@@ -31,32 +33,37 @@ export async function saveRoundProofs(
   proofs: readonly RoundProofRecord[],
 ): Promise<void> {
   if (proofs.length === 0) return;
-  await transaction(shop, async (queries) => {
-    const { timeZone } = await queries.shop.findUniqueOrThrow({
-      where: { id: shop },
-      select: { timeZone: true },
-    });
-    const rounds = await inChunks(
-      [...new Set(proofs.map(({ job }) => job))],
-      (numbers) => queries.$queryRaw<RoundRow[]>`
+  await statements(shop, (within) => writeRoundProofs(within, shop, format, proofs));
+}
+
+/** The same within a transaction. */
+export async function writeRoundProofs(
+  queries: Statements,
+  shop: ShopId,
+  format: number,
+  proofs: readonly RoundProofRecord[],
+): Promise<void> {
+  const timeZone = await timeZoneOf(queries, shop);
+  const rounds = await inChunks(
+    [...new Set(proofs.map(({ job }) => job))],
+    (numbers) => queries.$queryRaw<RoundRow[]>`
         SELECT r."id", j."number" AS "job", r."stage", r."attempt"
         FROM "Round" r JOIN "Job" j ON j."id" = r."jobId"
         WHERE j."shopId" = ${shop} AND j."number" ${among(numbers)}`,
-    );
-    const ids = new Map(rounds.map((row) => [JSON.stringify([row.job, row.stage, row.attempt]), row.id]));
-    const kept = proofs.flatMap((proof): [RoundProofRecord, number][] => {
-      const id = ids.get(JSON.stringify([proof.job, proof.stage, proof.attempt]));
-      return id === undefined ? [] : [[proof, id]];
-    });
-    await insertRows(
-      queries,
-      'RoundProof',
-      ROUND_COLUMNS,
-      kept.map(([{ version, ahead }, id]) => [id, shop, version, format, ahead]),
-      ROUND_UPDATE,
-    );
-    await replaceHeights(queries, kept, timeZone);
+  );
+  const ids = new Map(rounds.map((row) => [JSON.stringify([row.job, row.stage, row.attempt]), row.id]));
+  const kept = proofs.flatMap((proof): [RoundProofRecord, number][] => {
+    const id = ids.get(JSON.stringify([proof.job, proof.stage, proof.attempt]));
+    return id === undefined ? [] : [[proof, id]];
   });
+  await insertRows(
+    queries,
+    'RoundProof',
+    ROUND_COLUMNS,
+    kept.map(([{ version, ahead }, id]) => [id, shop, version, format, ahead]),
+    ROUND_UPDATE,
+  );
+  await replaceHeights(queries, kept, timeZone);
 }
 
 interface Place {
@@ -70,7 +77,7 @@ interface Place {
 }
 
 async function replaceHeights(
-  queries: Queries,
+  queries: Statements,
   kept: readonly [RoundProofRecord, number][],
   timeZone: string,
 ): Promise<void> {

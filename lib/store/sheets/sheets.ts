@@ -1,8 +1,11 @@
 import { dimensionKey, type Dimension } from '@/lib/measure';
 import { database } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { among } from '@/lib/store/sql/among';
+import { ask } from '@/lib/store/sql/ask';
 import type { Sheet, SheetRecord, SheetRow, ShopId } from '@/lib/store/types';
 import { contentColumns, contentOf } from './content-row';
-import { dimensionColumns, dimensionOf } from './dimension-row';
+import { dimensionColumns, dimensionOf, type DimensionRow } from './dimension-row';
 
 /** The named sheets, by name. */
 export async function listSheets(shop: ShopId): Promise<SheetRow[]> {
@@ -57,11 +60,16 @@ export async function openSheet(shop: ShopId, name: string): Promise<SheetRecord
   };
 }
 
-/** Named sheet → its dimensions: what a measurement file may leave out. */
-export async function sheetBook(shop: ShopId): Promise<Map<string, Dimension[]>> {
-  const rows = await database().sheet.findMany({
-    where: { shopId: shop, name: { not: null } },
-    select: { name: true, dimensions: { select: dimensionColumns } },
-  });
-  return new Map(rows.map((row) => [row.name ?? '', row.dimensions.map(dimensionOf)]));
+/** Named sheet → its dimensions: what a measurement file may leave out. @param only the one sheet that is wanted */
+export async function sheetBook(shop: ShopId, only?: string): Promise<Map<string, Dimension[]>> {
+  const named = only === undefined ? Prisma.empty : Prisma.sql`AND h."name" = ${only}`;
+  const sheets = await ask<{ id: number; name: string }>`
+    SELECT h."id", h."name" FROM "Sheet" h WHERE h."shopId" = ${shop} AND h."name" IS NOT NULL ${named}`;
+  const rows = await ask<DimensionRow & { sheetId: number }>`
+    SELECT d."sheetId", d."quantity", d."point", d."side", d."section", d."station", d."zero", d."nominal",
+      d."tolerance"
+    FROM "Dimension" d WHERE d."sheetId" ${among(sheets.map(({ id }) => id))} ORDER BY d."id"`;
+  const book = new Map<number, Dimension[]>(sheets.map(({ id }) => [id, []]));
+  for (const row of rows) book.get(row.sheetId)?.push(dimensionOf(row));
+  return new Map(sheets.map(({ id, name }) => [name, book.get(id) ?? []]));
 }

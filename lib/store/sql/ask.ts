@@ -1,7 +1,6 @@
 import { database, inProcess } from '@/lib/store/connection/database';
-import type { Sqlite } from '@/lib/store/connection/sqlite';
-import { timeText } from '@/lib/store/dialect/text';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
+import { answer } from './answer';
 
 /**
  * The rows that a question of our own is answered with, outside of any transaction. SQLite lives in this process: a
@@ -12,7 +11,8 @@ import { Prisma } from '@/lib/store/generated/sqlite/client';
 export async function ask<Row>(text: TemplateStringsArray, ...values: readonly unknown[]): Promise<Row[]> {
   const sqlite = await inProcess();
   if (sqlite === null) return database().$queryRaw<Row[]>(text, ...values);
-  return answer<Row>(sqlite, Prisma.sql(text, ...values));
+  const question = Prisma.sql(text, ...values);
+  return answer<Row>(sqlite.prepared(question.sql), question.values);
 }
 
 /**
@@ -29,19 +29,6 @@ export async function askAgain<Row>(
   const question = Prisma.sql(text, ...values);
   const key = `${question.sql} ${JSON.stringify(question.values)}`;
   return sqlite.kept.of(key, sqlite.version, () =>
-    answer<Row>(sqlite, question).map((row) => Object.freeze(row)),
+    answer<Row>(sqlite.prepared(question.sql), question.values).map((row) => Object.freeze(row)),
   );
-}
-
-function answer<Row>(sqlite: Sqlite, { sql, values }: Prisma.Sql): Row[] {
-  const { statement, convert } = sqlite.prepared(sql);
-  const rows = statement.all(...values.map(cell));
-  for (const row of rows) convert(row);
-  return rows as Row[];
-}
-
-/** The driver takes no truths and no times. */
-function cell(value: unknown): unknown {
-  if (typeof value === 'boolean') return value ? 1 : 0;
-  return value instanceof Date ? timeText(value) : (value ?? null);
 }

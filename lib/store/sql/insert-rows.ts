@@ -1,5 +1,5 @@
-import type { Queries } from '@/lib/store/connection/database';
 import { dialect, JsonCell, type Cell, type Dialect } from '@/lib/store/dialect';
+import type { Statements } from './statements';
 
 export type { Cell };
 
@@ -13,7 +13,7 @@ const CHUNK = 10_000;
  * row is an error.
  */
 export async function insertRows(
-  queries: Queries,
+  queries: Pick<Statements, '$executeRawUnsafe'>,
   table: string,
   columns: readonly string[],
   rows: readonly (readonly Cell[])[],

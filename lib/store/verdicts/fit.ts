@@ -73,17 +73,17 @@ export function followFit(
 }
 
 /** Says something else of a fit, going by what is said of it at that moment. Nothing happens where it is gone. */
-export function restateFit(shop: ShopId, id: number, change: (parameters: Json) => Json): Promise<void> {
-  return transaction(shop, async (queries) => {
-    const fit = await queries.shopFit.findFirst({
-      where: { shopId: shop, id },
-      select: { parameters: true },
-    });
-    if (fit === null) return;
-    await queries.shopFit.updateMany({
-      where: { shopId: shop, id },
-      data: { parameters: stored(change(fit.parameters as Json)) },
-    });
+export async function restate(
+  queries: Queries,
+  shop: ShopId,
+  id: number,
+  change: (parameters: Json) => Json,
+): Promise<void> {
+  const fit = await queries.shopFit.findFirst({ where: { shopId: shop, id }, select: { parameters: true } });
+  if (fit === null) return;
+  await queries.shopFit.updateMany({
+    where: { shopId: shop, id },
+    data: { parameters: stored(change(fit.parameters as Json)) },
   });
 }
 

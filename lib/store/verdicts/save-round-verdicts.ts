@@ -1,9 +1,10 @@
-import { transaction, type Queries } from '@/lib/store/connection/database';
+import { statements } from '@/lib/store/connection/database';
 import { JsonCell } from '@/lib/store/dialect';
 import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
 import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
+import type { Statements } from '@/lib/store/sql/statements';
 import { storedSide } from '@/lib/store/sql/side';
 import type { HeightRecord, ShopId, VerdictRecord } from '@/lib/store/types';
 
@@ -35,29 +36,37 @@ export async function saveRoundVerdicts(
   verdicts: readonly DatedVerdict[],
 ): Promise<void> {
   if (verdicts.length === 0) return;
-  await transaction(shop, async (queries) => {
-    const jobs = [...new Set(verdicts.map(({ job }) => job))];
-    const rounds = await inChunks(
-      jobs,
-      (numbers) => queries.$queryRaw<RoundRow[]>`
+  await statements(shop, (within) => writeRoundVerdicts(within, shop, fit, verdicts));
+}
+
+/** The same within a transaction. */
+export async function writeRoundVerdicts(
+  queries: Statements,
+  shop: ShopId,
+  fit: number,
+  verdicts: readonly DatedVerdict[],
+): Promise<void> {
+  const jobs = [...new Set(verdicts.map(({ job }) => job))];
+  const rounds = await inChunks(
+    jobs,
+    (numbers) => queries.$queryRaw<RoundRow[]>`
         SELECT r."id", j."number" AS "job", r."stage", r."attempt", r."startedAt"
         FROM "Round" r JOIN "Job" j ON j."id" = r."jobId"
         WHERE j."shopId" = ${shop} AND j."number" ${among(numbers)}`,
-    );
-    const found = new Map(rounds.map((row) => [JSON.stringify([row.job, row.stage, row.attempt]), row]));
-    const stored = verdicts.flatMap((verdict): [DatedVerdict, RoundRow][] => {
-      const row = found.get(JSON.stringify([verdict.job, verdict.stage, verdict.attempt]));
-      return row === undefined ? [] : [[verdict, row]];
-    });
-    await insertRows(
-      queries,
-      'RoundVerdict',
-      ROUND_COLUMNS,
-      stored.map(([verdict, row]) => roundCells(shop, fit, verdict, row)),
-      ROUND_UPDATE,
-    );
-    await replaceHeights(queries, stored);
+  );
+  const found = new Map(rounds.map((row) => [JSON.stringify([row.job, row.stage, row.attempt]), row]));
+  const stored = verdicts.flatMap((verdict): [DatedVerdict, RoundRow][] => {
+    const row = found.get(JSON.stringify([verdict.job, verdict.stage, verdict.attempt]));
+    return row === undefined ? [] : [[verdict, row]];
   });
+  await insertRows(
+    queries,
+    'RoundVerdict',
+    ROUND_COLUMNS,
+    stored.map(([verdict, row]) => roundCells(shop, fit, verdict, row)),
+    ROUND_UPDATE,
+  );
+  await replaceHeights(queries, stored);
 }
 
 function roundCells(shop: ShopId, fit: number, verdict: DatedVerdict, row: RoundRow): Cell[] {
@@ -69,7 +78,10 @@ function roundCells(shop: ShopId, fit: number, verdict: DatedVerdict, row: Round
   ];
 }
 
-async function replaceHeights(queries: Queries, stored: readonly [DatedVerdict, RoundRow][]): Promise<void> {
+async function replaceHeights(
+  queries: Statements,
+  stored: readonly [DatedVerdict, RoundRow][],
+): Promise<void> {
   const ids = stored.map(([, row]) => row.id);
   const places = await inChunks(
     ids,

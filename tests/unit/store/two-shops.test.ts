@@ -100,7 +100,6 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   await door.removePerson(shop, 'GONE', mark, ACTOR);
   const inputsVersion = await door.inputsVersion(shop);
   const fit = await door.saveFit(shop, { inputsVersion, parameters: mark, figures: null });
-  await door.restateFit(shop, fit.id, (said) => `${said as string}, restated`);
   const verdict = {
     ...ROUND,
     decidable: true,
@@ -116,7 +115,9 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   const outcome = { job: 'J000002', right: mark === 'ours', technician: 'T2', at: 5, ...counts };
   await door.saveJobOutcomes(shop, [{ ...outcome, version: 1 }]);
   await door.followFit(shop, fit.id, { inputsVersion, parameters: `${mark}, followed`, figures: null });
-  await door.restateFit(shop, fit.id, (said) => `${said as string}, restated`);
+  const restated = (said: door.Json) => `${said as string}, restated`;
+  const nothingJudged = { verdicts: [], proofs: { format: 1, rounds: [] } };
+  await door.saveFollowed(shop, { outcomes: [], judged: { fit: fit.id, ...nothingJudged, restated } });
   await door.saveFitAnswers(shop, fit.id, { rates: mark });
   await door.saveJobShares(shop, fit.id, 'a test', [{ job: 'J000000', version: 1, document: mark }]);
   const trial = await door.createTrial(shop, { name: mark, plan: PLAN }, ACTOR);
