@@ -1,21 +1,24 @@
-import type { Reading, ReadingTable } from '@/lib/measure';
+import type { ReadingTable } from '@/lib/measure';
 import { transaction, type Queries } from '@/lib/store/connection/database';
 import { inputsChanged } from '@/lib/store/shop/get-shop';
 import { among } from '@/lib/store/sql/among';
 import type { Rows } from '@/lib/store/sql/rows';
 import type { Actor, SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
+import { FileBeingSaved } from './file-being-saved';
+import { TableReadings, type FileReadings } from './file-readings';
 import { inChunks } from './in-chunks';
 import { layOut } from './lay-out';
-import { FileBeingSaved } from './file-being-saved';
 import { readKnown } from './read-known';
-import { oneForEach } from './one-for-each';
+import type { NewRows } from './new-rows';
 import { saveReadings, summaryOf } from './save-readings';
 import { writeLaidOut } from './write-batch';
 import { NewJobsWriter, type KnownIds } from './write-new-jobs';
 import { writeParents } from './write-parents';
 
 /** Lines that are worked on at once: what is held of a file beside its table does not grow with it. */
-const LINES_AT_ONCE = 2_000;
+const LINES_AT_ONCE = 4_000;
+/** Pieces that are laid out ahead, where that is done on another thread. */
+const AHEAD = 3;
 /** The same where each piece is first looked up. */
 const LOOKED_UP_AT_ONCE = 10_000;
 
@@ -30,22 +33,31 @@ class Contradicted extends Error {}
  * @param tell told the share that is written, from 0 to 1.
  * @throws StoreConflict naming every line that contradicts what is stored.
  */
-export async function saveTable(
+export const saveTable = (
   shop: ShopId,
   table: ReadingTable,
+  file: SourceFile,
+  actor: Actor,
+  tell?: (share: number) => void,
+): Promise<SaveSummary> => saveFileReadings(shop, new TableReadings(table), file, actor, tell);
+
+/** The same, wherever the readings are held. */
+export async function saveFileReadings(
+  shop: ShopId,
+  readings: FileReadings,
   file: SourceFile,
   actor: Actor,
   tell: (share: number) => void = () => undefined,
 ): Promise<SaveSummary> {
   try {
     return await transaction(shop, (queries, rows) =>
-      new TableBeingSaved(queries, rows, shop, table, new FileBeingSaved(queries, shop, file), tell).save(
+      new TableBeingSaved(queries, rows, shop, readings, new FileBeingSaved(queries, shop, file), tell).save(
         actor,
       ),
     );
   } catch (error) {
     if (!(error instanceof Contradicted)) throw error;
-    return saveReadings(shop, [...table], file, actor);
+    return saveReadings(shop, await readings.all(), file, actor);
   }
 }
 
@@ -61,7 +73,7 @@ class TableBeingSaved {
     private readonly queries: Queries,
     private readonly rows: Rows,
     private readonly shop: ShopId,
-    private readonly table: ReadingTable,
+    private readonly table: FileReadings,
     private readonly file: FileBeingSaved,
     private readonly tell: (share: number) => void,
   ) {}
@@ -96,9 +108,10 @@ class TableBeingSaved {
     const known = await this.parents();
     const fileId = await this.file.id();
     const writer = new NewJobsWriter(this.rows, this.shop, this.table, known, fileId);
+    await this.table.know(known.sheets);
     const write = async () => {
-      for (const some of this.pieces(jobs, LINES_AT_ONCE)) {
-        await writer.write(some);
+      for await (const { some, piece } of this.laidOut(jobs)) {
+        await writer.write(piece);
         for (const job of some) this.gained.add(job);
         this.report(some);
       }
@@ -110,6 +123,19 @@ class TableBeingSaved {
     this.summary.newSetups += writer.setups;
   }
 
+  private async *laidOut(jobs: readonly number[]): AsyncGenerator<{ some: number[]; piece: NewRows }> {
+    const ahead: { some: number[]; piece: Promise<NewRows> }[] = [];
+    for (const some of this.pieces(jobs, LINES_AT_ONCE)) {
+      const piece = this.table.layOut(some);
+      // Whoever waits for it hears of it.
+      piece.catch(() => undefined);
+      ahead.push({ some, piece });
+      const next = ahead.length > AHEAD ? ahead.shift() : undefined;
+      if (next !== undefined) yield { some: next.some, piece: await next.piece };
+    }
+    for (const { some, piece } of ahead) yield { some, piece: await piece };
+  }
+
   /** Whether the table brings more than is stored already, and much. */
   private async isLarge(): Promise<boolean> {
     if (this.table.size < LARGE) return false;
@@ -118,7 +144,7 @@ class TableBeingSaved {
   }
 
   private async parents(): Promise<KnownIds> {
-    const readings = oneForEach(this.table);
+    const readings = await this.table.samples();
     const known = await readKnown(this.queries, this.shop, readings);
     const { batch, conflicts } = layOut(readings, known);
     if (conflicts.length > 0) throw new Contradicted();
@@ -137,9 +163,7 @@ class TableBeingSaved {
   /** Jobs of which something is stored: each line is looked up. */
   private async saveKnown(jobs: readonly number[]): Promise<void> {
     for (const some of this.pieces(jobs, LOOKED_UP_AT_ONCE)) {
-      const readings: Reading[] = [];
-      for (const job of some)
-        for (const line of this.table.linesOf(job)) readings.push(this.table.reading(line));
+      const readings = await this.table.readingsOf(some);
       const known = await readKnown(this.queries, this.shop, readings);
       const { batch, conflicts } = layOut(readings, known);
       if (conflicts.length > 0) throw new Contradicted();
@@ -170,7 +194,7 @@ class TableBeingSaved {
     let lines = 0;
     for (const job of jobs) {
       piece.push(job);
-      lines += this.table.linesOf(job).length;
+      lines += this.table.lines[job] ?? 0;
       if (lines < atOnce) continue;
       yield piece;
       piece = [];
@@ -180,7 +204,7 @@ class TableBeingSaved {
   }
 
   private report(jobs: readonly number[]): void {
-    for (const job of jobs) this.done += this.table.linesOf(job).length;
+    for (const job of jobs) this.done += this.table.lines[job] ?? 0;
     this.tell(this.done / this.table.size);
   }
 }

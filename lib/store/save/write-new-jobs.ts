@@ -1,23 +1,22 @@
-import { deviationOf, dimensionKey, spreadOf, type Cause, type ReadingTable } from '@/lib/measure';
 import { searchable } from '@/lib/store/jobs/searchable';
 import { namedValue } from '@/lib/store/sheets/dimension-row';
-import type { Rows, RowsOf } from '@/lib/store/sql/rows';
+import type { RowCell, Rows, RowsOf } from '@/lib/store/sql/rows';
 import { storedSide } from '@/lib/store/sql/side';
 import { TimeTexts } from '@/lib/store/sql/time-text';
 import type { ShopId } from '@/lib/store/types';
-import { meanRead } from './collapse-one';
+import type { FileReadings, SheetIds } from './file-readings';
 import { JOB_COLUMNS, OUTCOME_COLUMNS, OUTCOME_COUNTS, ROUND_COLUMNS, SETUP_COLUMNS } from './job-columns';
-import { isBefore, NewJobs, type NewJob, type NewRound, type NewSetup } from './lay-new-job';
+import { CAUSES, type NewRows } from './new-rows';
 import { DIMENSION_COLUMNS } from './write-parents';
 
-/** Rows of what the shop knows already, by the names of the table. */
+/** Rows of what the shop knows already, by the names of the file. */
 export interface KnownIds {
   people: ReadonlyMap<string, number>;
   gauges: ReadonlyMap<string, number>;
-  /** By the sheet’s name, then `dimensionKey`. */
-  sheets: ReadonlyMap<string, { id: number; dimensions: ReadonlyMap<string, number> }>;
+  sheets: SheetIds;
 }
 
+/** In the order in which they refer to each other. */
 const TABLES = [
   ['Sheet', ['id', 'shopId']],
   ['Dimension', ['id', ...DIMENSION_COLUMNS]],
@@ -33,242 +32,161 @@ const TABLES = [
 
 type Table = (typeof TABLES)[number][0];
 
-/** A sheet of a job that names none: its dimensions are the job's own. */
-interface OwnSheet {
-  /** By `dimensionKey`; the line that states each. */
-  dimensions: Map<string, { at: number; line: number }>;
-}
-
-/**
- * Writes jobs of which nothing is stored yet, straight from the table that holds their readings: nothing can stand
- * beside them, so nothing has to be looked up. What is written is what `write-batch.ts` writes of the same readings;
- * `tests/property/store/new-jobs.test.ts` holds both to each other.
- */
+/** Writes jobs of which nothing is stored yet, as `lay-new-jobs.ts` lays them out. */
 export class NewJobsWriter {
   causes = 0;
   setups = 0;
   readings = 0;
   readonly #rows: Record<Table, RowsOf>;
   readonly #times = new TimeTexts();
-  readonly #layout: NewJobs;
-  /** By sheet and number as stated. */
-  readonly #dimensionIds = new Map<number, number>();
-  readonly #width: number;
+  readonly #people: (number | null)[];
+  readonly #gauges: (number | null)[];
 
   constructor(
     private readonly rows: Rows,
     private readonly shop: ShopId,
-    private readonly table: ReadingTable,
+    private readonly file: Pick<FileReadings, 'technicians' | 'gauges' | 'labels'>,
     private readonly known: KnownIds,
     private readonly fileId: number,
   ) {
-    this.#layout = new NewJobs(table);
-    this.#width = table.lines.stated.all.length;
+    this.#people = file.technicians.map((code) => known.people.get(code) ?? null);
+    this.#gauges = file.gauges.map((tag) => known.gauges.get(tag) ?? null);
     this.#rows = Object.fromEntries(
       TABLES.map(([name, columns]) => [name, rows.into(name, columns)]),
     ) as Record<Table, RowsOf>;
   }
 
-  /** Jobs by their number in the table. Holds what the database needs of these at once. */
-  async write(jobs: readonly number[]): Promise<void> {
-    const sheets = new Map<number, OwnSheet>();
-    const laid = jobs.map((job) => this.#layout.lay(job, this.#dimensions(job, sheets)));
-    const sheetIds = await this.#writeOwnSheets(sheets);
-    const jobIds = await this.#ids('Job', laid.length);
-    const roundIds = await this.#ids(
-      'Round',
-      sum(laid, ({ rounds }) => rounds.length),
-    );
-    const setupIds = await this.#ids(
-      'Setup',
-      sum(laid, ({ setups }) => setups.length),
-    );
-    for (const job of laid) {
-      const own = sheetIds.get(job.job);
-      const name = this.table.sheetOf(job.job);
-      const sheetId = own?.id ?? this.known.sheets.get(name ?? '')?.id ?? null;
-      this.#writeJob(job, { jobId: jobIds(), sheetId, roundIds, setupIds, own: own?.dimensions ?? null });
-    }
+  /** Holds what the database needs of these at once. */
+  async write(piece: NewRows): Promise<void> {
+    const own = await this.#writeOwnSheets(piece);
+    const jobs = await this.rows.newIds('Job', piece.jobs.length);
+    const rounds = await this.rows.newIds('Round', piece.rounds.length);
+    const setups = await this.rows.newIds('Setup', piece.setups.count);
+    this.#writeJobs(piece, jobs, own.sheets);
+    this.#writeRounds(piece, jobs, rounds);
+    this.#writeSetups(piece, { jobs, rounds, setups });
+    this.#writeReadings(piece, setups, own.dimensions);
+    for (const { setup, side, cause, at } of piece.proved)
+      this.#add('RecheckOutcome', [
+        this.shop,
+        setups[setup] ?? null,
+        side,
+        causeOf(cause),
+        this.#times.of(at),
+      ]);
     for (const [name] of TABLES) await this.#rows[name].flush();
+    this.setups += piece.setups.count;
+    this.readings += piece.readings.count;
+    this.causes += piece.proved.length;
   }
 
-  async #ids(table: string, count: number): Promise<() => number> {
-    const ids = await this.rows.newIds(table, count);
-    let next = 0;
-    return () => ids[next++] ?? 0;
+  #add(table: Table, cells: RowCell[]): void {
+    this.#rows[table].add(cells);
   }
 
-  /** How the dimension of a line is told apart: by its row, or by its place among those of the job's own sheet. */
-  #dimensions(job: number, sheets: Map<number, OwnSheet>): (line: number) => number {
-    const name = this.table.sheetOf(job);
-    const { statedAt } = this.table.lines;
-    if (name === null) {
-      const own: OwnSheet = { dimensions: new Map() };
-      sheets.set(job, own);
-      return (line) => {
-        const key = dimensionKey(this.table.dimensionAt(line));
-        const there = own.dimensions.get(key) ?? { at: own.dimensions.size, line };
-        own.dimensions.set(key, there);
-        return there.at;
-      };
+  /** Sheets of jobs that name none, by the job's place, and the rows of all their dimensions. */
+  async #writeOwnSheets({ own }: NewRows): Promise<{ sheets: Map<number, number>; dimensions: number[] }> {
+    const sheets = new Map<number, number>();
+    const sheetIds = await this.rows.newIds('Sheet', own.length);
+    const all = own.flatMap(({ job, dimensions }, index) => {
+      const sheetId = sheetIds[index] ?? 0;
+      sheets.set(job, sheetId);
+      this.#add('Sheet', [sheetId, this.shop]);
+      return dimensions.map((dimension) => ({ sheetId, dimension }));
+    });
+    const ids = await this.rows.newIds('Dimension', all.length);
+    for (const [index, { sheetId, dimension }] of all.entries()) {
+      const { quantity, point, side, section, station, zero, nominal, tolerance } = dimension;
+      this.#add('Dimension', [
+        ...[ids[index] ?? null, sheetId, quantity, point, storedSide(side), section, station],
+        ...[this.rows.truth(zero), nominal, tolerance, namedValue(dimension)],
+      ]);
     }
-    const sheet = this.known.sheets.get(name);
-    if (sheet === undefined) throw new Error(`Sheet ${name} was to be stored before its jobs.`);
-    return (line) => {
-      const key = sheet.id * this.#width + (statedAt[line] ?? 0);
-      const found = this.#dimensionIds.get(key);
-      if (found !== undefined) return found;
-      const id = sheet.dimensions.get(dimensionKey(this.table.dimensionAt(line)));
-      if (id === undefined) throw new Error(`A dimension of sheet ${name} was to be stored before its jobs.`);
-      this.#dimensionIds.set(key, id);
-      return id;
+    return { sheets, dimensions: ids };
+  }
+
+  #writeJobs({ jobs }: NewRows, ids: readonly number[], own: ReadonlyMap<number, number>) {
+    const zeros = OUTCOME_COUNTS.map(() => 0);
+    for (const [index, job] of jobs.entries()) {
+      const id = ids[index] ?? null;
+      const sheetId = own.get(index) ?? this.known.sheets.get(job.sheet ?? '')?.id ?? null;
+      this.#add('Job', [
+        ...[id, this.shop, job.number, sheetId, searchable(`${job.number} ${job.sheet ?? ''}`)],
+        ...[this.#times.of(job.openedAt), this.#times.of(job.lastReadAt), job.lastStage, job.lastAttempt],
+        ...[this.#people[job.technician] ?? null, job.rounds, job.setups, job.readings, 1],
+      ]);
+      // Every job has its rollup from the first moment, with no answer yet.
+      this.#add('JobOutcome', [this.shop, id, 0, ...zeros]);
+      for (const [technician, at] of job.hands)
+        this.#add('JobTechnician', [id, this.#people[technician] ?? null, this.#times.of(at)]);
+    }
+  }
+
+  #writeRounds({ rounds }: NewRows, jobs: readonly number[], ids: readonly number[]) {
+    for (const [index, round] of rounds.entries()) {
+      const { job, stage, attempt, clearance, technician, startedAt } = round;
+      const hand = this.#people[technician] ?? null;
+      this.#add('Round', [
+        ...[ids[index] ?? null, this.shop, jobs[job] ?? null, stage, attempt, clearance, hand],
+        this.#times.of(startedAt),
+      ]);
+    }
+  }
+
+  #writeSetups(
+    { setups }: NewRows,
+    ids: { jobs: readonly number[]; rounds: readonly number[]; setups: readonly number[] },
+  ) {
+    const { labels } = this.file;
+    const { count, job, round, label, technician, gauge, hungAt } = setups;
+    for (let k = 0; k < count; k++)
+      this.#add('Setup', [
+        ids.setups[k] ?? null,
+        this.shop,
+        ids.jobs[job[k] ?? 0] ?? null,
+        ids.rounds[round[k] ?? 0] ?? null,
+        labels[label[k] ?? 0] ?? '',
+        this.#people[technician[k] ?? 0] ?? null,
+        this.#gauges[gauge[k] ?? 0] ?? null,
+        this.#times.of(hungAt[k] ?? 0),
+      ]);
+  }
+
+  #writeReadings(
+    { observations: all, readings }: NewRows,
+    setups: readonly number[],
+    own: readonly number[],
+  ) {
+    const setupOf = (k: number) => setups[all.setup[k] ?? 0] ?? null;
+    const dimensionOf = (k: number) => {
+      const dimension = all.dimension[k] ?? 0;
+      return dimension < 0 ? (own[-1 - dimension] ?? null) : dimension;
     };
-  }
-
-  async #writeOwnSheets(
-    sheets: ReadonlyMap<number, OwnSheet>,
-  ): Promise<Map<number, { id: number; dimensions: number[] }>> {
-    const written = new Map<number, { id: number; dimensions: number[] }>();
-    const sheetIds = await this.#ids('Sheet', sheets.size);
-    const dimensionIds = await this.#ids(
-      'Dimension',
-      sum([...sheets.values()], ({ dimensions }) => dimensions.size),
-    );
-    for (const [job, { dimensions }] of sheets) {
-      const id = sheetIds();
-      this.#rows.Sheet.add([id, this.shop]);
-      const ids: number[] = [];
-      for (const { line } of dimensions.values()) {
-        const dimension = this.table.dimensionAt(line);
-        const { quantity, point, side, section, station, zero, nominal, tolerance } = dimension;
-        const dimensionId = dimensionIds();
-        ids.push(dimensionId);
-        this.#rows.Dimension.add([
-          ...[dimensionId, id, quantity, point, storedSide(side), section, station],
-          ...[this.rows.truth(zero), nominal, tolerance, namedValue(dimension)],
-        ]);
-      }
-      written.set(job, { id, dimensions: ids });
-    }
-    return written;
-  }
-
-  #writeJob(job: NewJob, ids: JobIds): void {
-    const { jobId, sheetId } = ids;
-    const { jobs, takenAt } = this.table.lines;
-    const number = jobs.all[job.job] ?? '';
-    const first = job.setups.reduce<NewSetup | null>((a, b) => (isBefore(b, a) ? b : a), null);
-    if (first === null) return;
-    const last = job.rounds.reduce((a, b) => (order(b) > order(a) ? b : a));
-    const lastReadAt = job.lines.reduce((latest, line) => Math.max(latest, takenAt[line] ?? 0), -Infinity);
-    this.#rows.Job.add([
-      ...[jobId, this.shop, number, sheetId, searchable(`${number} ${this.table.sheetOf(job.job) ?? ''}`)],
-      ...[this.#times.of(first.hungAt), this.#times.of(lastReadAt), last.stage, last.attempt],
-      ...[this.#person(first.technician), job.rounds.length, job.setups.length, job.lines.length, 1],
-    ]);
-    // Every job has its rollup from the first moment, with no answer yet.
-    this.#rows.JobOutcome.add([this.shop, jobId, 0, ...OUTCOME_COUNTS.map(() => 0)]);
-    const since = new Map<number, number>();
-    for (const { technician, hungAt } of job.setups)
-      since.set(technician, Math.min(hungAt, since.get(technician) ?? Infinity));
-    for (const [technician, at] of since)
-      this.#rows.JobTechnician.add([jobId, this.#person(technician), this.#times.of(at)]);
-    const rounds = new Map<NewRound, number>();
-    for (const round of job.rounds) {
-      const id = ids.roundIds();
-      rounds.set(round, id);
-      const { stage, attempt, clearance, first: hung } = round;
-      this.#rows.Round.add([
-        ...[id, this.shop, jobId, stage, attempt, clearance],
-        ...[this.#person(hung?.technician ?? 0), this.#times.of(hung?.hungAt ?? 0)],
+    for (let k = 0; k < all.count; k++)
+      this.#add('Observation', [
+        setupOf(k),
+        dimensionOf(k),
+        all.n[k] ?? null,
+        all.mean[k] ?? null,
+        all.deviation[k] ?? null,
+        all.ss[k] ?? null,
+        this.#times.of(all.takenAt[k] ?? 0),
+        causeOf(all.cause[k] ?? -1),
+      ]);
+    const { count, observation, repeat, value, takenAt, line } = readings;
+    for (let k = 0; k < count; k++) {
+      const of = observation[k] ?? 0;
+      this.#add('Reading', [
+        setupOf(of),
+        dimensionOf(of),
+        repeat[k] ?? null,
+        value[k] ?? null,
+        this.#times.of(takenAt[k] ?? 0),
+        this.fileId,
+        line[k] ?? null,
       ]);
     }
-    for (const setup of job.setups) {
-      const id = ids.setupIds();
-      const hand = [this.#person(setup.technician), this.#gauge(setup.gauge)];
-      const roundId = rounds.get(setup.round) ?? null;
-      this.#rows.Setup.add([
-        ...[id, this.shop, jobId, roundId, setup.label, ...hand, this.#times.of(setup.hungAt)],
-      ]);
-      this.#writeSetup(job, setup, id, ids.own);
-    }
-    this.setups += job.setups.length;
-    this.readings += job.lines.length;
-  }
-
-  #writeSetup(
-    job: NewJob,
-    { from, to, round }: NewSetup,
-    setupId: number,
-    own: readonly number[] | null,
-  ): void {
-    const proved = new Map<string, { cause: Cause; met: number; at: number }>();
-    for (let start = from, end = from; start < to; start = end) {
-      const dimension = job.dimensions[start] ?? 0;
-      while (end < to && job.dimensions[end] === dimension) end++;
-      this.#writeObservation(job, { start, end, round, setupId }, own?.[dimension] ?? dimension, proved);
-    }
-    for (const [side, { cause, at }] of proved)
-      this.#rows.RecheckOutcome.add([this.shop, setupId, side, cause, this.#times.of(at)]);
-    this.causes += proved.size;
-  }
-
-  #writeObservation(
-    { lines }: NewJob,
-    { start, end, round, setupId }: { start: number; end: number; round: NewRound; setupId: number },
-    dimensionId: number,
-    proved: Map<string, { cause: Cause; met: number; at: number }>,
-  ): void {
-    const { table } = this;
-    const cells = table.lines;
-    const dimension = table.dimensionAt(lines[start] ?? 0);
-    const clearance = round.clearance ?? 0;
-    const deviations: number[] = [];
-    let first = Infinity;
-    let met = Infinity;
-    let cause: Cause | null = null;
-    for (let k = start; k < end; k++) {
-      const line = lines[k] ?? 0;
-      const { quantity, nominal } = dimension;
-      deviations.push(deviationOf({ quantity, nominal, clearance, value: cells.value[line] ?? 0 }));
-      first = Math.min(first, cells.takenAt[line] ?? 0);
-      met = Math.min(met, line);
-      cause ??= cells.asides.all[cells.asideAt[line] ?? 0]?.cause ?? null;
-    }
-    const { n, mean: deviation, ss } = spreadOf(deviations);
-    const mean = meanRead({ ...dimension, deviation }, round.clearance);
-    this.#rows.Observation.add([setupId, dimensionId, n, mean, deviation, ss, this.#times.of(first), cause]);
-    for (let k = start; k < end; k++) {
-      const line = lines[k] ?? 0;
-      this.#rows.Reading.add([
-        ...[setupId, dimensionId, cells.repeat[line] ?? 0, cells.value[line] ?? 0],
-        ...[this.#times.of(cells.takenAt[line] ?? 0), this.fileId, cells.line[line] ?? 0],
-      ]);
-    }
-    if (cause === null) return;
-    // Of several dimensions of a side the one that the file names last says when it was proved.
-    const side = storedSide(dimension.side);
-    if (met > (proved.get(side)?.met ?? -1)) proved.set(side, { cause, met, at: first });
-  }
-
-  #person(technician: number): number | null {
-    return this.known.people.get(this.table.lines.technicians.all[technician] ?? '') ?? null;
-  }
-
-  #gauge(gauge: number): number | null {
-    return this.known.gauges.get(this.table.lines.gauges.all[gauge] ?? '') ?? null;
   }
 }
 
-interface JobIds {
-  jobId: number;
-  sheetId: number | null;
-  roundIds: () => number;
-  setupIds: () => number;
-  /** Rows of the job's own dimensions; null where its sheet has a name. */
-  own: readonly number[] | null;
-}
-
-const order = ({ stage, attempt }: NewRound) => (stage === 'after' ? 1e6 : 0) + attempt;
-const sum = <Of>(all: readonly Of[], of: (one: Of) => number) =>
-  all.reduce((total, one) => total + of(one), 0);
+const causeOf = (place: number) => CAUSES[place] ?? null;
