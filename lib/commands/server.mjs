@@ -50,11 +50,20 @@ const server = createServer((request, response) => {
     request.headers['x-forwarded-for'] = request.socket.remoteAddress ?? '';
   }
   if (stopping) response.setHeader('Connection', 'close');
-  handle(request, response).catch(() => {
+  answer(request, response).catch(() => {
     if (!response.headersSent) response.statusCode = 500;
     response.end();
   });
 });
+
+/**
+ * @param {import('node:http').IncomingMessage} request
+ * @param {import('node:http').ServerResponse} response
+ */
+async function answer(request, response) {
+  if ((await serving()?.answerAgain(request, response)) !== true) await handle(request, response);
+}
+
 // A large file over a slow line takes its time; a header never does.
 server.requestTimeout = 30 * 60_000;
 server.headersTimeout = 20_000;

@@ -1,12 +1,15 @@
 import { countRequest, note, stopRunning, takeOverConsole } from '@/lib/observe';
 import { startReportClock, stopReportClock } from '@/lib/schedule';
-import { closeStore } from '@/lib/store';
+import { closeStore, databaseState } from '@/lib/store';
 import { demoSignInNames } from '@/lib/store/accounts';
+import { PagesAgain } from './pages-again';
 
 /** What the process that listens (lib/commands/server.mjs) is told by the program that it serves. */
 export interface Serving {
   /** A request was answered. */
   answered: (method: string, route: string, status: number, seconds: number) => void;
+  /** Gives a page again that was made before, where nothing was written since; says whether it did. */
+  answerAgain: PagesAgain['give'];
   /** No new requests come: end what still runs, then close the database. */
   stop: () => Promise<void>;
 }
@@ -16,7 +19,12 @@ const held = globalThis as typeof globalThis & { rehangServing?: Serving };
 /** Begins what goes on beside the pages for as long as the program serves. */
 export function begin(): void {
   if (held.rehangServing !== undefined) return;
-  held.rehangServing = { answered: countRequest, stop };
+  const pages = new PagesAgain(databaseState);
+  held.rehangServing = {
+    answered: countRequest,
+    answerAgain: (request, response) => pages.give(request, response),
+    stop,
+  };
   if (process.env.NODE_ENV === 'production') takeOverConsole();
   startReportClock();
   note.started();
