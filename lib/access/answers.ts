@@ -14,7 +14,7 @@ import {
 import type { RateJob } from '@/lib/assess/rates';
 import type { SignalChart } from '@/lib/assess/signals';
 import type { Viewer } from '@/lib/identity';
-import { currentAnswer, currentMonths } from '@/lib/refresh';
+import { currentAnswer, currentCharts, currentHand, currentMonths, currentRateJobs } from '@/lib/refresh';
 import { demand, may } from './may';
 import { ownHabits } from './own-habits';
 
@@ -27,7 +27,7 @@ export async function ratesAnswer(viewer: Viewer): Promise<RatesAnswer | null> {
 /** The jobs behind the rates, for the rates of a part of them. @throws Refused */
 export async function rateJobs(viewer: Viewer): Promise<RateJob[]> {
   demand(viewer, 'see everybody’s figures');
-  return (await currentAnswer(viewer.shop.id, 'rate-jobs')) ?? [];
+  return (await currentRateJobs(viewer.shop.id)) ?? [];
 }
 
 /** What measuring error does to the rate. @throws Refused */
@@ -45,7 +45,7 @@ export async function signalsAnswer(viewer: Viewer): Promise<SignalsAnswer | nul
 /** Every series with its chart; null before the first answer. @throws Refused */
 export async function signalCharts(viewer: Viewer): Promise<SignalChart[] | null> {
   demand(viewer, 'see everybody’s figures');
-  return currentAnswer(viewer.shop.id, 'signal-charts');
+  return currentCharts(viewer.shop.id);
 }
 
 /** The shop as it would work under other rules. @throws Refused */
@@ -57,8 +57,7 @@ export async function whatIfAnswer(viewer: Viewer): Promise<WhatIfAnswer | null>
 /** What one technician comes for; null for a colleague's, and before the first answer. */
 export async function handAnswer(viewer: Viewer, code: string): Promise<HandAnswer | null> {
   if (code !== viewer.code && !may(viewer, 'see everybody’s figures')) return null;
-  const hands = await currentAnswer(viewer.shop.id, 'hands');
-  return hands?.find(({ technician }) => technician === code) ?? null;
+  return currentHand(viewer.shop.id, code);
 }
 
 /** Habits by technician; a technician's own alone. */

@@ -1,6 +1,6 @@
 import type { Job, Observation } from '@/lib/measure';
 import { repeatability } from './repeatability';
-import { firstTimeOutcome, type FirstTimeOutcome } from './right-first-time';
+import { firstTimeOutcome, type CountedOutcome, type FirstTimeOutcome } from './right-first-time';
 import type { SdEstimate } from './types';
 
 /** What one technician did in one job. */
@@ -68,11 +68,18 @@ const noHand = (technician: string): MeasuredByHand => ({
 /** `jobs` are those in which the technician hung at least one gauge. */
 export type HandSums = MeasuredByHand & { jobs: number };
 
+/** What several jobs come to. */
+export interface SomeMeasured {
+  hands: readonly HandSums[];
+  gauges: readonly MeasuredByGauge[];
+  outcomes: readonly CountedOutcome[];
+}
+
 /** The same over many jobs. */
 export class MeasuredSums {
   readonly #hands = new Map<string, HandSums>();
   readonly #gauges = new Map<string, MeasuredByGauge>();
-  readonly outcomes: FirstTimeOutcome[] = [];
+  readonly outcomes: CountedOutcome[] = [];
 
   static of(jobs: readonly Job[]): MeasuredSums {
     const sums = new MeasuredSums();
@@ -81,11 +88,19 @@ export class MeasuredSums {
   }
 
   add({ hands, gauges, outcome }: Measured): void {
-    if (outcome !== null) this.outcomes.push(outcome);
+    this.addSums({
+      hands: hands.map((hand) => ({ ...hand, jobs: 1 })),
+      gauges,
+      outcomes: outcome === null ? [] : [outcome],
+    });
+  }
+
+  /** What some jobs come to already. */
+  addSums({ hands, gauges, outcomes }: SomeMeasured): void {
+    for (const outcome of outcomes) this.outcomes.push(outcome);
     for (const hand of hands) {
       const sum = this.#hands.get(hand.technician) ?? { ...noHand(hand.technician), jobs: 0 };
       this.#hands.set(hand.technician, sum);
-      sum.jobs += 1;
       for (const of of SUMMED) sum[of] += hand[of];
     }
     for (const { gauge, readings, heights } of gauges) {
@@ -117,4 +132,4 @@ export class MeasuredSums {
   }
 }
 
-const SUMMED = ['readings', 'setups', 'df', 'ss', 'heightReadings', 'heights'] as const;
+const SUMMED = ['jobs', 'readings', 'setups', 'df', 'ss', 'heightReadings', 'heights'] as const;

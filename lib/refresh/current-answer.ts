@@ -1,18 +1,54 @@
 import {
   monthQuestion,
+  pieceQuestion,
+  withBands,
   type Answers,
+  type HandAnswer,
+  type HandsIndex,
   type MonthDocuments,
   type MonthKind,
+  type PiecedQuestion,
+  type PieceIndex,
   type Question,
 } from '@/lib/assess/answers';
-import { fitAnswer, fitAnswers, type ShopId } from '@/lib/store';
+import type { RateJob } from '@/lib/assess/rates';
+import type { SignalChart } from '@/lib/assess/signals';
+import { fitAnswer, fitAnswers, type Json, type ShopId } from '@/lib/store';
 
 /** The newest answer to one of the shop's questions, as this program stored it; null before the first. */
-export async function currentAnswer<Asked extends Question>(
+export async function currentAnswer<Asked extends Exclude<Question, PiecedQuestion>>(
   shop: ShopId,
   question: Asked,
 ): Promise<Answers[Asked] | null> {
   return (await fitAnswer(shop, question)) as unknown as Answers[Asked] | null;
+}
+
+/** What one technician comes for; null where there is none of this code. */
+export async function currentHand(shop: ShopId, technician: string): Promise<HandAnswer | null> {
+  const question = pieceQuestion('hands', technician);
+  const found = await fitAnswers(shop, 'choices', ['hands', question]);
+  const [index, hand] = [found.get('hands'), found.get(question)];
+  if (index === undefined || hand === undefined) return null;
+  return withBands(hand as unknown as HandAnswer, index as unknown as HandsIndex);
+}
+
+/** Every series with its chart; null before the first answer. */
+export const currentCharts = (shop: ShopId): Promise<SignalChart[] | null> => pieces(shop, 'signal-charts');
+
+/** The jobs behind the rates, in the order of time; null before the first answer. */
+export async function currentRateJobs(shop: ShopId): Promise<RateJob[] | null> {
+  return (await pieces<RateJob[]>(shop, 'rate-jobs'))?.flat() ?? null;
+}
+
+async function pieces<Piece>(shop: ShopId, question: PiecedQuestion): Promise<Piece[] | null> {
+  const index = (await fitAnswer(shop, question)) as unknown as PieceIndex | null;
+  if (index === null) return null;
+  const questions = index.pieces.map((piece) => pieceQuestion(question, piece));
+  const found = await fitAnswers(shop, 'choices', questions);
+  return questions.flatMap((one) => {
+    const piece: Json | undefined = found.get(one);
+    return piece === undefined ? [] : [piece as unknown as Piece];
+  });
 }
 
 /** The sums of some months, of one sheet or of all, as this program stored them with its newest answers. */

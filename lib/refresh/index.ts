@@ -3,5 +3,5 @@ export { followNow } from './follow-now';
 export { refreshAfterPause } from './refresh-after-pause';
 export { refreshSoon } from './refresh-soon';
 export { currentFigures, currentLearned, roundVerdicts, type Dated } from './current';
-export { currentAnswer, currentMonths } from './current-answer';
+export { currentAnswer, currentCharts, currentHand, currentMonths, currentRateJobs } from './current-answer';
 export type { ShopFigures } from './figures';

@@ -1,10 +1,12 @@
 import { MeasuredSums } from '@/lib/assess';
 import { learnTogether, withCrew } from '@/lib/assess/crew';
-import { hasFitAnswers, inputsVersion, loadJobs, roundsWithoutVerdict, type ShopId } from '@/lib/store';
+import { atWork } from '@/lib/assess/answers';
+import { inputsVersion, loadJobs, roundsWithoutVerdict, shopOfId, type ShopId } from '@/lib/store';
 import { dueToLearn } from './due-to-learn';
 import { figuresOf } from './figures';
-import { keepFit, keepFollowed, readFit, type StoredFit } from './stored-fit';
-import { askAnew, keepAnswers } from './update-answers';
+import { MadeFrom } from './made-from';
+import { keepFit, readFit, type StoredFit } from './stored-fit';
+import { askAnew } from './update-answers';
 import { updateOutcomes } from './update-outcomes';
 import { updateProofs } from './update-proofs';
 import { updateVerdicts } from './update-verdicts';
@@ -34,11 +36,12 @@ export async function refresh(
   const rounds = fit === null ? null : await followRounds(shop, fit);
   if (fit !== null && rounds !== null) {
     const asked = await askAnew(shop, fit);
-    const measured = asked.questions.measured();
+    const measured = asked.standing.measured();
     if (!dueToLearn(fit, { rounds, measured })) {
       const unlearned = fit.unlearned + rounds;
       const newer = { inputsVersion: version, figures: figuresOf(measured, fit.learned), unlearned };
-      await keepAnswers(shop, await keepFollowed(shop, fit, newer), asked);
+      // Where somebody else kept answers meanwhile, what they left waits for the next time.
+      await asked.keep(fit, newer);
       return;
     }
   }
@@ -52,7 +55,8 @@ async function finish(shop: ShopId, fit: StoredFit): Promise<void> {
     await updateVerdicts(shop, fit, waiting, crew);
     await updateProofs(shop, fit, crew, false);
   });
-  if (!(await hasFitAnswers(shop, fit.id))) await keepAnswers(shop, fit, await askAnew(shop, fit));
+  const timeZone = (await shopOfId(shop))?.timeZone ?? 'UTC';
+  if ((await MadeFrom.of(shop, fit, timeZone)).revision === null) await (await askAnew(shop, fit)).keep(fit);
 }
 
 async function learnAnew(
@@ -68,13 +72,14 @@ async function learnAnew(
   const fresh = await withCrew(rounds, async (crew) => {
     const learned = await learnTogether(crew, jobs);
     const figures = figuresOf(MeasuredSums.of(jobs), learned);
-    const fit = await keepFit(shop, { inputsVersion: version, program, learned, figures });
+    const work = atWork(jobs, learned);
+    const fit = await keepFit(shop, { inputsVersion: version, program, learned, atWork: work, figures });
     const judged = await updateVerdicts(shop, fit, await roundsWithoutVerdict(shop, fit.id), crew);
     await updateProofs(shop, fit, crew, false);
     say(`${judged} rounds judged.`);
     return fit;
   });
-  await keepAnswers(shop, fresh, await askAnew(shop, fresh));
+  await (await askAnew(shop, fresh)).keep(fresh);
 }
 
 /**

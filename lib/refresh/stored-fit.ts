@@ -1,9 +1,10 @@
 import type { Learned } from '@/lib/assess';
+import type { AtWork } from '@/lib/assess/answers';
 import { currentFit, followFit, inputsVersion, saveFit, type Fit, type Json, type ShopId } from '@/lib/store';
 import type { ShopFigures } from './figures';
 
 /** Grows when the shape of what is kept changes; a fit of another shape is learned again. */
-const FORMAT = 2;
+const FORMAT = 3;
 
 export interface StoredFit {
   id: number;
@@ -17,10 +18,12 @@ export interface StoredFit {
   /** Stamp of the program that learned it. */
   program: string;
   learned: Learned;
+  /** How the shop worked, from the same jobs. */
+  atWork: AtWork;
   figures: ShopFigures;
 }
 
-export type NewFit = Pick<StoredFit, 'inputsVersion' | 'program' | 'learned' | 'figures'>;
+export type NewFit = Pick<StoredFit, 'inputsVersion' | 'program' | 'learned' | 'atWork' | 'figures'>;
 
 /** The newest fit of this program's shape; null before the first. */
 export async function readFit(shop: ShopId): Promise<StoredFit | null> {
@@ -40,16 +43,20 @@ export async function keepFit(shop: ShopId, fit: NewFit): Promise<StoredFit> {
   return { ...fit, id: kept.id, learnedAt: kept.fittedAt, workedOutAt, unlearned: 0 };
 }
 
-/** Keeps figures from newer inputs with what was learned before them. */
-export async function keepFollowed(
-  shop: ShopId,
+export type Newer = Pick<StoredFit, 'inputsVersion' | 'figures' | 'unlearned'>;
+
+/** A fit with figures from newer inputs by what was learned before them, and as it is kept. */
+export function followed(
   fit: StoredFit,
-  newer: Pick<StoredFit, 'inputsVersion' | 'figures' | 'unlearned'>,
-): Promise<StoredFit> {
-  const followed = { ...fit, ...newer, workedOutAt: Date.now() };
-  await followFit(shop, fit.id, asStored(followed));
-  return followed;
+  newer: Newer,
+): { fit: StoredFit; stored: ReturnType<typeof asStored> } {
+  const after = { ...fit, ...newer, workedOutAt: Date.now() };
+  return { fit: after, stored: asStored(after) };
 }
+
+/** Keeps figures from newer inputs with what was learned before them. */
+export const keepFollowed = (shop: ShopId, fit: StoredFit, newer: Newer): Promise<void> =>
+  followFit(shop, fit.id, followed(fit, newer).stored);
 
 /** What is said of a fit after rounds were judged by it without having been learned from. */
 export const withUnlearned =
@@ -64,13 +71,14 @@ interface Parameters {
   format: number;
   program: string;
   learned: Learned;
+  atWork: AtWork;
   workedOutAt: number;
   unlearned: number;
 }
 
 function asStored(fit: NewFit & Pick<Parameters, 'workedOutAt' | 'unlearned'>) {
-  const { program, learned, workedOutAt, unlearned } = fit;
-  const parameters: Parameters = { format: FORMAT, program, learned, workedOutAt, unlearned };
+  const { program, learned, atWork, workedOutAt, unlearned } = fit;
+  const parameters: Parameters = { format: FORMAT, program, learned, atWork, workedOutAt, unlearned };
   return { inputsVersion: fit.inputsVersion, parameters: asJson(parameters), figures: asJson(fit.figures) };
 }
 
@@ -78,18 +86,29 @@ function asStored(fit: NewFit & Pick<Parameters, 'workedOutAt' | 'unlearned'>) {
 function typed({ id, inputsVersion, fittedAt, parameters, figures }: Fit): StoredFit | null {
   const kept = parameters as unknown as Partial<Parameters> | null;
   if (kept?.format !== FORMAT) return null;
-  const { program, learned, workedOutAt, unlearned } = kept as Parameters;
+  const { program, learned, atWork, workedOutAt, unlearned } = kept as Parameters;
   return {
-    ...{ id, inputsVersion, learnedAt: fittedAt, workedOutAt, unlearned, program, learned },
+    ...{ id, inputsVersion, learnedAt: fittedAt, workedOutAt, unlearned, program, learned, atWork },
     figures: figures as unknown as ShopFigures,
   };
 }
 
 /** Plain data as JSON keeps it; a number that JSON has no word for is an error, not a silent null. */
-export function asJson(data: unknown): Json {
-  const text = JSON.stringify(data, (key, value: unknown) => {
-    if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`${key} is ${value}.`);
-    return value;
-  });
-  return JSON.parse(text) as Json;
+export const asJson = (data: unknown): Json => JSON.parse(jsonText(data)) as Json;
+
+/** The same as text. */
+export function jsonText(data: unknown): string {
+  requireFinite('The whole', data);
+  return JSON.stringify(data);
+}
+
+/** Quicker than asking at every value while it is written. */
+function requireFinite(name: string, data: unknown): void {
+  if (typeof data === 'number') {
+    if (!Number.isFinite(data)) throw new RangeError(`${name} is ${data}.`);
+  } else if (Array.isArray(data)) {
+    for (const item of data) requireFinite(name, item);
+  } else if (typeof data === 'object' && data !== null) {
+    for (const key in data) requireFinite(key, (data as Record<string, unknown>)[key]);
+  }
 }

@@ -1,5 +1,5 @@
 import type { RoundVerdict } from '@/lib/assess';
-import { JOB_SHARE_FORMAT, jobShare, questionsOfJob, type JobShare } from '@/lib/assess/answers';
+import { JOB_SHARE_FORMAT, jobShare, type JobShare } from '@/lib/assess/answers';
 import { firstReadings } from '@/lib/assess/habits';
 import type { Job, Reading } from '@/lib/measure';
 import {
@@ -10,39 +10,74 @@ import {
   roundsWithoutVerdict,
   saveJobShares,
   verdictsFor,
+  type NewJobShare,
   type ShopId,
 } from '@/lib/store';
+import { MADE_FROM } from './made-from';
 import { asJson, type StoredFit } from './stored-fit';
 
 const JOBS_AT_ONCE = 200;
 /** More rounds than so many jobs have. */
 const ROUNDS_AT_ONCE = 5_000;
 
+/** A job that waits for its share, and the version of its readings. */
+export type WaitingJob = Awaited<ReturnType<typeof jobsWithoutShare>>[number];
+
+/** How shares are made, beside the fit: told apart from others by it. */
+export const shareStamp = (timeZone: string): string => `${JOB_SHARE_FORMAT} ${timeZone}`;
+
 /**
- * Works out anew what each job adds to the shop's answers, where its readings, the fit or the time zone changed.
- * @returns the questions of months that these jobs count in, or counted in before.
+ * The jobs whose readings, fit or time zone changed since what they add was worked out.
+ * @param only the numbers of the jobs that are looked at, where it is known that no others changed.
  */
-export async function updateShares(shop: ShopId, fit: StoredFit, timeZone: string): Promise<Set<string>> {
-  const madeBy = `${JOB_SHARE_FORMAT} ${timeZone}`;
-  const changed = await jobsWithoutShare(shop, fit.id, madeBy);
+export async function waitingShares(
+  shop: ShopId,
+  fit: StoredFit,
+  timeZone: string,
+  only?: readonly string[],
+): Promise<WaitingJob[]> {
+  const madeBy = shareStamp(timeZone);
+  const asked = only ?? [undefined];
+  const changed = await Promise.all(asked.map((job) => jobsWithoutShare(shop, fit.id, madeBy, job)));
   // What was changed just now is judged first, by the refresh that follows the change.
-  const unjudged = new Set((await roundsWithoutVerdict(shop, fit.id)).map(({ job }) => job));
-  const waiting = changed.filter(({ job }) => !unjudged.has(job));
-  const touched = new Set<string>();
+  const unjudged = await Promise.all(asked.map((job) => roundsWithoutVerdict(shop, fit.id, job)));
+  const waitingToo = new Set(unjudged.flat().map(({ job }) => job));
+  return changed.flat().filter(({ job }) => !waitingToo.has(job));
+}
+
+/** Works out anew what these jobs add to the shop's answers, and keeps it. */
+export async function updateShares(
+  shop: ShopId,
+  fit: StoredFit,
+  timeZone: string,
+  waiting: readonly WaitingJob[],
+): Promise<void> {
   for (let start = 0; start < waiting.length; start += JOBS_AT_ONCE) {
-    const some = waiting.slice(start, start + JOBS_AT_ONCE);
-    const numbers = some.map(({ job }) => job);
-    for await (const share of storedShares(shop, numbers)) touch(touched, share, timeZone);
-    const shares = await sharesOf(shop, numbers, fit, timeZone);
-    for (const share of shares.values()) touch(touched, share, timeZone);
+    const shares = await newShares(shop, fit, timeZone, waiting.slice(start, start + JOBS_AT_ONCE));
     await saveJobShares(
       shop,
       fit.id,
-      madeBy,
-      some.map((one) => ({ ...one, document: asJson(shares.get(one.job) ?? null) })),
+      shareStamp(timeZone),
+      shares.map((one) => ({ ...one, document: asJson(one.document) })),
+      [MADE_FROM],
     );
   }
-  return touched;
+}
+
+/** What these jobs add now; null where nothing of them counts any more. */
+export async function newShares(
+  shop: ShopId,
+  fit: StoredFit,
+  timeZone: string,
+  waiting: readonly WaitingJob[],
+): Promise<(Omit<NewJobShare, 'document'> & { document: JobShare | null })[]> {
+  const shares = await sharesOf(
+    shop,
+    waiting.map(({ job }) => job),
+    fit,
+    timeZone,
+  );
+  return waiting.map((one) => ({ ...one, document: shares.get(one.job) ?? null }));
 }
 
 /** What jobs add to the shop's answers, as this program stored it, in the order of time. */
@@ -53,14 +88,10 @@ export async function* storedShares(
   for await (const document of jobShares(shop, jobs)) yield document as unknown as JobShare;
 }
 
-function touch(touched: Set<string>, share: JobShare, timeZone: string): void {
-  for (const question of questionsOfJob(share, timeZone)) touched.add(question);
-}
-
 async function sharesOf(
   shop: ShopId,
   numbers: readonly string[],
-  { learned }: StoredFit,
+  { learned, atWork: { bodies } }: StoredFit,
   timeZone: string,
 ): Promise<Map<string, JobShare>> {
   const [jobs, verdicts, readings] = await Promise.all([
@@ -72,7 +103,7 @@ async function sharesOf(
   return new Map(
     jobs.flatMap((job: Job): [string, JobShare][] => {
       const own = { verdicts: verdicts.get(job.job) ?? [], firsts: firsts.get(job.job) };
-      const share = jobShare(job, { learned, timeZone, ...own });
+      const share = jobShare(job, { learned, bodies, timeZone, ...own });
       return share === null ? [] : [[job.job, share]];
     }),
   );

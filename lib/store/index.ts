@@ -65,14 +65,15 @@ export { countOutcomes } from './outcomes/count-outcomes';
 export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 
 export { currentFit, followFit, saveFit } from './verdicts/fit';
-export { fitAnswer, fitAnswers, hasFitAnswers } from './verdicts/fit-answers';
+export { fitAnswer, fitAnswers, fitAnswerTexts, hasFitAnswers } from './verdicts/fit-answers';
 export { saveFitAnswers } from './verdicts/save-fit-answers';
 export { jobShares } from './shares/job-shares';
+export { jobsInOrder } from './shares/jobs-in-order';
 export { jobsWithoutShare } from './shares/jobs-without-share';
-export { saveJobShares } from './shares/save-job-shares';
-export { shareStamp } from './shares/share-stamp';
+export { saveJobShares, type NewJobShare } from './shares/save-job-shares';
 
 export { roundsWithoutVerdict } from './verdicts/rounds-without-verdict';
+export { saveFigures, type ChangedFigures } from './verdicts/save-figures';
 export { saveFollowed, type Followed } from './verdicts/save-followed';
 export { saveRoundVerdicts } from './verdicts/save-round-verdicts';
 export { heightsFor, verdictsFor } from './verdicts/verdicts-for';

@@ -3,14 +3,21 @@ export { habitSpan } from './habit-span';
 export { handSpan, type HandFilter, type HandSpan, type MonthOfHands } from './hand-span';
 export type { MissetCount } from './misset-counts';
 export { JOB_SHARE_FORMAT, jobShare, type JobShare } from './job-share';
+export { atWork, type AtWork } from './at-work';
 export {
   monthQuestion,
-  questionsOfJob,
+  monthsOfJob,
+  MonthSums,
+  type HabitMonth,
+  type HandMonth,
   type MonthDocuments,
   type MonthKind,
   type SpanChoices,
 } from './month-sums';
-export { ShopQuestions, type KnownAnswers, type SeldomChanged } from './shop-questions';
+export { pieceQuestion, withBands, type HandsIndex, type PiecedQuestion, type PieceIndex } from './questions';
+export { ShopQuestions, type Documents, type IsKept, type SeldomChanged } from './shop-questions';
+export { Standing, type MonthOfShop } from './standing';
+export type { WorkMonth } from './work-month';
 export type {
   Answers,
   HabitsAnswer,

@@ -1,35 +1,41 @@
 import type { Job } from '@/lib/measure';
 import type { Learned } from '../cause/learned';
-import { tallyHabits } from '../habits';
+import { tallyHabits, type HabitTally } from '../habits';
 import { measuredIn, type Measured } from '../measured';
-import { finalJob, type FinalJob } from '../measuring-risk';
+import { finalJob, jobRisk, type BodyPrior, type JobRisk } from '../measuring-risk';
 import { rateJob, type RateJob } from '../rates';
 import type { RoundVerdict } from '../types';
 import { missetsIn, type MissetCount } from './misset-counts';
-import { roundsIn, type MonthShare } from './month-sums';
-import { ordinaryIn, type OrdinaryShare } from './ordinary-job';
+import { roundsIn, type RoundShare } from './month-sums';
 import { settingErrors } from './setting-errors';
 
 /** Grows when shares of before can no longer be added to those of now. */
-export const JOB_SHARE_FORMAT = 1;
+export const JOB_SHARE_FORMAT = 2;
 
 /**
  * All that one job adds to the answers to the shop's questions. Kept with the job, so that a new reading costs the work
  * of its own job: the others are added up from what is kept. Plain JSON.
  */
-export interface JobShare extends MonthShare {
+export interface JobShare {
   job: string;
+  /** When the job was begun, epoch ms. */
+  begunAt: number;
+  sheet: string | null;
+  tallies: [technician: string, tally: HabitTally][];
+  rounds: RoundShare[];
   measured: Measured;
   /** Null without a first measuring after the repair. */
   rate: RateJob | null;
-  final: FinalJob | null;
+  /** What measuring error does to it, its dimensions left out; null as the rate. */
+  risk: JobRisk | null;
   missets: [technician: string, count: MissetCount][];
-  ordinary: OrdinaryShare;
 }
 
 /** What a share is made with, beside the job. */
 export interface ShareContext {
   learned: Learned;
+  /** Where bodies are after a repair, learned with it. */
+  bodies: BodyPrior;
   timeZone: string;
   /** On the rounds of this job. */
   verdicts: readonly RoundVerdict[];
@@ -38,20 +44,23 @@ export interface ShareContext {
 }
 
 /** Null for a job without a setup. */
-export function jobShare(job: Job, { learned, timeZone, verdicts, firsts }: ShareContext): JobShare | null {
+export function jobShare(
+  job: Job,
+  { learned, bodies, timeZone, verdicts, firsts }: ShareContext,
+): JobShare | null {
   const begunAt = job.rounds[0]?.setups[0]?.takenAt;
   if (begunAt === undefined) return null;
   const measured = measuredIn(job);
+  const final = finalJob(job, learned);
   return {
     job: job.job,
     begunAt,
     sheet: job.sheet,
     measured,
     rate: rateJob(job, timeZone, measured.outcome),
-    final: finalJob(job, learned),
+    risk: final && { ...jobRisk(final, bodies), dimensions: [] },
     tallies: [...tallyHabits(job, verdicts, firsts)],
     rounds: roundsIn(job, settingErrors(job, verdicts)),
     missets: missetsIn(job, verdicts, timeZone),
-    ordinary: ordinaryIn(job),
   };
 }

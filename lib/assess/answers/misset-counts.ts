@@ -49,6 +49,11 @@ export class MissetCounts {
     }
   }
 
+  /** By technician. */
+  all(): [technician: string, counts: MissetCount[]][] {
+    return [...this.#counts.keys()].map((technician) => [technician, this.of(technician)]);
+  }
+
   /** In the order of months, then of gauges. */
   of(technician: string): MissetCount[] {
     return [...(this.#counts.get(technician) ?? [])]

@@ -4,8 +4,10 @@ import { monthOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
 import type { HabitTally } from '../habits';
 import type { HandCell } from '../my-hand';
+import type { JobShare } from './job-share';
 import type { SettingError } from './setting-errors';
 import { TallySum } from './tally-sum';
+import { WorkSums, type WorkMonth } from './work-month';
 
 /** What of a technician adds up over the rounds of a month, so that any stretch of time can be asked of it. */
 export interface HandMonth {
@@ -30,15 +32,6 @@ export interface RoundMeans {
   n: number;
   mean: number;
   ss: number;
-}
-
-/** What of one job is summed by month. Plain JSON. */
-export interface MonthShare {
-  /** When the job was begun, epoch ms. */
-  begunAt: number;
-  sheet: string | null;
-  tallies: [technician: string, tally: HabitTally][];
-  rounds: RoundShare[];
 }
 
 export interface RoundShare {
@@ -84,6 +77,7 @@ export interface SpanChoices {
 export interface MonthDocuments {
   habits: HabitMonth;
   hands: HandMonth[];
+  work: WorkMonth;
 }
 
 export type MonthKind = keyof MonthDocuments;
@@ -92,12 +86,23 @@ export type MonthKind = keyof MonthDocuments;
 export const monthQuestion = (kind: MonthKind, month: string, sheet?: string): string =>
   JSON.stringify([kind, month, ...(sheet === undefined ? [] : [sheet])]);
 
-/** Under which questions a job is summed. */
-export function questionsOfJob({ begunAt, sheet, rounds }: MonthShare, timeZone: string): string[] {
-  return [
-    ...questionsOf('habits', monthOf(begunAt, timeZone), sheet),
-    ...rounds.flatMap(({ at }) => questionsOf('hands', monthOf(at, timeZone), sheet)),
-  ];
+/** The months that a job counts in, with the questions under which it is summed there. */
+export function monthsOfJob(
+  { begunAt, sheet, rounds }: Pick<JobShare, 'begunAt' | 'sheet' | 'rounds'>,
+  timeZone: string,
+): Map<string, string[]> {
+  const begun = monthOf(begunAt, timeZone);
+  const measured = new Set(rounds.map(({ at }) => monthOf(at, timeZone)));
+  return new Map(
+    [...new Set([begun, ...measured])].map((month) => [
+      month,
+      [
+        monthQuestion('work', month),
+        ...(month === begun ? questionsOf('habits', month, sheet) : []),
+        ...(measured.has(month) ? questionsOf('hands', month, sheet) : []),
+      ],
+    ]),
+  );
 }
 
 /** Sums by month and technician, over all sheets and by sheet: their number follows the months, not the readings. */
@@ -106,8 +111,7 @@ export class MonthSums {
   readonly #only: ReadonlySet<string> | null;
   readonly #habits = new Map<string, Map<string, TallySum>>();
   readonly #hands = new Map<string, Map<string, HandSums>>();
-  readonly #months = new Set<string>();
-  readonly #sheets = new Set<string>();
+  readonly #work = new Map<string, { month: string; sums: WorkSums }>();
 
   /** @param only the questions that are summed; all where it is null. */
   constructor(timeZone: string, only: ReadonlySet<string> | null = null) {
@@ -119,8 +123,10 @@ export class MonthSums {
    * Tallies count in the month in which the job was begun; what is summed of settings and repeats counts in the month
    * of its round.
    */
-  add({ begunAt, sheet, tallies, rounds }: MonthShare): void {
-    if (sheet !== null) this.#sheets.add(sheet);
+  add(share: JobShare): void {
+    const { job, begunAt, sheet, tallies, rounds } = share;
+    this.#workOf(begunAt)?.addJob(share);
+    for (const { at, errors } of rounds) this.#workOf(at)?.addRound(job, errors);
     for (const question of this.#asked('habits', begunAt, sheet)) {
       const month = within(this.#habits, question, () => new Map<string, TallySum>());
       for (const [technician, tally] of tallies) within(month, technician, () => new TallySum()).add(tally);
@@ -135,8 +141,9 @@ export class MonthSums {
       }
   }
 
-  choices(): SpanChoices {
-    return { months: [...this.#months].sort(), sheets: [...this.#sheets].sort() };
+  /** The months that have sums, in their order. */
+  months(): string[] {
+    return [...this.#work.values()].map(({ month }) => month).sort();
   }
 
   /** The sums, by the question under which they are kept. */
@@ -150,18 +157,24 @@ export class MonthSums {
         question,
         [...month].map(([technician, sums]) => sums.told(technician)),
       ]),
+      ...[...this.#work].map(([question, { sums }]): [string, WorkMonth] => [question, sums.told()]),
     ];
   }
 
-  #asked(kind: MonthKind, at: number, sheet: string | null): string[] {
+  #workOf(at: number): WorkSums | null {
     const month = monthOf(at, this.#timeZone);
-    this.#months.add(month);
-    const questions = questionsOf(kind, month, sheet);
+    const question = monthQuestion('work', month);
+    if (this.#only?.has(question) === false) return null;
+    return within(this.#work, question, () => ({ month, sums: new WorkSums() })).sums;
+  }
+
+  #asked(kind: 'habits' | 'hands', at: number, sheet: string | null): string[] {
+    const questions = questionsOf(kind, monthOf(at, this.#timeZone), sheet);
     return this.#only === null ? questions : questions.filter((question) => this.#only?.has(question));
   }
 }
 
-const questionsOf = (kind: MonthKind, month: string, sheet: string | null): string[] => [
+const questionsOf = (kind: 'habits' | 'hands', month: string, sheet: string | null): string[] => [
   monthQuestion(kind, month),
   ...(sheet === null ? [] : [monthQuestion(kind, month, sheet)]),
 ];

@@ -1,30 +1,25 @@
 import type { Learned } from '../cause/learned';
 import { settingOf, technicianBias } from '../figures';
-import { habitMatrix } from '../habits';
-import { MeasuredSums } from '../measured';
-import { shopRisk, type FinalJob, type ShopRisk } from '../measuring-risk';
-import { byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind } from '../my-hand';
-import { fairRates, RATE_GROUPINGS, type RateJob } from '../rates';
-import { attention, type RateSeries, type Series } from '../signals';
+import { habitMatrix, type HabitCell } from '../habits';
+import type { MeasuredSums } from '../measured';
+import { riskOf, type ShopRisk } from '../measuring-risk';
+import { bandsOf, byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind } from '../my-hand';
+import { fairRates, hardnessModel, RATE_GROUPINGS, type RateJob } from '../rates';
+import { attention, ONE_SERIES, type RateSeries, type Series } from '../signals';
 import { usualScenarios, whatIf, withoutGauge, workingShop } from '../what-if';
-import type { JobShare } from './job-share';
-import { MissetCounts } from './misset-counts';
-import { MonthSums, type MonthDocuments, type MonthKind } from './month-sums';
-import { OrdinaryJob } from './ordinary-job';
+import type { AtWork } from './at-work';
+import { chartPiece, pieceQuestion, type HandsIndex } from './questions';
+import { Remembered } from './remembered';
 import { readingsAsARule, repeatsOf } from './repeat-sums';
-import { SettingSums } from './setting-sums';
-import { TallySum } from './tally-sum';
+import type { Standing } from './standing';
 import type { Answers, HandAnswer, WhatIfAnswer } from './types';
 
-/** Answers that take a second and whose inputs change seldom: most new readings are of rounds before a repair. */
+/** Answers that take long and whose inputs change seldom: most new readings are of rounds before a repair. */
 export type SeldomChanged = 'rates' | 'risk' | 'what-if';
-export type KnownAnswers = <Asked extends SeldomChanged>(
-  question: Asked,
-  madeFrom: unknown,
-  work: () => Answers[Asked],
-) => Answers[Asked];
+/** Whether an answer that was made from the very same is kept already. */
+export type IsKept = (question: SeldomChanged, madeFrom: unknown) => boolean;
 
-/** What measuring error does to the rate is worked out of so many of the newest jobs: it takes a moment for each. */
+/** What measuring error does to the rate is told of so many of the newest jobs. */
 const RISK_JOBS = 1_000;
 /** The jobs that a list of doubtful ones shows. */
 const DOUBTFUL_JOBS = 40;
@@ -33,118 +28,137 @@ const MOST_GAUGES = 12;
 /** Common practice where the sheet states none, mm. */
 const USUAL_TOLERANCE = 3;
 
+/** Documents by the question under which each is kept. */
+export type Documents = Map<string, unknown>;
+
 /**
- * Answers the shop's questions from what each of its jobs adds to them, taken one after another in the order of time.
- * What is held of a job is small, so a long history fits into memory.
+ * Answers the shop's questions by one fit from where the shop stands. What is asked again from the same is remembered:
+ * after one new reading most of it is.
  */
 export class ShopQuestions {
   readonly #learned: Learned;
-  readonly #rateJobs: RateJob[] = [];
-  #finalJobs: FinalJob[] = [];
-  readonly #tallies = new Map<string, TallySum>();
-  readonly #settings: SettingSums;
-  readonly #measured = new MeasuredSums();
-  readonly #ordinary = new OrdinaryJob();
-  readonly #months: MonthSums;
-  readonly #missets = new MissetCounts();
+  readonly #atWork: AtWork;
+  readonly #remembered = new Remembered();
 
-  /** @param months the questions of months that are answered; all where it is null. */
-  constructor(learned: Learned, timeZone: string, months: ReadonlySet<string> | null = null) {
+  constructor(learned: Learned, atWork: AtWork) {
     this.#learned = learned;
-    this.#settings = new SettingSums(timeZone);
-    this.#months = new MonthSums(timeZone, months);
+    this.#atWork = atWork;
   }
 
-  add(share: JobShare): void {
-    const { rate, final, tallies, rounds, measured, missets, ordinary } = share;
-    if (rate !== null) this.#rateJobs.push(rate);
-    if (final !== null) this.#finalJobs.push(final);
-    if (this.#finalJobs.length > 2 * RISK_JOBS) this.#finalJobs = this.#finalJobs.slice(-RISK_JOBS);
-    for (const [technician, tally] of tallies) {
-      const sum = this.#tallies.get(technician) ?? new TallySum();
-      this.#tallies.set(technician, sum);
-      sum.add(tally);
-    }
-    for (const { errors } of rounds) this.#settings.addRound(errors);
-    this.#months.add(share);
-    this.#measured.add(measured);
-    this.#missets.add(missets);
-    this.#ordinary.add(ordinary);
+  /** The answers in the pieces in which they are kept, without those that are kept already. */
+  answers(standing: Standing, isKept: IsKept = () => false): { documents: Documents; kept: SeldomChanged[] } {
+    const documents: Documents = new Map();
+    const kept: SeldomChanged[] = [];
+    const seldom = (question: SeldomChanged, from: unknown, work: () => unknown): void => {
+      if (isKept(question, from)) kept.push(question);
+      else documents.set(question, this.#remembered.of(question, from, work, 'itself'));
+    };
+    const rates = standing.rates();
+    seldom('rates', rates, () => ratesOf(rates));
+    seldom('risk', standing.risks(), () => this.#risk(standing));
+    seldom('what-if', this.#atWork, () => this.#whatIf());
+    this.#rateJobs(documents, standing);
+    this.#signals(documents, standing);
+    this.#hands(documents, standing);
+    documents.set('habits', this.#habits(standing));
+    documents.set('choices', this.#remembered.same('choices', standing.choices()));
+    return { documents, kept };
   }
 
-  /** What was measured, by whom and with what. */
-  measured(): MeasuredSums {
-    return this.#measured;
+  #habits(standing: Standing): HabitCell[] {
+    const tallies = standing.tallies();
+    return this.#remembered.of('habits', [...tallies], () => habitMatrix(tallies));
   }
 
-  /** @param known gives an answer that was made from the very same before, where it has one. */
-  answers(known: KnownAnswers = (_, __, work) => work()): Answers {
-    const technicians = Object.keys(this.#learned.technicians).sort();
-    const tallies = new Map(
-      [...this.#tallies]
-        .sort(([a], [b]) => (a < b ? -1 : 1))
-        .map(([technician, sum]) => [technician, sum.told()]),
+  #risk(standing: Standing): ShopRisk {
+    const whole = riskOf(standing.risks().slice(-RISK_JOBS), this.#atWork.bodies);
+    return { ...whole, jobs: mostDoubtful(whole) };
+  }
+
+  #rateJobs(documents: Documents, standing: Standing): void {
+    const years = this.#remembered.of(
+      'rate-jobs by year',
+      standing.rates(),
+      () => standing.ratesByYear(),
+      'itself',
     );
-    const jobs = this.#finalJobs.slice(-RISK_JOBS);
-    const risk = known('risk', jobs, () => {
-      const whole = shopRisk(jobs);
-      return { ...whole, jobs: mostDoubtful(whole) };
+    for (const [year, jobs] of years)
+      documents.set(
+        pieceQuestion('rate-jobs', year),
+        this.#remembered.of(`rate-jobs ${year}`, jobs, () => jobs, 'itself'),
+      );
+    documents.set('rate-jobs', this.#remembered.same('rate-jobs', { pieces: years.map(([year]) => year) }));
+  }
+
+  #signals(documents: Documents, standing: Standing): void {
+    const rates = standing.rates();
+    const series = [
+      ...this.#remembered.of('series of rates', rates, () => rateSeries(rates), 'itself'),
+      ...standing.series(),
+    ];
+    const { charts, ...signals } = attention(
+      series,
+      {},
+      {
+        chart: (one, limits) =>
+          this.#remembered.of(`chart ${chartPiece({ series: one })}`, [one, limits], () =>
+            ONE_SERIES.chart(one, limits),
+          ),
+        change: (one) =>
+          this.#remembered.of(`change ${chartPiece({ series: one })}`, one, () => ONE_SERIES.change(one)),
+      },
+    );
+    documents.set('signals', this.#remembered.same('signals', signals));
+    for (const chart of charts) documents.set(pieceQuestion('signal-charts', chartPiece(chart)), chart);
+    documents.set(
+      'signal-charts',
+      this.#remembered.same('signal-charts', { pieces: charts.map(chartPiece) }),
+    );
+  }
+
+  #hands(documents: Documents, standing: Standing): void {
+    const measured = standing.measured();
+    const technicians = Object.keys(this.#learned.technicians).sort();
+    for (const technician of technicians)
+      documents.set(pieceQuestion('hands', technician), this.#hand(technician, standing, measured));
+    const shopQuarters = standing.shopQuarters();
+    const bands = this.#remembered.of('bands', shopQuarters, () => bandsOf(shopQuarters));
+    const index: HandsIndex = { pieces: technicians, bands };
+    documents.set('hands', this.#remembered.same('hands', index));
+  }
+
+  /** Without the shop's band. */
+  #hand(technician: string, standing: Standing, measured: MeasuredSums): HandAnswer {
+    const cells = standing.cells(technician);
+    const quarters = standing.quarters(technician);
+    const missets = standing.missets(technician);
+    const from = [measured.hand(technician) ?? null, cells, quarters, missets];
+    return this.#remembered.of(`hand ${technician}`, from, () => {
+      const hand = {
+        repeatability: repeatsOf(measured, technician),
+        setting: settingOf(this.#learned, technician),
+        bias: technicianBias(this.#learned, technician),
+      };
+      const places = {
+        'section and side': byPlace(cells, 'section and side'),
+        'distance from the zero span': byPlace(cells, 'distance from the zero span'),
+        gauge: byPlace(cells, 'gauge'),
+      } satisfies Record<PlaceKind, unknown>;
+      return {
+        technician,
+        tolerance: USUAL_TOLERANCE,
+        shares: handShares(hand, USUAL_TOLERANCE),
+        toAThird: toAThird(hand, USUAL_TOLERANCE, readingsAsARule(measured, technician)),
+        places,
+        quarters: byQuarter(quarters, []),
+        missets,
+        practice: practiseNext(hand, Object.values(places).flat(), USUAL_TOLERANCE),
+      };
     });
-    const { charts, ...signals } = attention([...rateSeries(this.#rateJobs), ...this.#settings.series()]);
-    return {
-      rates: known(
-        'rates',
-        this.#rateJobs,
-        () =>
-          Object.fromEntries(
-            RATE_GROUPINGS.map((by) => [by, fairRates(this.#rateJobs, by)]),
-          ) as Answers['rates'],
-      ),
-      'rate-jobs': this.#rateJobs,
-      risk,
-      signals,
-      'signal-charts': charts,
-      'what-if': known('what-if', [risk.prior, this.#ordinary.usage(), this.#ordinary.rests()], () =>
-        this.#whatIf(risk),
-      ),
-      hands: technicians.map((technician) => this.#hand(technician)),
-      habits: habitMatrix(tallies),
-      choices: this.#months.choices(),
-    };
   }
 
-  /** What the answers within some months are made from, by `monthQuestion`. */
-  months(): [question: string, document: MonthDocuments[MonthKind]][] {
-    return this.#months.documents();
-  }
-
-  #hand(technician: string): HandAnswer {
-    const hand = {
-      repeatability: repeatsOf(this.#measured, technician),
-      setting: settingOf(this.#learned, technician),
-      bias: technicianBias(this.#learned, technician),
-    };
-    const cells = this.#settings.cells(technician);
-    const places = {
-      'section and side': byPlace(cells, 'section and side'),
-      'distance from the zero span': byPlace(cells, 'distance from the zero span'),
-      gauge: byPlace(cells, 'gauge'),
-    } satisfies Record<PlaceKind, unknown>;
-    return {
-      technician,
-      tolerance: USUAL_TOLERANCE,
-      shares: handShares(hand, USUAL_TOLERANCE),
-      toAThird: toAThird(hand, USUAL_TOLERANCE, readingsAsARule(this.#measured, technician)),
-      places,
-      quarters: byQuarter(this.#settings.quarters(technician), this.#settings.shopQuarters()),
-      missets: this.#missets.of(technician),
-      practice: practiseNext(hand, Object.values(places).flat(), USUAL_TOLERANCE),
-    };
-  }
-
-  #whatIf({ prior }: ShopRisk): WhatIfAnswer {
-    const usage = this.#ordinary.usage();
-    const rests = this.#ordinary.rests();
+  #whatIf(): WhatIfAnswer {
+    const { usage, rests, bodies } = this.#atWork;
     const none = { without: [], farthest: null, gauges: 0, rests };
     if (usage === null)
       return {
@@ -152,7 +166,7 @@ export class ShopQuestions {
         answer: null,
         why: 'There is no measuring after a repair with a datum to start from yet.',
       };
-    const shop = workingShop(this.#learned, prior, usage);
+    const shop = workingShop(this.#learned, bodies, usage);
     const usual = usualScenarios(shop);
     const outward = [...shop.gauges].sort((a, b) => Math.abs(b.bias) - Math.abs(a.bias));
     const taken = outward.slice(0, MOST_GAUGES).map(({ gauge }) => gauge);
@@ -177,6 +191,13 @@ export class ShopQuestions {
   }
 }
 
+function ratesOf(jobs: readonly RateJob[]): Answers['rates'] {
+  const hardness = hardnessModel(jobs);
+  return Object.fromEntries(
+    RATE_GROUPINGS.map((by) => [by, fairRates(jobs, by, hardness)]),
+  ) as Answers['rates'];
+}
+
 /** The jobs of which it is least clear whether they were called rightly, in the order of their numbers. */
 function mostDoubtful({ jobs }: ShopRisk): ShopRisk['jobs'] {
   const doubt = ({ calledRight, trulyRight }: ShopRisk['jobs'][number]) =>
@@ -191,23 +212,36 @@ function mostDoubtful({ jobs }: ShopRisk): ShopRisk['jobs'] {
 /** Right first time by month: the shop, its technicians and its sheets. */
 function rateSeries(jobs: readonly RateJob[]): Series[] {
   const months = [...new Set(jobs.map(({ month }) => month))].sort();
-  const subjects = new Map<string, RateSeries['subject']>();
-  const counts = new Map<string, Map<string, { right: number; jobs: number }>>();
-  const count = (subject: RateSeries['subject'], { month, right }: RateJob) => {
-    const key = JSON.stringify([subject.kind, subject.name]);
-    subjects.set(key, subject);
-    const own = counts.get(key) ?? new Map<string, { right: number; jobs: number }>();
-    const known = own.get(month) ?? { right: 0, jobs: 0 };
-    counts.set(key, own.set(month, { right: known.right + Number(right), jobs: known.jobs + 1 }));
+  const whole: Counted = { subject: { kind: 'shop', name: null }, months: new Map() };
+  const technicians = new Map<string, Counted>();
+  const sheets = new Map<string, Counted>();
+  const named = (of: Map<string, Counted>, kind: 'technician' | 'sheet', name: string): Counted => {
+    const known = of.get(name) ?? { subject: { kind, name }, months: new Map() };
+    of.set(name, known);
+    return known;
   };
   for (const job of jobs) {
-    count({ kind: 'shop', name: null }, job);
-    count({ kind: 'technician', name: job.technician }, job);
-    if (job.sheet !== null) count({ kind: 'sheet', name: job.sheet }, job);
+    count(whole, job);
+    count(named(technicians, 'technician', job.technician), job);
+    if (job.sheet !== null) count(named(sheets, 'sheet', job.sheet), job);
   }
-  return [...counts].map(([key, own]) => ({
+  const counted = [...(jobs.length === 0 ? [] : [whole]), ...inOrder(technicians), ...inOrder(sheets)];
+  return counted.map((own) => ({
     what: 'right-first-time',
-    subject: subjects.get(key) ?? { kind: 'shop', name: null },
-    periods: months.map((period) => ({ period, ...(own.get(period) ?? { right: 0, jobs: 0 }) })),
+    subject: own.subject,
+    periods: months.map((period) => ({ period, ...(own.months.get(period) ?? { right: 0, jobs: 0 }) })),
   }));
 }
+
+interface Counted {
+  subject: RateSeries['subject'];
+  months: Map<string, { right: number; jobs: number }>;
+}
+
+function count({ months }: Counted, { month, right }: RateJob): void {
+  const known = months.get(month) ?? { right: 0, jobs: 0 };
+  months.set(month, { right: known.right + Number(right), jobs: known.jobs + 1 });
+}
+
+const inOrder = (of: Map<string, Counted>): Counted[] =>
+  [...of].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, counted]) => counted);

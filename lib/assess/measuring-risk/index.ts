@@ -12,7 +12,7 @@ export {
 export { finalJob } from './final-job';
 export { missetSd, missetsOf } from './missets';
 export { jobRisk } from './job-risk';
-export { shopRisk } from './shop-risk';
+export { riskOf, shopRisk } from './shop-risk';
 export type {
   BodyPrior,
   ExpectedCount,

@@ -16,7 +16,14 @@ const METHOD =
  */
 export function shopRisk(jobs: readonly FinalJob[], prior?: BodyPrior): ShopRisk {
   const known = prior ?? bodyPrior(jobs.flatMap(({ dimensions }) => dimensions));
-  const risks = jobs.map((job) => jobRisk(job, known));
+  return riskOf(
+    jobs.map((job) => jobRisk(job, known)),
+    known,
+  );
+}
+
+/** The same from the risks of the jobs, each by this prior. */
+export function riskOf(risks: readonly JobRisk[], prior: BodyPrior): ShopRisk {
   const right = risks.filter(({ calledRight }) => calledRight);
   const wrong = risks.filter(({ calledRight }) => !calledRight);
   const again = wrong.filter((risk) => risk.again);
@@ -24,15 +31,15 @@ export function shopRisk(jobs: readonly FinalJob[], prior?: BodyPrior): ShopRisk
   const wronglyNotRight = countOf(wrong, ({ trulyRight }) => trulyRight);
   const workedOnAgain = countOf(again, ({ trulyRight }) => trulyRight);
   const all = countOf(risks, ({ trulyRight }) => trulyRight);
-  const share = (count: number | null) => (count === null ? null : count / jobs.length);
+  const share = (count: number | null) => (count === null ? null : count / risks.length);
   return {
     wronglyRight,
     wronglyNotRight,
     workedOnAgain,
     trueRate: { expected: share(all.expected), low: share(all.low), high: share(all.high) },
-    calledRate: jobs.length === 0 ? null : right.length / jobs.length,
-    jobs: risks,
-    prior: known,
+    calledRate: risks.length === 0 ? null : right.length / risks.length,
+    jobs: [...risks],
+    prior,
     sentence: sentence(wronglyRight, wronglyNotRight, workedOnAgain),
     method: METHOD,
   };

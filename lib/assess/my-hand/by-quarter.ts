@@ -36,6 +36,12 @@ export function byQuarter(own: readonly Quarter[], shop: readonly ShopQuarter[])
   });
 }
 
+/** The shop's figures of the quarters behind which enough technicians stand. */
+export const bandsOf = (shop: readonly ShopQuarter[]): [quarter: string, figures: QuarterFigures][] =>
+  shop
+    .filter(({ technicians }) => technicians >= LEAST_TECHNICIANS)
+    .map((quarter) => [quarter.quarter, figuresOf(quarter)]);
+
 const figuresOf = ({ reading, setting }: Quarter): QuarterFigures => ({
   repeatability: sdOf(reading.df, reading.ss, 'Nothing was read twice with the gauge untouched.'),
   setting: sdOf(setting.n - 1, setting.ss, 'Two settings are needed to see their scatter.'),

@@ -2,7 +2,7 @@ import { benjaminiHochberg, betaBinomial, observedOverExpected } from '@/lib/sta
 import { rateOf } from '../right-first-time';
 import { funnelOf } from './funnel';
 import { gather, type Member } from './gather';
-import { hardnessModel } from './hardness-model';
+import { hardnessModel, type HardnessModel } from './hardness-model';
 import type { RateJob } from './rate-job';
 import type { AdjustedRate, FairRate, FairRates, RateGrouping } from './types';
 
@@ -13,13 +13,18 @@ const FEW_JOBS = 10;
  * The right-first-time rate of every group of a kind, told so that it can be compared fairly: Wilson's interval, the
  * rate drawn towards that of all groups, its place in a funnel, and observed over expected given how hard the jobs were.
  * Groups come in the order of their names; nothing here ranks them.
+ * @param model of the same jobs, where it is known already
  *
  * The expected count takes the chances of `hardnessModel` as known, and the group's own jobs are among those that it was
  * fitted to, which pulls the ratio of a group with much of the shop's work a little towards 1.
  * Sources: those of `binomialInterval`, `betaBinomial`, `widenedFunnelLimits` and `observedOverExpected`.
  */
-export function fairRates(jobs: readonly RateJob[], by: RateGrouping): FairRates {
-  const hardness = by === 'section' ? null : hardnessModel(jobs);
+export function fairRates(
+  jobs: readonly RateJob[],
+  by: RateGrouping,
+  model: HardnessModel | null = by === 'section' ? null : hardnessModel(jobs),
+): FairRates {
+  const hardness = by === 'section' ? null : model;
   const groups = gather(jobs, by, hardness?.chances ?? null);
   const names = [...groups.keys()].sort();
   const members = names.map((name) => groups.get(name) ?? []);

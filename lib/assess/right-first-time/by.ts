@@ -2,17 +2,17 @@ import { monthOf } from '@/lib/measure/month-of';
 import { SECTIONS, type Section } from '@/lib/measure';
 import type { Rate, TechnicianRate } from '../types';
 import { chanceByHardness, expectedRight } from './expected';
-import type { FirstTimeOutcome } from './outcome';
+import type { CountedOutcome, FirstTimeOutcome } from './outcome';
 import { rateByName, rateOf, type ShrunkRate } from './rate';
 
 const NO_OWN_JOB = 'This technician has begun no first measuring after a repair.';
 
 /** By the technician who began the measuring after the repair; `all` names those without any too. */
 export function rateByTechnician(
-  outcomes: readonly FirstTimeOutcome[],
+  outcomes: readonly CountedOutcome[],
   all: Iterable<string> = [],
 ): Map<string, TechnicianRate> {
-  const groups = new Map([...all].map((technician): [string, FirstTimeOutcome[]] => [technician, []]));
+  const groups = new Map([...all].map((technician): [string, CountedOutcome[]] => [technician, []]));
   gather(groups, outcomes, (outcome) => outcome.technician);
   const chance = chanceByHardness(outcomes);
   return new Map(
@@ -28,12 +28,14 @@ export function rateByMonth(
   outcomes: readonly FirstTimeOutcome[],
   timeZone = 'UTC',
 ): Map<string, ShrunkRate> {
-  return rateByName(gather(new Map(), outcomes, ({ at }) => monthOf(at, timeZone)));
+  return rateByName(
+    gather(new Map<string, FirstTimeOutcome[]>(), outcomes, ({ at }) => monthOf(at, timeZone)),
+  );
 }
 
 /** By dimension sheet; jobs without a named sheet are left out. */
 export function rateBySheet(outcomes: readonly FirstTimeOutcome[]): Map<string, ShrunkRate> {
-  return rateByName(gather(new Map(), outcomes, ({ sheet }) => sheet));
+  return rateByName(gather(new Map<string, FirstTimeOutcome[]>(), outcomes, ({ sheet }) => sheet));
 }
 
 /** By section of the vehicle: a job is right in a section when all that was measured there is within. */
@@ -44,11 +46,11 @@ export function rateBySection(outcomes: readonly FirstTimeOutcome[]): Map<Sectio
   );
 }
 
-function gather(
-  groups: Map<string, FirstTimeOutcome[]>,
-  outcomes: readonly FirstTimeOutcome[],
-  nameOf: (outcome: FirstTimeOutcome) => string | null,
-): Map<string, FirstTimeOutcome[]> {
+function gather<Outcome>(
+  groups: Map<string, Outcome[]>,
+  outcomes: readonly Outcome[],
+  nameOf: (outcome: Outcome) => string | null,
+): Map<string, Outcome[]> {
   for (const outcome of outcomes) {
     const name = nameOf(outcome);
     if (name === null) continue;

@@ -1,5 +1,5 @@
 import { betaBinomial } from '@/lib/stats';
-import type { FirstTimeOutcome } from './outcome';
+import type { CountedOutcome } from './outcome';
 
 /** The least number of dimensions out of tolerance before the repair, for each class of hardness. */
 const HARDNESS = [0, 1, 3, 6, 10] as const;
@@ -11,8 +11,8 @@ const HARDNESS = [0, 1, 3, 6, 10] as const;
  * Source of the adjustment: indirect standardisation, Spiegelhalter (2005), Statistics in Medicine 24, 1185–1202.
  */
 export function chanceByHardness(
-  outcomes: readonly FirstTimeOutcome[],
-): (outcome: FirstTimeOutcome) => number | null {
+  outcomes: readonly CountedOutcome[],
+): (outcome: CountedOutcome) => number | null {
   const counts = new Map<string, { x: number; n: number }>();
   let right = 0;
   for (const outcome of outcomes) {
@@ -33,15 +33,15 @@ export function chanceByHardness(
 
 /** Jobs that would be right first time at the shop's rate; null where the shop has none yet. */
 export function expectedRight(
-  own: readonly FirstTimeOutcome[],
-  chance: (outcome: FirstTimeOutcome) => number | null,
+  own: readonly CountedOutcome[],
+  chance: (outcome: CountedOutcome) => number | null,
 ): number | null {
   const chances = own.map(chance);
   if (own.length === 0) return null;
   return chances.every((p) => p !== null) ? chances.reduce((sum, p) => sum + p, 0) : null;
 }
 
-function hardness({ outBefore }: FirstTimeOutcome): string {
+function hardness({ outBefore }: CountedOutcome): string {
   if (outBefore === null) return 'not measured';
   return String(HARDNESS.filter((least) => least <= outBefore).at(-1));
 }

@@ -1,3 +1,3 @@
-export { firstTimeOutcome, firstTimeOutcomes, type FirstTimeOutcome } from './outcome';
+export { firstTimeOutcome, firstTimeOutcomes, type CountedOutcome, type FirstTimeOutcome } from './outcome';
 export { rateOf, type ShrunkRate } from './rate';
 export { rateByMonth, rateBySection, rateBySheet, rateByTechnician } from './by';

@@ -21,6 +21,9 @@ export interface FirstTimeOutcome {
   outBefore: number | null;
 }
 
+/** All that the rates of technicians take of an outcome. */
+export type CountedOutcome = Pick<FirstTimeOutcome, 'technician' | 'right' | 'outBefore'>;
+
 /**
  * A job is right first time when every controlled dimension of `after` attempt 1 is within tolerance, by its last
  * setup. Null where a job has no such round: it is neither right nor wrong.

@@ -14,6 +14,14 @@ export interface Attention {
   quiet: string | null;
 }
 
+/** What is worked out of each series by itself: whoever asks again and again may remember it. */
+export interface OneSeries {
+  chart: typeof chartOf;
+  change: typeof changeOf;
+}
+
+export const ONE_SERIES: OneSeries = { chart: chartOf, change: changeOf };
+
 const ORDER: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician'];
 
 /**
@@ -21,11 +29,15 @@ const ORDER: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician
  * change behind it, its size and the next step. The charts are designed together, so that the whole list gives a false
  * alarm no oftener than stated, however many series there are.
  */
-export function attention(series: readonly Series[], options: SignalOptions = {}): Attention {
+export function attention(
+  series: readonly Series[],
+  options: SignalOptions = {},
+  { chart, change }: OneSeries = ONE_SERIES,
+): Attention {
   const { recent = 3 } = options;
   const { ewmaLimit, cusumLimit, ...design } = designOf(series, options);
-  const charts = series.map((one) => chartOf(one, { ...design, ewmaLimit, cusumLimit }));
-  const changes = series.map(changeOf);
+  const charts = series.map((one) => chart(one, { ...design, ewmaLimit, cusumLimit }));
+  const changes = series.map((one) => change(one));
   const known = changes.flatMap((change) => (change?.p == null ? [] : [change.p]));
   const adjusted = benjaminiHochberg(known);
   let next = 0;

@@ -1,5 +1,5 @@
 /** Signals, not noise: what needs attention now, with false alarms held down over all series together. */
-export { attention, type Attention } from './attention';
+export { attention, ONE_SERIES, type Attention, type OneSeries } from './attention';
 export type { SignalOptions } from './design';
 export { scorerOf, type Scorer } from './scores';
 export type {

@@ -18,6 +18,8 @@ export interface Dialect {
    * @param json those of the columns that hold JSON in every row.
    */
   insert(table: string, columns: readonly string[], json: ReadonlySet<string>): string;
+  /** A text of JSON as a value for a column that holds JSON. */
+  json(text: string): Prisma.Sql;
   packed(columns: readonly string[], rows: readonly (readonly Cell[])[]): string;
   /** Waits until no other transaction changes this shop, and keeps others from it until this one ends. */
   alone(queries: Queries, shop: ShopId): Promise<void>;

@@ -17,6 +17,8 @@ export const postgresql: Dialect = {
     return `INSERT INTO "${table}" (${quoted(columns)}) SELECT ${cells.join(', ')} FROM json_populate_recordset(NULL::"${table}", $1::json)`;
   },
 
+  json: (text) => Prisma.sql`${text}::jsonb`,
+
   packed(columns, rows) {
     const named = rows.map((row) =>
       Object.fromEntries(

@@ -11,6 +11,8 @@ export const sqlite: Dialect = {
     return `INSERT INTO "${table}" (${quoted(columns)}) SELECT ${cells} FROM json_each(?) WHERE true`;
   },
 
+  json: (text) => Prisma.sql`${text}`,
+
   packed: (_, rows) => JSON.stringify(rows.map((row) => row.map(written))),
 
   /** One transaction at a time is all that SQLite has: see `connection/sqlite.ts`. */

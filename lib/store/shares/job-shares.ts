@@ -1,6 +1,6 @@
-import { database } from '@/lib/store/connection/database';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { among } from '@/lib/store/sql/among';
+import { ask } from '@/lib/store/sql/ask';
 import { documentsInOrder } from '@/lib/store/sql/documents-in-order';
 import type { Json, ShopId } from '@/lib/store/types';
 
@@ -10,12 +10,16 @@ export async function* jobShares(
   jobs?: readonly string[],
 ): AsyncGenerator<Json, void, undefined> {
   const only = jobs === undefined ? Prisma.empty : Prisma.sql`AND j."number" ${among(jobs)}`;
-  const rows = await database().$queryRaw<{ id: number }[]>`
-    SELECT h."jobId" AS "id" FROM "JobShare" h JOIN "Job" j ON j."id" = h."jobId"
-    WHERE h."shopId" = ${shop} ${only} ORDER BY j."openedAt", j."number"`;
+  const rows = await ask<{ id: number }>`
+    SELECT h."jobId" AS "id" FROM "Job" j JOIN "JobShare" h ON h."jobId" = j."id"
+    WHERE j."shopId" = ${shop} ${only} ORDER BY j."openedAt", j."number"`;
   yield* documentsInOrder(
     rows.map(({ id }) => id),
-    (ids) => database().$queryRaw<{ id: number; document: Json }[]>`
-      SELECT "jobId" AS "id", "document" FROM "JobShare" WHERE "jobId" ${among(ids)}`,
+    async (ids) => {
+      // As text: each is read once, and need not be held.
+      const texts = await ask<{ id: number; text: string }>`
+        SELECT "jobId" AS "id", CAST("document" AS TEXT) AS "text" FROM "JobShare" WHERE "jobId" ${among(ids)}`;
+      return texts.map(({ id, text }) => ({ id, document: JSON.parse(text) as Json }));
+    },
   );
 }

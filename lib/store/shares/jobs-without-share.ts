@@ -1,18 +1,20 @@
-import { database } from '@/lib/store/connection/database';
+import { ask } from '@/lib/store/sql/ask';
 import type { ShopId } from '@/lib/store/types';
+import { ofJob } from '@/lib/store/verdicts/rounds-without-verdict';
 
 /**
- * Jobs whose share is absent, older than their readings, or was made with another fit or otherwise, with the version
+ * Jobs, or this one, whose share is absent, older than their readings, or was made with another fit or otherwise, with the version
  * of their readings; those too that have a share, but no reading any more that counts.
  */
 export async function jobsWithoutShare(
   shop: ShopId,
   fit: number,
   madeBy: string,
+  job?: string,
 ): Promise<{ job: string; version: number }[]> {
-  return database().$queryRaw<{ job: string; version: number }[]>`
+  return ask<{ job: string; version: number }>`
     SELECT j."number" AS "job", j."version" FROM "Job" j LEFT JOIN "JobShare" h ON h."jobId" = j."id"
-    WHERE j."shopId" = ${shop}
+    WHERE j."shopId" = ${shop} ${ofJob(job)}
       AND (h."jobId" IS NULL OR h."jobVersion" <> j."version" OR h."fitId" <> ${fit} OR h."madeBy" <> ${madeBy})
       AND (h."jobId" IS NOT NULL OR EXISTS (
         SELECT 1 FROM "Setup" s JOIN "Observation" o ON o."setupId" = s."id"

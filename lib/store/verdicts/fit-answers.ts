@@ -1,5 +1,5 @@
 import { among } from '@/lib/store/sql/among';
-import { askAgain } from '@/lib/store/sql/ask';
+import { ask, askAgain } from '@/lib/store/sql/ask';
 import type { Json, ShopId } from '@/lib/store/types';
 
 /** The newest answer to a question; null before the first. */
@@ -30,4 +30,16 @@ export async function hasFitAnswers(shop: ShopId, fit: number): Promise<boolean>
   const rows =
     await askAgain`SELECT 1 AS "one" FROM "FitAnswer" WHERE "shopId" = ${shop} AND "fitId" = ${fit} LIMIT 1`;
   return rows.length > 0;
+}
+
+/** The answers that a fit has to some questions, as texts of JSON: what is read once need not be held as plain data. */
+export async function fitAnswerTexts(
+  shop: ShopId,
+  fit: number,
+  questions: readonly string[],
+): Promise<Map<string, string>> {
+  const rows = await ask<{ question: string; text: string }>`
+    SELECT "question", CAST("document" AS TEXT) AS "text" FROM "FitAnswer"
+    WHERE "shopId" = ${shop} AND "fitId" = ${fit} AND "question" ${among(questions)}`;
+  return new Map(rows.map(({ question, text }) => [question, text]));
 }

@@ -61,15 +61,22 @@ export function followFit(
   id: number,
   fit: { inputsVersion: number; parameters: Json; figures: Json },
 ): Promise<void> {
-  return transaction(shop, async (queries) => {
-    const { inputsVersion, parameters, figures } = fit;
-    await requireNobodyRemoved(queries, shop, inputsVersion);
-    const { count } = await queries.shopFit.updateMany({
-      where: { shopId: shop, id },
-      data: { inputsVersion, parameters: stored(parameters), figures: stored(figures) },
-    });
-    if (count === 0) throw new RangeError(`The shop has no fit ${id} any more: learn again.`);
+  return transaction(shop, (queries) => follow(queries, shop, id, fit));
+}
+
+/** The same within a transaction. */
+export async function follow(
+  queries: Queries,
+  shop: ShopId,
+  id: number,
+  { inputsVersion, parameters, figures }: { inputsVersion: number; parameters: Json; figures: Json },
+): Promise<void> {
+  await requireNobodyRemoved(queries, shop, inputsVersion);
+  const { count } = await queries.shopFit.updateMany({
+    where: { shopId: shop, id },
+    data: { inputsVersion, parameters: stored(parameters), figures: stored(figures) },
   });
+  if (count === 0) throw new RangeError(`The shop has no fit ${id} any more: learn again.`);
 }
 
 /** Says something else of a fit, going by what is said of it at that moment. Nothing happens where it is gone. */

@@ -9,18 +9,18 @@ const ROWS_AT_ONCE = 500;
 /**
  * Keeps the answers that were worked out with a fit, all of them or none. Those of earlier fits are let go: nobody
  * asks for them any more. An answer that came out as before is not written again: of a long history most do.
- * @param asked the questions that were asked: answers to others stay as they are. All of them where it is null.
+ * @param stay the questions whose answers stay as they are, whatever they are. All others have been asked.
  */
 export async function saveFitAnswers(
   shop: ShopId,
   fit: number,
   answers: Readonly<Record<string, Json>>,
-  asked: ReadonlySet<string> | null = null,
+  stay: ReadonlySet<string> = new Set(),
 ): Promise<void> {
   await transaction(shop, async (queries) => {
     // Somebody may have been removed meanwhile, and the fit with them.
     if ((await queries.shopFit.findFirst({ where: { shopId: shop, id: fit } })) === null) return;
-    const known = (await takenOver(queries, shop, fit)).filter((question) => asked?.has(question) ?? true);
+    const known = (await takenOver(queries, shop, fit)).filter((question) => !stay.has(question));
     const gone = known.filter((question) => !(question in answers));
     const fresh = new Set(Object.keys(answers));
     for (const questions of chunks(known)) {

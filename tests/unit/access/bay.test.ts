@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { bayEntries, bayKnowledge, getBayRound, listBayRounds, takeBayEntries } from '@/lib/access';
+import { atWork } from '@/lib/assess/answers';
 import { startingPoint, type TechnicianHand } from '@/lib/assess/cause/learned';
 import type { Viewer } from '@/lib/identity';
 import { keepFit } from '@/lib/refresh/stored-fit';
@@ -72,6 +73,7 @@ describe('what a device knows of the shop', () => {
   const hand: TechnicianHand = { ...startingPoint().newTechnician, setting: 1.25 };
   const learned = (codes: readonly string[]) => ({
     ...{ inputsVersion: 0, program: 'this one', figures: { technicians: [], gauges: [] } as never },
+    atWork: atWork([], startingPoint()),
     learned: {
       ...startingPoint(),
       newTechnician: hand,

@@ -1,25 +1,33 @@
 import { describe, expect, it } from 'vitest';
-import { habitSpan, handSpan, monthQuestion, type MonthDocuments } from '@/lib/assess/answers';
-import { MonthSums, roundsIn } from '@/lib/assess/answers/month-sums';
+import {
+  atWork,
+  habitSpan,
+  handSpan,
+  jobShare,
+  monthQuestion,
+  MonthSums,
+  type MonthDocuments,
+  type WorkMonth,
+} from '@/lib/assess/answers';
 import { settingErrors } from '@/lib/assess/answers/setting-errors';
-import { firstReadings, habitMatrix, tallyHabits, tallyShop } from '@/lib/assess/habits';
+import { startingPoint } from '@/lib/assess/cause/learned';
+import { firstReadings, habitMatrix, tallyShop } from '@/lib/assess/habits';
 import { habitShop } from '@/tests/simulation/habit-shop';
 
 const shop = habitShop({ seed: 5, jobs: 60, hands: { A: { leftLow: 2 }, B: {}, C: {} } });
 const jobs = shop.jobs.map((job, i) => ({ ...job, sheet: i % 2 === 0 ? 'Coupe' : 'Estate' }));
 const firsts = firstReadings(shop.readings);
+const learned = startingPoint();
+const { bodies } = atWork(jobs, learned);
 const sums = new MonthSums('UTC');
 for (const job of jobs) {
   const verdicts = shop.verdicts.filter((verdict) => verdict.job === job.job);
-  sums.add({
-    begunAt: job.rounds[0]?.setups[0]?.takenAt ?? NaN,
-    sheet: job.sheet,
-    tallies: [...tallyHabits(job, verdicts, firsts.get(job.job))],
-    rounds: roundsIn(job, settingErrors(job, verdicts)),
-  });
+  const share = jobShare(job, { learned, bodies, timeZone: 'UTC', verdicts, firsts: firsts.get(job.job) });
+  if (share !== null) sums.add(share);
 }
 const documents = new Map(sums.documents());
-const { months, sheets } = sums.choices();
+const months = sums.months();
+const sheets = ['Coupe', 'Estate'];
 const habitsOf = (sheet?: string) =>
   months.flatMap((month) => {
     const document = documents.get(monthQuestion('habits', month, sheet));
@@ -36,7 +44,8 @@ const close = (a: number | null | undefined, b: number | null | undefined) =>
 describe('sums by month', () => {
   it('know their months and sheets', () => {
     expect(months.length).toBeGreaterThan(1);
-    expect(sheets).toEqual(['Coupe', 'Estate']);
+    const worked = months.map((month) => documents.get(monthQuestion('work', month)) as WorkMonth);
+    expect([...new Set(worked.flatMap((work) => work.sheets))].sort()).toEqual(sheets);
   });
 
   it('of all months together show the habits that the whole history shows', () => {

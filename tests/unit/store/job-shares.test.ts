@@ -1,5 +1,14 @@
 import { expect, it } from 'vitest';
-import { jobShares, jobsWithoutShare, saveFit, saveJobShares, saveReadings, shareStamp } from '@/lib/store';
+import {
+  fitAnswer,
+  jobShares,
+  jobsInOrder,
+  jobsWithoutShare,
+  saveFit,
+  saveFitAnswers,
+  saveJobShares,
+  saveReadings,
+} from '@/lib/store';
 import { freshStore } from './fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from './invented-readings';
 
@@ -31,15 +40,25 @@ it('shares wait where job, fit or calculation changed, and are told in the order
   expect(await waiting(other)).toHaveLength(3);
   expect(await waiting(fit, 'otherwise')).toHaveLength(3);
 
-  const before = await shareStamp(store.shop, fit);
+  expect(await jobsInOrder(store.shop, ['J000002', 'J9', 'J000000'])).toEqual(['J000000', 'J000002']);
+
   const again = readings
     .filter(({ job, repeat }) => job === 'J000001' && repeat === 1)
     .map((one) => ({ ...one, repeat: 9, takenAt: one.takenAt + 1 }));
   await saveReadings(store.shop, again, fileNamed('again.csv'), BY_COMMAND);
   expect(await waiting()).toEqual(['J000001']);
-  await saveJobShares(store.shop, fit, 'now', [{ job: 'J000001', version: 2, document: 'newer' }]);
+  await saveFitAnswers(store.shop, fit, { 'made-from': 1, rates: 2 });
+  await saveJobShares(
+    store.shop,
+    fit,
+    'now',
+    [{ job: 'J000001', version: 2, document: 'newer' }],
+    ['made-from'],
+  );
   expect(await told(['J000001'])).toEqual(['newer']);
-  expect(await shareStamp(store.shop, fit)).not.toBe(before);
+  // What rests on the shares does not outlast them.
+  expect(await fitAnswer(store.shop, 'made-from')).toBeNull();
+  expect(await fitAnswer(store.shop, 'rates')).toBe(2);
   await saveJobShares(store.shop, fit, 'now', [{ job: 'J000001', version: 2, document: null }]);
   expect(await told()).toHaveLength(2);
   await saveJobShares(store.shop, 4711, 'now', [{ job: 'J000000', version: 1, document: 'of no fit' }]);

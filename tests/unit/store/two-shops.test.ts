@@ -119,6 +119,13 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   const nothingJudged = { verdicts: [], proofs: { format: 1, rounds: [] } };
   await door.saveFollowed(shop, { outcomes: [], judged: { fit: fit.id, ...nothingJudged, restated } });
   await door.saveFitAnswers(shop, fit.id, { rates: mark });
+  await door.saveFigures(shop, {
+    fit: fit.id,
+    shares: { madeBy: 'a test', changed: [] },
+    answers: { texts: new Map([['risk', JSON.stringify(mark)]]), gone: [] },
+    madeFrom: { question: 'made-from', before: null },
+    stored: { inputsVersion, parameters: `${mark}, figured`, figures: null },
+  });
   await door.saveJobShares(shop, fit.id, 'a test', [{ job: 'J000000', version: 1, document: mark }]);
   const trial = await door.createTrial(shop, { name: mark, plan: PLAN }, ACTOR);
   const first = { run: 1, repeat: 1 };
@@ -188,7 +195,8 @@ async function everything(shop: number, fit: number) {
     readingsFor: readings,
     jobShares: shares,
     jobsWithoutShare: await door.jobsWithoutShare(shop, fit, 'a test'),
-    shareStamp: await door.shareStamp(shop, fit),
+    jobsInOrder: await door.jobsInOrder(shop, ['J000002', 'J000000']),
+    fitAnswerTexts: await door.fitAnswerTexts(shop, fit, ['rates']),
     readingsOfSetup: await door.readingsOfSetup(shop, 'J000000', 'before-0'),
     readingHistory: (await door.readingHistory(shop, { job: 'J000001', changed: true })).map(
       ({ enteredAt: _, ...revision }) => revision,

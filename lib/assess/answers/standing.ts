@@ -1,0 +1,258 @@
+import { quarterOf } from '@/lib/measure/month-of';
+import { mergeCollapsed } from '@/lib/stats';
+import { addTallies, type HabitTally } from '../habits';
+import { MeasuredSums } from '../measured';
+import type { JobRisk } from '../measuring-risk';
+import type { HandCell, Quarter, ShopQuarter } from '../my-hand';
+import type { RateJob } from '../rates';
+import type { SettingSeries } from '../signals';
+import { MissetCounts, type MissetCount } from './misset-counts';
+import type { HabitMonth, HandMonth, SpanChoices } from './month-sums';
+import type { WorkMonth } from './work-month';
+
+/** All that is summed of one month over all sheets. */
+export interface MonthOfShop {
+  /** `2025-03`. */
+  month: string;
+  habits: HabitMonth;
+  hands: HandMonth[];
+  work: WorkMonth;
+}
+
+/** Of values mm: how many, their mean and their squares; and of repeats with the gauge untouched. */
+interface Sum {
+  n: number;
+  mean: number;
+  ss: number;
+  readingDf: number;
+  readingSs: number;
+}
+
+const NONE: Sum = { n: 0, mean: 0, ss: 0, readingDf: 0, readingSs: 0 };
+
+/** One year: what adds up over its months, and by month what does not. */
+interface Year {
+  tallies: Map<string, HabitTally>;
+  /** By technician, then by place. */
+  cells: Map<string, Map<string, HandCell>>;
+  measured: MeasuredSums;
+  months: Month[];
+}
+
+type Month = Pick<WorkMonth, 'sheets' | 'scatter' | 'gaugeMeans' | 'missets' | 'rates' | 'risks'> & {
+  month: string;
+  /** Of each technician: the means of the rounds, and all settings. */
+  bias: { technician: string; n: number; mean: number; ss: number }[];
+  settings: Map<string, Sum>;
+};
+
+/**
+ * Where the shop stands, from the sums of its months: months are added up to years and years to the whole, always in
+ * this order, so that the same readings give the same figures to the last digit whatever changed when, and a change in
+ * one month costs the months of its year.
+ */
+export class Standing {
+  readonly #years = new Map<string, Year>();
+  #lists: { rates: RateJob[]; risks: JobRisk[] } | null = null;
+
+  /** Takes a year anew. @param months of this year that have anything, in their order */
+  setYear(year: string, months: readonly MonthOfShop[]): void {
+    const before = this.#years.get(year);
+    if (months.length === 0) this.#years.delete(year);
+    else this.#years.set(year, yearOf(months));
+    // What is the same stays the same object: what was worked out of it holds.
+    if (listsOf(before) !== listsOf(this.#years.get(year))) this.#lists = null;
+  }
+
+  /** Jobs with a first measuring after the repair, by year, in the order of time. */
+  ratesByYear(): [year: string, rates: RateJob[]][] {
+    return this.#inOrder().map(([year, { months }]) => [year, months.flatMap(({ rates }) => rates)]);
+  }
+
+  rates(): readonly RateJob[] {
+    return this.#listed().rates;
+  }
+
+  /** Of the same jobs. */
+  risks(): readonly JobRisk[] {
+    return this.#listed().risks;
+  }
+
+  tallies(): Map<string, HabitTally> {
+    const years = this.#inOrder().map(([, { tallies }]) => tallies);
+    const technicians = [...new Set(years.flatMap((tallies) => [...tallies.keys()]))].sort();
+    return new Map(
+      technicians.map((technician) => [
+        technician,
+        addTallies(years.flatMap((tallies) => tallies.get(technician) ?? [])),
+      ]),
+    );
+  }
+
+  /** What was measured, by whom and with what. */
+  measured(): MeasuredSums {
+    const sums = new MeasuredSums();
+    for (const [, { measured }] of this.#inOrder())
+      sums.addSums({ hands: measured.hands(), gauges: measured.gauges(), outcomes: measured.outcomes });
+    return sums;
+  }
+
+  /** In the order of places. */
+  cells(technician: string): HandCell[] {
+    const whole = new Map<string, HandCell>();
+    for (const [, { cells }] of this.#inOrder())
+      for (const cell of cells.get(technician)?.values() ?? []) addCell(whole, cell);
+    return [...whole].sort(byKey).map(([, cell]) => cell);
+  }
+
+  quarters(technician: string): Quarter[] {
+    const quarters = new Map<string, Sum>();
+    for (const { month, settings } of this.#months()) {
+      const sum = settings.get(technician);
+      const quarter = quarterOf(month);
+      if (sum !== undefined) quarters.set(quarter, added(quarters.get(quarter) ?? NONE, sum));
+    }
+    return [...quarters].map(quarterSums);
+  }
+
+  /** The shop by quarter, with how many technicians stand behind each. */
+  shopQuarters(): ShopQuarter[] {
+    const quarters = new Map<string, { sum: Sum; technicians: Set<string> }>();
+    for (const { month, settings } of this.#months())
+      for (const [technician, sum] of settings) {
+        const quarter = quarterOf(month);
+        const known = quarters.get(quarter) ?? { sum: NONE, technicians: new Set<string>() };
+        known.technicians.add(technician);
+        quarters.set(quarter, { ...known, sum: added(known.sum, sum) });
+      }
+    return [...quarters].map(([quarter, { sum, technicians }]) => ({
+      ...quarterSums([quarter, sum]),
+      technicians: technicians.size,
+    }));
+  }
+
+  missets(technician: string): MissetCount[] {
+    const counts = new MissetCounts();
+    for (const { missets } of this.#months())
+      for (const [whose, own] of missets)
+        if (whose === technician) counts.add(own.map((count) => [whose, count]));
+    return counts.of(technician);
+  }
+
+  /** Setting errors by month: each gauge's bias, each technician's bias and scatter. */
+  series(): SettingSeries[] {
+    const series = new Map<string, SettingSeries>();
+    const add = (
+      what: SettingSeries['what'],
+      kind: 'technician' | 'gauge',
+      name: string,
+      period: SettingSeries['periods'][number],
+    ): void => {
+      const key = JSON.stringify([kind, name, what]);
+      const known = series.get(key) ?? { what, subject: { kind, name }, periods: [] };
+      series.set(key, known);
+      known.periods.push(period);
+    };
+    for (const { month: period, bias, scatter, gaugeMeans } of this.#months()) {
+      for (const { gauge, n, mean, ss } of gaugeMeans)
+        add('setting-bias', 'gauge', gauge, { period, n, mean, ss });
+      for (const { technician, n, mean, ss } of bias)
+        add('setting-bias', 'technician', technician, { period, n, mean, ss });
+      for (const { technician, df, ss } of scatter)
+        add('setting-scatter', 'technician', technician, { period, n: df === 0 ? 0 : df + 1, mean: 0, ss });
+    }
+    return [...series].sort(byKey).map(([, one]) => one);
+  }
+
+  choices(): SpanChoices {
+    const months = this.#months();
+    return {
+      months: months.map(({ month }) => month),
+      sheets: [...new Set(months.flatMap(({ sheets }) => sheets))].sort(),
+    };
+  }
+
+  #listed(): { rates: RateJob[]; risks: JobRisk[] } {
+    return (this.#lists ??= {
+      rates: this.#months().flatMap(({ rates }) => rates),
+      risks: this.#months().flatMap(({ risks }) => risks),
+    });
+  }
+
+  #months(): Month[] {
+    return this.#inOrder().flatMap(([, { months }]) => months);
+  }
+
+  #inOrder(): [string, Year][] {
+    return [...this.#years].sort(byKey);
+  }
+}
+
+function yearOf(months: readonly MonthOfShop[]): Year {
+  const tallies = new Map<string, HabitTally[]>();
+  const cells = new Map<string, Map<string, HandCell>>();
+  const measured = new MeasuredSums();
+  for (const { habits, hands, work } of months) {
+    for (const [technician, tally] of habits) within(tallies, technician, () => []).push(tally);
+    for (const hand of hands) {
+      const own = within(cells, hand.technician, () => new Map<string, HandCell>());
+      for (const cell of hand.cells) addCell(own, cell);
+    }
+    const outcomes = work.rates.map(({ technician, right, start }) => ({
+      ...{ technician, right },
+      outBefore: start.measured ? start.out : null,
+    }));
+    measured.addSums({ hands: work.hands, gauges: work.gauges, outcomes });
+  }
+  return {
+    tallies: new Map([...tallies].map(([technician, own]) => [technician, addTallies(own)])),
+    cells,
+    measured,
+    months: months.map(({ month, hands, work }) => {
+      const { sheets, scatter, gaugeMeans, missets, rates, risks } = work;
+      return {
+        ...{ month, sheets, scatter, gaugeMeans, missets, rates, risks },
+        bias: hands.flatMap(({ technician, rounds }) =>
+          rounds
+            .filter(({ gauge, section }) => gauge === null && section === null)
+            .map(({ n, mean, ss }) => ({ technician, n, mean, ss })),
+        ),
+        settings: new Map(
+          hands
+            .filter((hand) => hand.cells.length > 0)
+            .map(({ technician, cells: own }) => [technician, own.reduce(added, NONE)]),
+        ),
+      };
+    }),
+  };
+}
+
+const listsOf = (year: Year | undefined): string =>
+  JSON.stringify((year?.months ?? []).map(({ rates, risks }) => [rates, risks]));
+
+const added = (a: Sum, b: Sum): Sum => {
+  const { n, mean, ss } = mergeCollapsed(a, b);
+  return { n, mean, ss, readingDf: a.readingDf + b.readingDf, readingSs: a.readingSs + b.readingSs };
+};
+
+function addCell(cells: Map<string, HandCell>, cell: HandCell): void {
+  const { section, side, gauge, distance } = cell;
+  const key = JSON.stringify([section, side, distance, gauge]);
+  cells.set(key, { section, side, gauge, distance, ...added(cells.get(key) ?? NONE, cell) });
+}
+
+const quarterSums = ([quarter, { n, mean, ss, readingDf, readingSs }]: [string, Sum]): Quarter => ({
+  quarter,
+  reading: { df: readingDf, ss: readingSs },
+  setting: { n, mean, ss },
+});
+
+function within<Value>(map: Map<string, Value>, key: string, fresh: () => Value): Value {
+  const known = map.get(key);
+  if (known !== undefined) return known;
+  const made = fresh();
+  map.set(key, made);
+  return made;
+}
+
+const byKey = ([a]: [string, unknown], [b]: [string, unknown]): number => (a < b ? -1 : 1);

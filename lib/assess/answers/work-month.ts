@@ -1,0 +1,83 @@
+import { grouped } from '@/lib/measure/grouped';
+import { mergeCollapsed } from '@/lib/stats';
+import { MeasuredSums, type HandSums, type MeasuredByGauge } from '../measured';
+import type { JobRisk } from '../measuring-risk';
+import type { RateJob } from '../rates';
+import type { JobShare } from './job-share';
+import { MissetCounts, type MissetCount } from './misset-counts';
+import type { SettingError } from './setting-errors';
+
+/**
+ * What of the jobs of one month adds up to the answers, beside habits and hands. What is of a whole job counts in the
+ * month in which it was begun, what is of a round in the month of the round. Plain JSON.
+ */
+export interface WorkMonth {
+  /** The numbers of all jobs that count here, in the order of time. */
+  jobs: string[];
+  sheets: string[];
+  hands: HandSums[];
+  gauges: MeasuredByGauge[];
+  rates: RateJob[];
+  risks: JobRisk[];
+  missets: [technician: string, counts: MissetCount[]][];
+  /** Squares of the setting errors of each technician within the rounds. */
+  scatter: { technician: string; df: number; ss: number }[];
+  /** The mean setting error of each round by gauge, collapsed. */
+  gaugeMeans: { gauge: string; n: number; mean: number; ss: number }[];
+}
+
+/** One month, job by job in the order of time. */
+export class WorkSums {
+  readonly #jobs = new Set<string>();
+  readonly #sheets = new Set<string>();
+  readonly #measured = new MeasuredSums();
+  readonly #rates: RateJob[] = [];
+  readonly #risks: JobRisk[] = [];
+  readonly #missets = new MissetCounts();
+  readonly #scatter = new Map<string, WorkMonth['scatter'][number]>();
+  readonly #gauges = new Map<string, WorkMonth['gaugeMeans'][number]>();
+
+  /** A job that was begun in this month. */
+  addJob({ job, sheet, measured, rate, risk, missets }: JobShare): void {
+    this.#jobs.add(job);
+    if (sheet !== null) this.#sheets.add(sheet);
+    this.#measured.add(measured);
+    if (rate !== null) this.#rates.push(rate);
+    if (risk !== null) this.#risks.push(risk);
+    this.#missets.add(missets);
+  }
+
+  /** The setting errors of a round of this month. */
+  addRound(job: string, errors: readonly SettingError[]): void {
+    this.#jobs.add(job);
+    for (const [technician, own] of grouped(errors, (error) => error.technician)) {
+      const mean = meanOf(own);
+      const known = this.#scatter.get(technician) ?? { technician, df: 0, ss: 0 };
+      known.df += own.length - 1;
+      known.ss += own.reduce((sum, { error }) => sum + (error - mean) ** 2, 0);
+      this.#scatter.set(technician, known);
+    }
+    for (const [gauge, own] of grouped(errors, (error) => error.gauge)) {
+      const known = this.#gauges.get(gauge) ?? { n: 0, mean: 0, ss: 0 };
+      const { n, mean, ss } = mergeCollapsed(known, { n: 1, mean: meanOf(own), ss: 0 });
+      this.#gauges.set(gauge, { gauge, n, mean, ss });
+    }
+  }
+
+  told(): WorkMonth {
+    return {
+      jobs: [...this.#jobs],
+      sheets: [...this.#sheets],
+      hands: this.#measured.hands(),
+      gauges: this.#measured.gauges(),
+      rates: this.#rates,
+      risks: this.#risks,
+      missets: this.#missets.all(),
+      scatter: [...this.#scatter.values()],
+      gaugeMeans: [...this.#gauges.values()],
+    };
+  }
+}
+
+const meanOf = (errors: readonly SettingError[]): number =>
+  errors.reduce((sum, { error }) => sum + error, 0) / errors.length;

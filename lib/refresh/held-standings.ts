@@ -1,0 +1,40 @@
+import type { ShopQuestions, Standing } from '@/lib/assess/answers';
+import type { ShopId } from '@/lib/store';
+
+/** Where a shop stands by one fit, as this process knows it: as long as nobody else kept answers since. */
+export interface Held {
+  fit: number;
+  /** Of the answers that it belongs to. */
+  revision: string;
+  standing: Standing;
+  questions: ShopQuestions;
+  /** The documents that are kept as these objects say; empty where this process did not write them. */
+  written: ReadonlyMap<string, unknown>;
+}
+
+/** Some megabytes each. */
+const MOST = 6;
+
+// One a process, also where the server loads this module more than once.
+const all = globalThis as typeof globalThis & { rehangStandings?: Map<ShopId, Held> };
+const shops = (): Map<ShopId, Held> => (all.rehangStandings ??= new Map<ShopId, Held>());
+
+/** Spares reading where a shop stands before each new reading; those that were asked for longest ago are let go. */
+export const HeldStandings = {
+  /** Whoever takes it changes it, and gives it back when that is kept. */
+  take(shop: ShopId, fit: number, revision: string): Held | null {
+    const held = shops().get(shop);
+    shops().delete(shop);
+    return held?.fit === fit && held.revision === revision ? held : null;
+  },
+
+  keep(shop: ShopId, held: Held): void {
+    const known = shops();
+    known.delete(shop);
+    known.set(shop, held);
+    for (const oldest of known.keys()) {
+      if (known.size <= MOST) break;
+      known.delete(oldest);
+    }
+  },
+};
