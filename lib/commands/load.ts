@@ -2,16 +2,14 @@
  * `npm run -s load -- FILE…` stores measurement files, each all or nothing, and brings the figures up to date.
  * Exit 0, or 1 where a file was refused or could not be stored; the other files named are stored all the same.
  */
-import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
-import { faultList, tabulateMeasurementFile } from '@/lib/measure';
+import { faultList } from '@/lib/measure';
 import { refresh } from '@/lib/refresh/refresh';
-import { closeStore, saveTable, sheetBook, type Shop } from '@/lib/store';
+import { closeStore, sheetBook, type Shop } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
-import { Digest } from './digest';
-import { knownSheets } from './known-sheets';
+import { saveFileReadings, withFile } from '@/lib/store/reader';
 import { summaryLines } from './load-summary';
 import { program } from './program.mjs';
 import { shopNamed } from './shop-named';
@@ -26,40 +24,35 @@ const say = (line: string) => console.log(line);
 /** Milliseconds between two lines of progress, and before the first. */
 const EVERY = 2_000;
 
-/** Says how much is stored of a file that takes longer than a moment. */
-function progress(tell: (line: string) => void): (share: number) => void {
+/** Says how much is read or stored of a file that takes longer than a moment. */
+function progress(what: 'read' | 'stored', tell: (line: string) => void): (share: number) => void {
   let last = Date.now();
   return (share) => {
     if (Date.now() < last + EVERY || share >= 1) return;
     last = Date.now();
-    tell(`  ${Math.floor(share * 100)} % stored …`);
+    tell(`  ${Math.floor(share * 100)} % ${what} …`);
   };
 }
 
 async function load(path: string, shop: Shop): Promise<void> {
   const name = basename(path);
   const { size: bytes } = await stat(path);
-  const digest = new Digest();
-  const book = knownSheets(await sheetBook(shop.id));
-  const { readings, faults, summary } = await tabulateMeasurementFile(digest.of(createReadStream(path)), {
-    name,
-    bytes,
-    timeZone: shop.timeZone,
-    knownSheets: (sheet) => book.get(sheet),
+  const file = { path, name, bytes, timeZone: shop.timeZone, book: await sheetBook(shop.id) };
+  await withFile(file, progress('read', say), async ({ readings, faults, summary, sha256 }) => {
+    if (readings === null) throw new Refused(faultList(faults).join('\n'));
+    for (const line of summaryLines(summary)) say(line);
+    const saved = await saveFileReadings(
+      shop.id,
+      readings,
+      { name, sha256, lines: summary.lines },
+      { person: null, via: 'command' },
+      progress('stored', say),
+    );
+    const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
+    say(
+      `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,
+    );
   });
-  if (readings === null) throw new Refused(faultList(faults).join('\n'));
-  for (const line of summaryLines(summary)) say(line);
-  const saved = await saveTable(
-    shop.id,
-    readings,
-    { name, sha256: digest.hex(), lines: summary.lines },
-    { person: null, via: 'command' },
-    progress(say),
-  );
-  const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
-  say(
-    `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,
-  );
 }
 
 async function loadAll(paths: readonly string[], name: string | undefined): Promise<number> {

@@ -65,21 +65,43 @@ const TRANSACTION_MS = 10 * 60_000;
 /** How long a transaction may wait for its turn, and take, ms. */
 export const PATIENCE = { maxWait: TRANSACTION_MS, timeout: TRANSACTION_MS } as const;
 
+type Work<Result> = (queries: Queries, rows: Rows, within: Statements) => Promise<Result>;
+
 /** Runs all of `work` or nothing of it. Nobody else changes the shop meanwhile. */
-export function transaction<Result>(
-  shop: ShopId,
-  work: (queries: Queries, rows: Rows, within: Statements) => Promise<Result>,
-): Promise<Result> {
+export function transaction<Result>(shop: ShopId, work: Work<Result>): Promise<Result> {
   const { client, sqlite } = opened();
-  return client.$transaction(async (queries) => {
+  return within(client, sqlite, shop, work);
+}
+
+/**
+ * The same for work that adds many times the rows that are stored. Where the database lives in this process it has a
+ * connection of its own, which looks up what rows refer to once for all of them before it keeps any.
+ */
+export async function loading<Result>(shop: ShopId, work: Work<Result>): Promise<Result> {
+  const url = databaseUrl();
+  if (url.engine !== 'sqlite') return transaction(shop, work);
+  const sqlite = new Sqlite(url.path, true);
+  const client = new PrismaClient({ adapter: sqlite });
+  try {
+    return await within(client, sqlite, shop, async (...on) => {
+      const result = await work(...on);
+      sqlite.checkReferences();
+      return result;
+    });
+  } finally {
+    await client.$disconnect();
+  }
+}
+
+const within = <Result>(client: Database, sqlite: Sqlite | null, shop: ShopId, work: Work<Result>) =>
+  client.$transaction(async (queries) => {
     await dialect().alone(queries, shop);
     return sqlite === null
       ? work(queries, new RowsByStatement(queries), queries)
       : work(queries, new RowsInProcess(sqlite), new StatementsInProcess(sqlite));
   }, PATIENCE);
-}
 
-/** The same by statements of our own alone. */
+/** `transaction` by statements of our own alone. */
 export const statements = <Result>(
   shop: ShopId,
   work: (within: Statements) => Promise<Result>,

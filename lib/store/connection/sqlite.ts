@@ -12,6 +12,8 @@ import { PreparedStatements, type Prepared } from './prepared';
 const DRIVER_WAIT_MS = 20;
 const PRAGMAS =
   'PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA cache_size = -32000;';
+/** References are then looked up all together before the end: a row at a time costs three times as much. */
+const TO_LOAD = 'PRAGMA foreign_keys = OFF;';
 
 const command = (sql: string): SqlQuery => ({ sql, args: [], argTypes: [] });
 const onlyReads = (query: SqlQuery) => /^\s*SELECT\b/i.test(query.sql);
@@ -29,7 +31,11 @@ export class Sqlite extends PrismaBetterSqlite3 {
   /** What the connection that reads was answered. */
   readonly kept = new KeptAnswers();
 
-  constructor(path: string) {
+  /** @param loads whether rows by the million are to be written; see `loading` in `database.ts`. */
+  constructor(
+    path: string,
+    readonly loads = false,
+  ) {
     super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS });
     this.#path = path;
   }
@@ -41,6 +47,13 @@ export class Sqlite extends PrismaBetterSqlite3 {
   get writer(): Database.Database {
     if (this.#writer?.inTransaction !== true) throw new Error('There is no open transaction to write in.');
     return this.#writer;
+  }
+
+  /** @throws Error where a row of the open transaction, or an earlier one, refers to nothing. */
+  checkReferences(): void {
+    const broken: unknown = this.writer.pragma('foreign_key_check');
+    if (!Array.isArray(broken) || broken.length > 0)
+      throw new Error('What was to be stored would refer to rows that are not there; nothing was stored.');
   }
 
   /** A statement on the connection that writes, within a transaction that is open on it. */
@@ -69,7 +82,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
     const writer = await super.connect();
     this.#writer = beneath(writer);
     this.#preparedToWrite = null;
-    await patiently(() => writer.executeScript(PRAGMAS));
+    await patiently(() => writer.executeScript(this.loads ? PRAGMAS + TO_LOAD : PRAGMAS));
     const reader = await super.connect();
     await reader.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`);
     this.#prepared = new PreparedStatements(beneath(reader));

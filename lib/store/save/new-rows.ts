@@ -69,3 +69,11 @@ export interface NewRoundRow {
 }
 
 export const CAUSES = ['neither', 'gauge', 'body', 'both'] as const;
+
+/** The columns of numbers, to be handed to another thread. */
+export const buffersOf = ({ setups, observations, readings }: NewRows): ArrayBuffer[] =>
+  [setups, observations, readings].flatMap((columns) =>
+    Object.values(columns).flatMap((column) =>
+      typeof column !== 'number' && column.buffer instanceof ArrayBuffer ? [column.buffer] : [],
+    ),
+  );

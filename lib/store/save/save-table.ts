@@ -1,5 +1,5 @@
 import type { ReadingTable } from '@/lib/measure';
-import { transaction, type Queries } from '@/lib/store/connection/database';
+import { database, loading, transaction, type Queries } from '@/lib/store/connection/database';
 import { inputsChanged } from '@/lib/store/shop/get-shop';
 import { among } from '@/lib/store/sql/among';
 import type { Rows } from '@/lib/store/sql/rows';
@@ -41,24 +41,36 @@ export const saveTable = (
   tell?: (share: number) => void,
 ): Promise<SaveSummary> => saveFileReadings(shop, new TableReadings(table), file, actor, tell);
 
-/** The same, wherever the readings are held. */
+/**
+ * The same, wherever the readings are held.
+ * @param large whether the file brings more than is stored already, and much, if that is known.
+ */
 export async function saveFileReadings(
   shop: ShopId,
   readings: FileReadings,
   file: SourceFile,
   actor: Actor,
   tell: (share: number) => void = () => undefined,
+  large?: boolean,
 ): Promise<SaveSummary> {
+  const asLarge = large ?? (await isLarge(readings.size));
+  const run = asLarge ? loading : transaction;
   try {
-    return await transaction(shop, (queries, rows) =>
-      new TableBeingSaved(queries, rows, shop, readings, new FileBeingSaved(queries, shop, file), tell).save(
-        actor,
-      ),
-    );
+    return await run(shop, (queries, rows) => {
+      const saved = new FileBeingSaved(queries, shop, file);
+      return new TableBeingSaved(queries, rows, shop, readings, saved, tell, asLarge).save(actor);
+    });
   } catch (error) {
     if (!(error instanceof Contradicted)) throw error;
     return saveReadings(shop, await readings.all(), file, actor);
   }
+}
+
+/** Whether a file brings more than is stored already, and much. */
+async function isLarge(size: number): Promise<boolean> {
+  if (size < LARGE) return false;
+  const { _sum } = await database().job.aggregate({ _sum: { readingCount: true } });
+  return size > (_sum.readingCount ?? 0);
 }
 
 class TableBeingSaved {
@@ -76,6 +88,7 @@ class TableBeingSaved {
     private readonly table: FileReadings,
     private readonly file: FileBeingSaved,
     private readonly tell: (share: number) => void,
+    private readonly large: boolean,
   ) {}
 
   async save(actor: Actor): Promise<SaveSummary> {
@@ -116,7 +129,7 @@ class TableBeingSaved {
         this.report(some);
       }
     };
-    await ((await this.isLarge()) ? this.rows.withoutIndexes(['Setup', 'Observation'], write) : write());
+    await (this.large ? this.rows.withoutIndexes(['Setup', 'Observation'], write) : write());
     this.summary.added += writer.readings;
     this.summary.causes += writer.causes;
     this.summary.newJobs += jobs.length;
@@ -134,13 +147,6 @@ class TableBeingSaved {
       if (next !== undefined) yield { some: next.some, piece: await next.piece };
     }
     for (const { some, piece } of ahead) yield { some, piece: await piece };
-  }
-
-  /** Whether the table brings more than is stored already, and much. */
-  private async isLarge(): Promise<boolean> {
-    if (this.table.size < LARGE) return false;
-    const { _sum } = await this.queries.job.aggregate({ _sum: { readingCount: true } });
-    return this.table.size > (_sum.readingCount ?? 0);
   }
 
   private async parents(): Promise<KnownIds> {

@@ -46,18 +46,18 @@ export class RowsInProcess implements Rows {
   }
 
   /**
-   * An index is sorted once in half the time that it takes to put every row in its place. Those that hold a key of
-   * the table stay, since they are what refuses a row that is there twice.
+   * An index is sorted once in half the time that it takes to put every row in its place; where it may hold no two
+   * rows alike, they are found then. Where references are looked up row by row, those that they are looked up by stay.
    */
   async withoutIndexes(tables: readonly string[], work: () => Promise<void>): Promise<void> {
     const { writer } = this.sqlite;
     const dropped = tables.flatMap((table) =>
       writer
-        .prepare<[string], { name: string; sql: string }>(
+        .prepare<[string, number], { name: string; sql: string }>(
           `SELECT "name", "sql" FROM sqlite_master WHERE "type" = 'index' AND "tbl_name" = ?
-            AND "sql" IS NOT NULL AND "sql" NOT LIKE 'CREATE UNIQUE%'`,
+            AND "sql" IS NOT NULL AND (? OR "sql" NOT LIKE 'CREATE UNIQUE%')`,
         )
-        .all(table),
+        .all(table, this.sqlite.loads ? 1 : 0),
     );
     for (const { name } of dropped) writer.exec(`DROP INDEX "${name}"`);
     // Where the work fails, the transaction's end brings them back.

@@ -12,6 +12,8 @@ import {
   saveTable,
   sheetBook,
 } from '@/lib/store';
+import { saveFileReadings } from '@/lib/store/reader';
+import { TableReadings } from '@/lib/store/save/file-readings';
 import { shops } from '@/tests/property/measure/shops';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed } from '@/tests/unit/store/invented-readings';
@@ -47,17 +49,23 @@ it('a table of readings is stored as the same readings are one by one, beside wh
         if (table === null) return;
         const earlier = [...table].filter((_, index) => there[index % there.length]);
         const stored = await Promise.all(
-          ['one by one', 'as a table'].map(async (how) => {
+          ['one by one', 'as a table', 'as a large table'].map(async (how) => {
             const { id } = await addShop(`${how} ${run}`, 'UTC');
             await saveReadings(id, earlier, fileNamed('earlier'), BY_COMMAND);
             return id;
           }),
         );
-        const [plain = 0, fast = 0] = stored;
+        const [plain = 0, fast = 0, large = 0] = stored;
         const summary = await saveReadings(plain, [...table], fileNamed('all'), BY_COMMAND);
         expect(await saveTable(fast, table, fileNamed('all'), BY_COMMAND)).toEqual(summary);
         const held = await heldBy(fast);
         expect(held).toEqual(await heldBy(plain));
+        const readings = new TableReadings(table);
+        const nothing = () => undefined;
+        expect(await saveFileReadings(large, readings, fileNamed('all'), BY_COMMAND, nothing, true)).toEqual(
+          summary,
+        );
+        expect(await heldBy(large)).toEqual(held);
         expect(held.jobs).toEqual(collapse(table));
         const again = await saveTable(fast, table, fileNamed('again'), BY_COMMAND);
         expect(again).toMatchObject({ added: 0, jobs: [], alreadyThere: table.size });

@@ -10,7 +10,7 @@ import {
   type Reading,
 } from '@/lib/measure';
 import { batchReportText } from '@/lib/reports';
-import { knownSheets } from '@/lib/commands/known-sheets';
+import { knownSheets } from '@/lib/store/reader/known-sheets';
 import { loadJobs, readingsFor, saveReadings, sheetBook } from '@/lib/store';
 import { freshStore } from './fresh-store';
 import { BY_COMMAND } from './invented-readings';

@@ -1,0 +1,46 @@
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { tabulateMeasurementFile, type Dimension, type TabledFile } from '@/lib/measure';
+import { knownSheets } from './known-sheets';
+
+/** A measurement file on the disk, and what its lines are held to. */
+export interface PathToRead {
+  path: string;
+  name: string;
+  bytes: number;
+  timeZone: string;
+  /** The sheets that the shop knows. */
+  book: ReadonlyMap<string, readonly Dimension[]>;
+}
+
+/** A file that is read, with the digest of its bytes. */
+export interface ReadPath extends TabledFile {
+  /** In hexadecimal. */
+  sha256: string;
+}
+
+/** Bytes that are asked of the disk at once. */
+const PIECE = 1 << 18;
+
+/** @param tell told the share that is read, from 0 to 1. */
+export async function readPath(
+  { path, name, bytes, timeZone, book }: PathToRead,
+  tell: (share: number) => void,
+): Promise<ReadPath> {
+  const known = knownSheets(book);
+  const digest = createHash('sha256');
+  const pieces = async function* () {
+    let read = 0;
+    for await (const piece of createReadStream(path, { highWaterMark: PIECE }) as AsyncIterable<Buffer>) {
+      digest.update(piece);
+      yield piece;
+      read += piece.length;
+      tell(bytes === 0 ? 1 : Math.min(1, read / bytes));
+    }
+  };
+  const file = await tabulateMeasurementFile(pieces(), {
+    ...{ name, bytes, timeZone },
+    knownSheets: (sheet) => known.get(sheet),
+  });
+  return { ...file, sha256: digest.digest('hex') };
+}

@@ -1,0 +1,64 @@
+import { readdirSync, statSync } from 'node:fs';
+import { afterAll, describe, expect, it } from 'vitest';
+import { readPath } from '@/lib/store/reader/read-path';
+import { ReadingThread } from '@/lib/store/reader/reading-thread';
+import { TableReadings, type FileReadings } from '@/lib/store/save/file-readings';
+import { dimensionKey } from '@/lib/measure';
+
+const FOLDER = 'tests/reference/samples';
+const files = readdirSync(FOLDER).filter((name) => name.endsWith('.csv'));
+
+const threads: ReadingThread[] = [];
+afterAll(async () => {
+  for (const thread of threads) await thread.close();
+});
+
+const pathTo = (name: string) => ({
+  ...{
+    path: `${FOLDER}/${name}`,
+    name,
+    bytes: statSync(`${FOLDER}/${name}`, { throwIfNoEntry: false })?.size ?? 0,
+  },
+  ...{ timeZone: 'UTC', book: new Map() },
+});
+
+/** All that is asked of the readings, where the rows of their sheets have numbers of their own. */
+async function toldBy(readings: FileReadings) {
+  const samples = await readings.samples();
+  const sheets = new Map<string, { id: number; dimensions: Map<string, number> }>();
+  for (const one of samples) {
+    if (one.sheet === null) continue;
+    const of = sheets.get(one.sheet) ?? { id: sheets.size + 1, dimensions: new Map<string, number>() };
+    sheets.set(one.sheet, of);
+    of.dimensions.set(dimensionKey(one), of.dimensions.size + 1);
+  }
+  await readings.know(sheets);
+  const jobs = readings.jobs.map((_, job) => job);
+  const rows = await readings.layOut(jobs);
+  return { samples, rows, all: await readings.all(), of: await readings.readingsOf(jobs.slice(0, 2)) };
+}
+
+describe('a thread that reads a file', () => {
+  it.each(files)('says of %s what reading it here says', async (name) => {
+    const here = await readPath(pathTo(name), () => undefined);
+    const shares: number[] = [];
+    const thread = new ReadingThread((share) => shares.push(share));
+    threads.push(thread);
+    const { held, ...there } = await thread.read(pathTo(name));
+    const { readings: table, ...rest } = here;
+    expect(there).toEqual(rest);
+    expect(shares.at(-1)).toBe(1);
+    expect(held === null).toBe(table === null);
+    if (held === null || table === null) return;
+    const [mine, its] = [new TableReadings(table), thread.readings(held)];
+    expect(its.jobs).toEqual(mine.jobs);
+    expect(await toldBy(its)).toEqual(await toldBy(mine));
+  });
+
+  it('ends with the error of what was asked of it', async () => {
+    const thread = new ReadingThread(() => undefined);
+    threads.push(thread);
+    await expect(thread.read({ ...pathTo('none'), path: 'no/such/file.csv' })).rejects.toThrow(/ENOENT/);
+    await expect(thread.read(pathTo('none'))).rejects.toThrow(/ENOENT/);
+  });
+});
