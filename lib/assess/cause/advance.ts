@@ -26,24 +26,28 @@ export function advance(
   if (rows.length < 2 * into.size) rows = new Float64Array(2 * into.size);
   const { size, pickCount } = into;
   const stepAt = stepPicks(model) + step;
+  const last = model.steps.length - 1;
   const groups = new NextGroups(model, from, into, pair);
   for (let k = 0; k < order.length; k++) {
     const index = order[k] ?? 0;
     const parent = found.from[index] ?? 0;
     into.logWeight[k] = found.logWeight[index] ?? -Infinity;
-    copy(from.mean, parent * size, into.mean, k * size, size);
-    copy(from.covariance, parent * size * size, into.covariance, k * size * size, size * size);
     for (let i = 0; i < pickCount; i++) {
       into.picks[k * pickCount + i] = from.picks[parent * pickCount + i] ?? 0;
     }
     if (pair.first) {
       const body = pair.places.body[found.place[index] ?? 0] ?? 0;
       into.picks[k * pickCount + pair.station] = body;
-      meetBody(into, k, componentAt(model.bodies, body));
       into.group[k] = groups.of(from.group[parent] ?? 0, componentAt(model.bodies, body).sides, k);
     } else into.group[k] = groups.of(from.group[parent] ?? 0, 0, k);
     const setting = pair.columns.setting[found.row[index] ?? 0] ?? 0;
     into.picks[k * pickCount + stepAt] = setting;
+    // Nothing is read after the last setup: there the picks are all that is asked for.
+    if (step === last) continue;
+    copy(from.mean, parent * size, into.mean, k * size, size);
+    copy(from.covariance, parent * size * size, into.covariance, k * size * size, size * size);
+    if (pair.first)
+      meetBody(into, k, componentAt(model.bodies, into.picks[k * pickCount + pair.station] ?? 0));
     condition(into, k, pair, setting);
   }
 }

@@ -6,7 +6,7 @@ import type { Parts } from './parts';
 export type ClassProbabilities = [number, number, number, number];
 
 /** What is smaller than this moves no probability that anybody reads. */
-const SURE = 1e-7;
+export const SURE = 1e-7;
 
 /** Beyond so many sds a normal distribution counts as nothing: 1e-6 on each side. */
 const REACH = 4.75;
@@ -19,14 +19,20 @@ export const within = (mean: number, sd: number, limit: number): number => {
   return normalCdfByTable((limit - mean) / sd) - normalCdfByTable((-limit - mean) / sd);
 };
 
-/** P(|gauge part| and |body part| beyond the tolerance or not), for a bivariate normal of the two. */
-export function classProbabilities(parts: Parts, tolerance: number): ClassProbabilities {
+/**
+ * P(|gauge part| and |body part| beyond the tolerance or not), for a bivariate normal of the two.
+ * @param sure what may be left open of each: where the two parts by themselves tell so much, they are not integrated
+ * together.
+ */
+export function classProbabilities(parts: Parts, tolerance: number, sure = SURE): ClassProbabilities {
   const bodyIn = within(parts.body, Math.sqrt(parts.varBody), tolerance);
   const gaugeIn = within(parts.gauge, Math.sqrt(parts.varGauge), tolerance);
   const least = Math.max(0, bodyIn + gaugeIn - 1);
   const most = Math.min(bodyIn, gaugeIn);
   const bothIn =
-    most - least < SURE ? most : Math.min(most, Math.max(least, jointWithin(parts, tolerance, bodyIn)));
+    most - least < sure
+      ? (most + least) / 2
+      : Math.min(most, Math.max(least, jointWithin(parts, tolerance, bodyIn)));
   const gauge = Math.max(0, bodyIn - bothIn);
   const body = Math.max(0, gaugeIn - bothIn);
   return [bothIn, gauge, body, Math.max(0, 1 - bothIn - gauge - body)];

@@ -4,18 +4,18 @@ import type { PairModel, RoundModel } from './model';
 import { open } from './openings';
 
 /**
- * The whole state of every explanation in a beam, each station's body with it: conditioned on the setups in turn.
+ * The whole state of explanations in a beam (`which`, by their places in it), each station's body with it: conditioned on the setups in turn.
  * Explanations that are alike up to some setup have the same state up to there, so it is worked out once for all of
  * them. They share what room they need, since there may be hundreds.
  */
-export function expand(model: RoundModel, beam: Beam): Explanation[] {
+export function expand(model: RoundModel, beam: Beam, which: readonly number[]): Explanation[] {
   const n = model.size;
   const { count, impactCount, pickCount } = beam;
-  const numbers = new Float64Array(count * (n + n * n));
+  const numbers = new Float64Array(which.length * (n + n * n));
   const picks = beam.picks.slice(0, count * pickCount);
   const impacts = beam.impacts.slice(0, beam.groupCount * impactCount);
-  const explanations = Array.from({ length: count }, (_, index): Explanation => {
-    const at = index * (n + n * n);
+  const explanations = which.map((index, k): Explanation => {
+    const at = k * (n + n * n);
     const pick = index * pickCount;
     const group = (beam.group[index] ?? 0) * impactCount;
     return {

@@ -1,20 +1,27 @@
 import { CAUSES, type Cause, type Round, SIDES } from '@/lib/measure/types';
 import type { HeightVerdict } from '../types';
-import { within } from './classes';
+import { SURE, within } from './classes';
 import { frameRound, type RoundFrame } from './frame';
 import type { Learned, Misset } from './learned';
 import { modelRound, type RoundModel, type ZeroModel } from './model';
-import { classesGiven, type HeightParts, heightParts, weighOutcomes } from './outcomes';
+import { classesGiven, type HeightParts, heightParts, isProved, weighOutcomes } from './outcomes';
 import { zeroParts } from './parts';
 import { type SearchEffort, type SearchResult, searchUnlessCrowded } from './search';
 import { signatureOf } from './signature';
 
-/** Enough for nearly all rounds; where the readings leave much in reach, the search is made again, wider. */
-export const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 400, share: 0.999 };
+/**
+ * Enough for nearly all rounds; where the readings leave much in reach, the search is made again, wider. The share that
+ * is left out at the end moves no probability by more than itself, unless a re-check weighs what is left out up again.
+ */
+const VERDICT_EFFORT: SearchEffort = { depth: 9, breadth: 400, share: 0.998 };
+const PROVED_SHARE = 0.999;
 
 /** With more than this share dropped for want of room, verdicts would move by more than a hundredth. */
 const TOO_CROWDED = 0.005;
 const WIDER = 4;
+
+/** What one explanation may leave open of a height’s probabilities, its weight counted: some hundreds do not show. */
+const UNREAD = 1e-5;
 
 /** A round with its explanations, before anything is said of its heights. */
 export interface ExplainedRound {
@@ -32,11 +39,12 @@ export interface JudgedRound extends ExplainedRound {
 export function explainRound(
   round: Round,
   learned: Learned,
-  effort: SearchEffort = VERDICT_EFFORT,
+  wanted?: SearchEffort,
 ): ExplainedRound | { why: string } {
   const frame = frameRound(round);
   if ('why' in frame) return frame;
   const model = modelRound(frame, learned);
+  const effort = wanted ?? (isProved(model) ? { ...VERDICT_EFFORT, share: PROVED_SHARE } : VERDICT_EFFORT);
   return {
     frame,
     model,
@@ -48,7 +56,7 @@ export function explainRound(
 export function judgeRound(
   round: Round,
   learned: Learned,
-  effort: SearchEffort = VERDICT_EFFORT,
+  effort?: SearchEffort,
 ): JudgedRound | { why: string } {
   const explained = explainRound(round, learned, effort);
   if ('why' in explained) return explained;
@@ -70,7 +78,7 @@ export function judgeHeight(
   const slips = new Map<Misset, number>();
   for (const { weight, explanation } of found.explanations) {
     const parts = height.parts(explanation);
-    const { classes } = classesGiven(height, parts);
+    const { classes } = classesGiven(height, parts, Math.max(SURE, UNREAD / weight));
     for (let c = 0; c < 4; c++) p[c] = (p[c] ?? 0) + weight * (classes[c] ?? 0);
     gauge += weight * parts.gauge;
     body += weight * parts.body;

@@ -7,6 +7,8 @@ export interface SearchEffort {
   breadth: number;
   /** After the last step the likeliest are kept that together have this share. */
   share: number;
+  /** Of the explanations left those of less weight are not worked out, nor given back; 0 unless it says. */
+  least?: number;
 }
 
 export interface Kept {

@@ -1,5 +1,5 @@
 import { CAUSES, type Cause } from '@/lib/measure/types';
-import { type ClassProbabilities, classProbabilities } from './classes';
+import { type ClassProbabilities, classProbabilities, SURE } from './classes';
 import type { Component } from './components';
 import { componentAt, type Explanation } from './explanation';
 import type { HeightPair } from './frame';
@@ -59,13 +59,17 @@ export function heightParts(model: RoundModel): HeightParts[] {
   return heights;
 }
 
-/** Class probabilities of a height with these parts, given what a re-check proved of it. */
+/**
+ * Class probabilities of a height with these parts, given what a re-check proved of it.
+ * @param sure as `classProbabilities` takes it; a proof can make much of little, so it asks for all digits.
+ */
 export function classesGiven(
   height: HeightParts,
   parts: Parts,
+  sure = SURE,
 ): { classes: ClassProbabilities; likelihood: number } {
-  const prior = classProbabilities(parts, height.pair.tolerance[height.side]);
   const cause = height.pair.cause[height.side];
+  const prior = classProbabilities(parts, height.pair.tolerance[height.side], cause === null ? sure : SURE);
   if (cause === null) return { classes: prior, likelihood: 1 };
   const seen = recorded(cause);
   const joint: ClassProbabilities = [
@@ -82,12 +86,13 @@ export function classesGiven(
   };
 }
 
+/** Whether a re-check proved something of this round. */
+export const isProved = ({ zeros, steps }: RoundModel): boolean =>
+  [...zeros, ...steps].some(({ pair }) => pair.cause.some((cause) => cause !== null));
+
 /** The explanations weighed again by what re-checks proved in this round. */
 export function weighOutcomes(model: RoundModel, found: SearchResult): SearchResult {
-  const recheck = [...model.zeros, ...model.steps].some(({ pair }) =>
-    pair.cause.some((cause) => cause !== null),
-  );
-  if (!recheck) return found;
+  if (!isProved(model)) return found;
   const proved = heightParts(model).filter((height) => height.pair.cause[height.side] !== null);
   if (proved.length === 0) return found;
   const weighed = found.explanations.map(({ weight, explanation }) => ({

@@ -10,7 +10,7 @@ import { openBeam } from './openings';
 export type { SearchEffort } from './keep';
 
 export interface SearchResult {
-  /** Best first; weights sum to one. */
+  /** Best first; weights sum to one, but for those that were not to be worked out (`least`). */
   explanations: { weight: number; explanation: Explanation }[];
   logEvidence: number;
   /**
@@ -94,19 +94,23 @@ function follow(
     [beam, next] = [next, beam];
   }
   return {
-    explanations: explanationsOf(model, beam),
+    explanations: explanationsOf(model, beam, effort.least ?? 0),
     logEvidence,
     leftOut: Math.min(1, leftOut),
     crowdedOut: Math.min(1, crowdedOut),
   };
 }
 
-function explanationsOf(model: RoundModel, from: Beam): SearchResult['explanations'] {
+/** @param least those that weigh less are left out; the others keep their weights. */
+function explanationsOf(model: RoundModel, from: Beam, least: number): SearchResult['explanations'] {
   const { count, logWeight } = from;
   const best = logWeight.subarray(0, count).reduce((most, value) => Math.max(most, value), -Infinity);
   const weights = Array.from(logWeight.subarray(0, count), (value) => Math.exp(value - best));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return expand(model, from)
-    .map((explanation, index) => ({ weight: (weights[index] ?? 0) / total, explanation }))
+  const worked = Array.from(weights, (_, index) => index).filter(
+    (index) => (weights[index] ?? 0) / total >= least,
+  );
+  return expand(model, from, worked)
+    .map((explanation, at) => ({ weight: (weights[worked[at] ?? 0] ?? 0) / total, explanation }))
     .sort((a, b) => b.weight - a.weight);
 }

@@ -4,7 +4,7 @@ import { frameRound } from '../cause/frame';
 import { type Learned, PATTERNS } from '../cause/learned';
 import { damages, handOf, modelRound, type RoundModel } from '../cause/model';
 import { pairSetting, type SettingMoments, zeroSetting } from '../cause/moments';
-import { weighOutcomes } from '../cause/outcomes';
+import { isProved, weighOutcomes } from '../cause/outcomes';
 import { search, type SearchEffort } from '../cause/search';
 import { lengthEvidence } from '../cause/lengths';
 import type { Round } from '@/lib/measure/types';
@@ -17,7 +17,9 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
   const frame = frameRound(round);
   if ('why' in frame) return;
   const model = modelRound(frame, learned);
-  const found = weighOutcomes(model, search(model, effort));
+  // What a re-check proved may weigh a light one up again: then all are needed.
+  const least = isProved(model) ? 0 : NEGLIGIBLE;
+  const found = weighOutcomes(model, search(model, { ...effort, least }));
   const leading = found.explanations.filter(({ weight }) => weight > NEGLIGIBLE);
   const total = leading.reduce((sum, { weight }) => sum + weight, 0);
   if (!(total > 0)) return;
