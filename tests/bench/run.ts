@@ -8,8 +8,8 @@ import { benchWholeProgram } from './whole-program/bench';
  * `npm run bench [-- --long]`: the program as a whole, and our figures side by side with the peers that are installed,
  * as ratios, in one run. Every run is a fresh process. A ratio belongs to the machine and the load it was taken on.
  * `-- --program` leaves all but the program as a whole out, `-- --pages` all but the pages, `-- --small` all but the
- * smallest history; `-- --pages=overview,job` all but these pages, `-- --readings=50000` all but a history of this
- * length. What is said is kept in RESULTS.md, unless it is of some pages alone.
+ * smallest history, and without `--long` the largest; `-- --pages=overview,job` all but these pages, `-- --readings=50000`
+ * all but a history of this length. What is said is kept in RESULTS.md, unless it is of some pages alone.
  */
 const said: string[] = [];
 const say = (line: string) => {
@@ -22,7 +22,8 @@ const given = (flag: string): string | null =>
   process.argv.find((argument) => argument.startsWith(`--${flag}=`))?.slice(flag.length + 3) ?? null;
 const [long, small] = [asked('long'), asked('small')];
 const [some, readings] = [given('pages')?.split(',') ?? null, given('readings')];
-const sizes = readings !== null ? [Number(readings)] : small ? [10_000] : [10_000, 100_000];
+const sizes =
+  readings !== null ? [Number(readings)] : small ? [10_000] : [10_000, long ? 1_000_000 : 100_000];
 const pages = asked('pages') || some !== null;
 say(describeMachine());
 if (!pages) await benchWholeProgram(say, { long, small });

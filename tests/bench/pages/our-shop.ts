@@ -1,11 +1,13 @@
-import { listJobs, closeStore, getShop, listPeople, listSheets, savePeople } from '@/lib/store';
+import { listJobs, closeStore, listPeople, listSheets, listShops, savePeople } from '@/lib/store';
 import { invite } from '@/lib/store/accounts';
 
 /**
- * Run as a process of its own on a shop with its history: adds a manager, and prints where the manager comes in and
- * what there is to open.
+ * Run as a process of its own on shops with their history: adds a manager to the first, and prints where the manager
+ * comes in and what there is to open.
  */
-const shop = (await getShop()).id;
+const [first] = await listShops();
+if (first === undefined) throw new Error('There is no shop to open.');
+const shop = first.id;
 const actor = { person: null, via: 'command' } as const;
 await savePeople(shop, [{ code: 'BENCH', name: '', role: 'manager', active: true }], actor);
 const technician = (await listPeople(shop)).find(({ role }) => role === 'technician')?.code ?? '';

@@ -6,17 +6,20 @@ export interface Answered {
   bytes: number;
 }
 
-/** Asks for a page so many times, from so many clients at once that each wait for their answer. */
+/**
+ * Asks for a page so many times, from so many clients at once that each wait for their answer.
+ * @param headers `Cache-Control: no-cache` has the page made anew, also where it could be given again
+ */
 export async function request(
   url: string,
-  cookie: string,
+  headers: Readonly<Record<string, string>>,
   { clients, times }: { clients: number; times: number },
 ): Promise<Answered[]> {
   const agent = new Agent({ keepAlive: true, maxSockets: clients });
   const all: Answered[] = [];
   let left = times;
   const client = async () => {
-    while (left-- > 0) all.push(await ask(url, cookie, agent));
+    while (left-- > 0) all.push(await ask(url, headers, agent));
   };
   try {
     await Promise.all(Array.from({ length: clients }, client));
@@ -26,11 +29,10 @@ export async function request(
   return all;
 }
 
-function ask(url: string, cookie: string, agent: Agent): Promise<Answered> {
+function ask(url: string, headers: Readonly<Record<string, string>>, agent: Agent): Promise<Answered> {
   return new Promise((resolve, reject) => {
     const start = performance.now();
-    const headers = { cookie, 'accept-encoding': 'gzip' };
-    get(url, { agent, headers }, (response) => {
+    get(url, { agent, headers: { 'accept-encoding': 'gzip', ...headers } }, (response) => {
       let bytes = 0;
       response.on('data', (chunk: Buffer) => (bytes += chunk.length));
       response.once('error', reject);

@@ -1,13 +1,16 @@
 import { statSync } from 'node:fs';
-import { closeStore, getShop, sheetBook } from '@/lib/store';
+import { addShop, closeStore, getShop, sheetBook } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { saveFileReadings, withFile } from '@/lib/store/reader';
 import { namedFile } from './named-file';
 
-/** What `npm run load` does with one file, without the figures that follow behind the pages. */
-const [path = ''] = process.argv.slice(2);
+/**
+ * What `npm run load` does with one file, without the figures that follow behind the pages: `FILE [SHOP]`, where a shop
+ * that is named is made beside those of the database.
+ */
+const [path = '', name] = process.argv.slice(2);
 await migrate();
-const { id, timeZone } = await getShop();
+const { id, timeZone } = name === undefined ? await getShop() : await addShop(name, 'UTC');
 const of = { path, name: 'group.csv', bytes: statSync(path).size, timeZone, book: await sheetBook(id) };
 await withFile(
   of,

@@ -51,7 +51,7 @@ const madeFor = async (...requests: Parameters<typeof ask>[]) => {
 
 describe('a page that was made', () => {
   it('is given again to the letter, its headers too, while nothing is written', async () => {
-    make = (request, response) => {
+    make = (_, response) => {
       response.setHeader('Content-Security-Policy', "default-src 'self'");
       response.setHeader('Content-Encoding', 'gzip');
       response.setHeader('Content-Type', 'text/html');
@@ -130,7 +130,7 @@ describe('what is no whole page', () => {
     ['a download', (response) => response.setHeader('Content-Type', 'text/csv')],
   ];
   it.each(answers)('%s is made anew', async (_, answer) => {
-    make = (request, response) => {
+    make = (_request, response) => {
       response.setHeader('Content-Type', 'text/html');
       answer(response);
       made++;
@@ -141,7 +141,7 @@ describe('what is no whole page', () => {
 
   it('a page that broke off is made anew', async () => {
     const whole = make;
-    make = (request, response) => {
+    make = (_, response) => {
       response.setHeader('Content-Type', 'text/html');
       response.write('<p>half');
       response.destroy();
