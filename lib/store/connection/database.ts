@@ -73,19 +73,26 @@ export function transaction<Result>(shop: ShopId, work: Work<Result>): Promise<R
   return within(client, sqlite, shop, work);
 }
 
+/** What came of a load, and the tables in which it wrote nothing but rows that refer to what it wrote before. */
+interface Loaded<Result> {
+  result: Result;
+  sound: readonly string[];
+}
+
 /**
  * The same for work that adds many times the rows that are stored. Where the database lives in this process it has a
- * connection of its own, which looks up what rows refer to once for all of them before it keeps any.
+ * connection of its own, which looks up what rows refer to once for all of them before it keeps any, and of tables that
+ * the work vouches for not at all.
  */
-export async function loading<Result>(shop: ShopId, work: Work<Result>): Promise<Result> {
+export async function loading<Result>(shop: ShopId, work: Work<Loaded<Result>>): Promise<Result> {
   const url = databaseUrl();
-  if (url.engine !== 'sqlite') return transaction(shop, work);
+  if (url.engine !== 'sqlite') return (await transaction(shop, work)).result;
   const sqlite = new Sqlite(url.path, true);
   const client = new PrismaClient({ adapter: sqlite });
   try {
     return await within(client, sqlite, shop, async (...on) => {
-      const result = await work(...on);
-      sqlite.checkReferences();
+      const { result, sound } = await work(...on);
+      sqlite.checkReferences(sound);
       return result;
     });
   } finally {

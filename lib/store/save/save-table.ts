@@ -25,6 +25,13 @@ const LOOKED_UP_AT_ONCE = 10_000;
 /** Readings from which on a file is large. */
 const LARGE = 100_000;
 
+/**
+ * Tables whose rows, of new jobs, refer to rows of this very transaction alone: ids that it handed out, or was given
+ * for what it wrote before. What has no id is refused as missing. `tests/property/store/new-jobs.test.ts` has the
+ * database look all of it up.
+ */
+const FOR_NEW_JOBS = ['Setup', 'Observation', 'Reading'];
+
 /** Something of the table contradicts what is stored; which line, `saveReadings` is to say. */
 class Contradicted extends Error {}
 
@@ -54,12 +61,13 @@ export async function saveFileReadings(
   large?: boolean,
 ): Promise<SaveSummary> {
   const asLarge = large ?? (await isLarge(readings.size));
-  const run = asLarge ? loading : transaction;
+  const save = async (queries: Queries, rows: Rows) => {
+    const saved = new FileBeingSaved(queries, shop, file);
+    const all = new TableBeingSaved(queries, rows, shop, readings, saved, tell, asLarge);
+    return { result: await all.save(actor), sound: all.onlyNew ? FOR_NEW_JOBS : [] };
+  };
   try {
-    return await run(shop, (queries, rows) => {
-      const saved = new FileBeingSaved(queries, shop, file);
-      return new TableBeingSaved(queries, rows, shop, readings, saved, tell, asLarge).save(actor);
-    });
+    return await (asLarge ? loading(shop, save) : transaction(shop, save).then(({ result }) => result));
   } catch (error) {
     if (!(error instanceof Contradicted)) throw error;
     return saveReadings(shop, await readings.all(), file, actor);
@@ -80,6 +88,8 @@ class TableBeingSaved {
     ...{ newSheets: 0, people: new Set<string>(), gauges: new Set<string>() },
   };
   private done = 0;
+  /** Whether no job was there before. */
+  onlyNew = false;
 
   constructor(
     private readonly queries: Queries,
@@ -94,6 +104,7 @@ class TableBeingSaved {
   async save(actor: Actor): Promise<SaveSummary> {
     const known = await this.knownJobs();
     const all = this.table.jobs.map((_, job) => job);
+    this.onlyNew = known.size === 0;
     await this.saveNew(all.filter((job) => !known.has(this.table.jobs[job] ?? '')));
     await this.saveKnown(all.filter((job) => known.has(this.table.jobs[job] ?? '')));
     const { people, gauges, ...counts } = this.summary;

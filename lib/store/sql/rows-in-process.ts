@@ -18,18 +18,23 @@ export class RowsInProcess implements Rows {
         `INSERT INTO "${table}" (${quoted(columns)}) VALUES ${Array.from({ length: rows }, () => one).join(', ')}`,
       );
     const [many, single] = [insert(TOGETHER), insert(1)];
-    const [width, full] = [columns.length, columns.length * TOGETHER];
-    let cells: RowCell[] = [];
+    const width = columns.length;
+    // Pieces of one size: a list that grows is copied again and again, and what it leaves behind lies about for long.
+    let pieces: RowCell[][] = [];
+    let piece: RowCell[] = [];
     return {
       add: (row) => {
-        for (const cell of row) cells.push(cell);
+        for (const cell of row) piece.push(cell);
+        if (piece.length < width * TOGETHER) return;
+        pieces.push(piece);
+        piece = [];
       },
       flush: () => {
-        const all = cells;
-        cells = [];
-        let at = 0;
-        for (; at + full <= all.length; at += full) many.run(all.slice(at, at + full));
-        for (; at < all.length; at += width) single.run(all.slice(at, at + width));
+        const [whole, rest] = [pieces, piece];
+        pieces = [];
+        piece = [];
+        for (const cells of whole) many.run(cells);
+        for (let at = 0; at < rest.length; at += width) single.run(rest.slice(at, at + width));
         return Promise.resolve();
       },
     };

@@ -14,6 +14,7 @@ it('a load whose rows refer to nothing keeps none of them, though references are
     ]);
     jobs.add([...job, 'before', 1, 999, 1, 1, 1]);
     await jobs.flush();
+    return { result: null, sound: ['Setup'] };
   });
   await expect(load).rejects.toThrow(/nothing was stored/);
   expect(await countJobs(store.shop)).toBe(0);
