@@ -1,7 +1,7 @@
 import type { Learned } from './cause/learned';
 import type { MeasuredSums } from './measured';
 import { rateByTechnician } from './right-first-time';
-import type { GaugeFigures, MeanEstimate, SdEstimate, TechnicianFigures } from './types';
+import type { GaugeFigures, MeanEstimate, SdEstimate, TechnicianFigures, TechnicianRate } from './types';
 
 /** 97.5 % of the standard normal distribution. */
 const Z = 1.959963984540054;
@@ -18,12 +18,13 @@ export interface ShopBand {
   setting: SdEstimate;
 }
 
-export function technicianFigures(measured: MeasuredSums, learned: Learned): TechnicianFigures[] {
+/** @param rates of the same jobs, where they are known already */
+export function technicianFigures(
+  measured: MeasuredSums,
+  learned: Learned,
+  rates = technicianRates(measured),
+): TechnicianFigures[] {
   const hands = measured.hands();
-  const rates = rateByTechnician(
-    measured.outcomes,
-    hands.map(({ technician }) => technician),
-  );
   return hands.flatMap(({ technician, readings, setups, jobs }) => {
     const rate = rates.get(technician);
     if (rate === undefined) return [];
@@ -39,6 +40,12 @@ export function technicianFigures(measured: MeasuredSums, learned: Learned): Tec
     ];
   });
 }
+
+export const technicianRates = (measured: MeasuredSums): Map<string, TechnicianRate> =>
+  rateByTechnician(
+    measured.outcomes,
+    measured.hands().map(({ technician }) => technician),
+  );
 
 /** Ordinary scatter of one hanger's setting, mis-sets set aside: the learned sd with its interval on the log scale. */
 export function settingOf(learned: Learned, technician: string): SdEstimate {

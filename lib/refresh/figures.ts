@@ -7,6 +7,7 @@ import {
   type MeasuredSums,
   type ShopBand,
   type TechnicianFigures,
+  type TechnicianRate,
 } from '@/lib/assess';
 
 /** Everything that pages show of hands and gauges, made with the fit so that no page computes it. */
@@ -17,8 +18,13 @@ export interface ShopFigures {
   shop: ShopBand;
 }
 
-export const figuresOf = (measured: MeasuredSums, learned: Learned): ShopFigures => ({
-  technicians: technicianFigures(measured, learned),
+/** @param rates of technicians from the same jobs, where they are known already */
+export const figuresOf = (
+  measured: MeasuredSums,
+  learned: Learned,
+  rates?: Map<string, TechnicianRate>,
+): ShopFigures => ({
+  technicians: technicianFigures(measured, learned, rates),
   gauges: gaugeFigures(measured, learned),
   shop: shopBand(measured, learned),
 });

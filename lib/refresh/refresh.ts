@@ -39,7 +39,11 @@ export async function refresh(
     const measured = asked.standing.measured();
     if (!dueToLearn(fit, { rounds, measured })) {
       const unlearned = fit.unlearned + rounds;
-      const newer = { inputsVersion: version, figures: figuresOf(measured, fit.learned), unlearned };
+      const newer = {
+        inputsVersion: version,
+        figures: figuresOf(measured, fit.learned, asked.questions.technicianRates(asked.standing)),
+        unlearned,
+      };
       // Where somebody else kept answers meanwhile, what they left waits for the next time.
       await asked.keep(fit, newer);
       return;

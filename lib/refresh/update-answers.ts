@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { setImmediate as breathe } from 'node:timers/promises';
 import {
   monthQuestion,
   monthsOfJob,
@@ -36,6 +37,7 @@ const FEW_JOBS = 50;
 /** The shop's questions asked anew, before the answers are kept. */
 export interface Asked {
   standing: Standing;
+  questions: ShopQuestions;
   /** Keeps the answers with the fit as it is from now on. @returns not, where somebody else did meanwhile */
   keep: (fit: StoredFit, newer?: Newer) => Promise<boolean>;
 }
@@ -44,22 +46,31 @@ export interface Asked {
  * Asks the shop's questions by a fit and its verdicts. What a job adds to the answers is worked out anew only where it
  * changed, and of the sums by month only those that it counts in, or counted in before: the work is that of a few
  * months, however long the history is. Where nothing is kept to go on with, all is added up.
- * @param only the numbers of the jobs that changed, where it is known that no others did.
+ * @param only the numbers of the jobs that changed, where it is known that no others did: then it is not added up anew.
+ * @returns null where that had to be done.
  */
-export async function askAnew(shop: ShopId, fit: StoredFit, only?: readonly string[]): Promise<Asked> {
+export async function askAnew(shop: ShopId, fit: StoredFit): Promise<Asked>;
+export async function askAnew(shop: ShopId, fit: StoredFit, only: readonly string[]): Promise<Asked | null>;
+export async function askAnew(shop: ShopId, fit: StoredFit, only?: readonly string[]): Promise<Asked | null> {
   const timeZone = (await shopOfId(shop))?.timeZone ?? 'UTC';
   const madeFrom = await MadeFrom.of(shop, fit, timeZone);
   const waiting = await waitingShares(shop, fit, timeZone, only);
   if (madeFrom.revision === null || waiting.length > FEW_JOBS) {
+    if (only !== undefined) return null;
     await updateShares(shop, fit, timeZone, waiting);
     return askAll(shop, fit, timeZone);
   }
   const shares = await newShares(shop, fit, timeZone, waiting);
+  await breathe();
   const changed = await changedMonths(shop, fit, timeZone, shares);
   const held =
     HeldStandings.take(shop, fit.id, madeFrom.revision) ?? (await standingOf(shop, fit, madeFrom.revision));
   await takeYears(shop, fit, held.standing, changed);
-  return { standing: held.standing, keep: keeping(shop, { madeFrom, timeZone, shares, changed, held }) };
+  return {
+    standing: held.standing,
+    questions: held.questions,
+    keep: keeping(shop, { madeFrom, timeZone, shares, changed, held }),
+  };
 }
 
 /** The questions of months whose sums changed: what they are now, and those that are none any more. */
@@ -67,6 +78,8 @@ interface ChangedMonths {
   documents: Documents;
   gone: string[];
   years: Set<string>;
+  /** Whose sums they are; everybody's where it is not said. */
+  technicians?: ReadonlySet<string>;
 }
 
 async function changedMonths(
@@ -78,7 +91,9 @@ async function changedMonths(
   const now = new Map(shares.map(({ job, document }) => [job, document]));
   const questions = new Set<string>();
   const months = new Set<string>();
+  const technicians = new Set<string>();
   const touch = (share: JobShare): void => {
+    for (const technician of techniciansOf(share)) technicians.add(technician);
     for (const [month, own] of monthsOfJob(share, timeZone)) {
       months.add(month);
       for (const question of own) questions.add(question);
@@ -109,6 +124,7 @@ async function changedMonths(
     documents,
     gone: [...questions].filter((question) => !documents.has(question)),
     years: new Set([...months].map(yearOf)),
+    technicians,
   };
 }
 
@@ -117,10 +133,12 @@ async function takeYears(
   shop: ShopId,
   fit: StoredFit,
   standing: Standing,
-  { documents, gone, years }: ChangedMonths,
+  { documents, gone, years, technicians }: ChangedMonths,
 ): Promise<void> {
   const none = new Set(gone);
   for (const year of years) {
+    // Pages are answered between.
+    await breathe();
     const questions = MONTHS.flatMap((month) => KINDS.map((kind) => monthQuestion(kind, `${year}-${month}`)));
     const kept = questions.filter((question) => !documents.has(question) && !none.has(question));
     const texts = await fitAnswerTexts(shop, fit.id, kept);
@@ -131,9 +149,17 @@ async function takeYears(
     standing.setYear(
       year,
       MONTHS.flatMap((month) => monthOf(`${year}-${month}`, documentOf)),
+      technicians,
     );
   }
 }
+
+/** Everybody who adds anything in a job. */
+const techniciansOf = ({ measured, tallies, missets }: JobShare): string[] => [
+  ...measured.hands.map(({ technician }) => technician),
+  ...tallies.map(([technician]) => technician),
+  ...missets.map(([technician]) => technician),
+];
 
 /** A standing from what is kept of all months. */
 async function standingOf(shop: ShopId, fit: StoredFit, revision: string): Promise<Held> {
@@ -176,7 +202,7 @@ async function askAll(shop: ShopId, fit: StoredFit, timeZone: string): Promise<A
     HeldStandings.keep(shop, { fit: fit.id, revision, standing, questions, written: new Map(documents) });
     return true;
   };
-  return { standing, keep };
+  return { standing, questions, keep };
 }
 
 interface Change {
@@ -190,7 +216,9 @@ interface Change {
 const keeping =
   (shop: ShopId, { madeFrom, timeZone, shares, changed, held }: Change) =>
   async (fit: StoredFit, newer?: Newer): Promise<boolean> => {
+    await breathe();
     const { documents, kept } = held.questions.answers(held.standing, madeFrom.isKept);
+    await breathe();
     const fresh = new Map(
       [...changed.documents, ...documents].filter(
         ([question, document]) => held.written.get(question) !== document,

@@ -3,25 +3,24 @@
  * nobody writes it again.
  */
 export class Remembered {
-  readonly #known = new Map<string, { from: unknown; made: unknown }>();
+  readonly #known = new Map<string, { from: readonly unknown[]; made: unknown }>();
 
-  /** @param from all that it is made from: an object that stands for itself, or data that are compared as JSON */
-  of<Made>(
-    question: string,
-    from: unknown,
-    work: () => Made,
-    compared: 'as JSON' | 'itself' = 'as JSON',
-  ): Made {
-    const stamp = compared === 'itself' ? from : JSON.stringify(from);
+  /** @param from all that it is made from, told apart as objects, not by what they hold */
+  of<Made>(question: string, from: readonly unknown[], work: () => Made): Made {
     const known = this.#known.get(question);
-    if (known !== undefined && known.from === stamp) return known.made as Made;
+    if (known !== undefined && from.every((part, i) => part === known.from[i])) return known.made as Made;
     const made = work();
-    this.#known.set(question, { from: stamp, made });
+    this.#known.set(question, { from, made });
     return made;
+  }
+
+  /** @param from plain data, told apart by what they hold */
+  from<Made>(question: string, from: unknown, work: () => Made): Made {
+    return this.of(question, [JSON.stringify(from)], work);
   }
 
   /** A document that is made anyway: the one before where it says the same. */
   same<Made>(question: string, made: Made): Made {
-    return this.of(question, made, () => made);
+    return this.from(question, made, () => made);
   }
 }

@@ -1,11 +1,12 @@
 import type { Learned } from '../cause/learned';
-import { settingOf, technicianBias } from '../figures';
+import { settingOf, technicianBias, technicianRates } from '../figures';
 import { habitMatrix, type HabitCell } from '../habits';
 import type { MeasuredSums } from '../measured';
 import { riskOf, type ShopRisk } from '../measuring-risk';
 import { bandsOf, byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind } from '../my-hand';
 import { fairRates, hardnessModel, RATE_GROUPINGS, type RateJob } from '../rates';
 import { attention, ONE_SERIES, type RateSeries, type Series } from '../signals';
+import type { TechnicianRate } from '../types';
 import { usualScenarios, whatIf, withoutGauge, workingShop } from '../what-if';
 import type { AtWork } from './at-work';
 import { chartPiece, pieceQuestion, type HandsIndex } from './questions';
@@ -51,7 +52,7 @@ export class ShopQuestions {
     const kept: SeldomChanged[] = [];
     const seldom = (question: SeldomChanged, from: unknown, work: () => unknown): void => {
       if (isKept(question, from)) kept.push(question);
-      else documents.set(question, this.#remembered.of(question, from, work, 'itself'));
+      else documents.set(question, this.#remembered.of(question, [from], work));
     };
     const rates = standing.rates();
     seldom('rates', rates, () => ratesOf(rates));
@@ -65,9 +66,20 @@ export class ShopQuestions {
     return { documents, kept };
   }
 
+  /** The rates of technicians as their figures have them. */
+  technicianRates(standing: Standing): Map<string, TechnicianRate> {
+    const measured = standing.measured();
+    const hands = measured.hands().map(({ technician }) => technician);
+    return this.#remembered.of('rates of technicians', [standing.rates(), hands.join('\n')], () =>
+      technicianRates(measured),
+    );
+  }
+
   #habits(standing: Standing): HabitCell[] {
     const tallies = standing.tallies();
-    return this.#remembered.of('habits', [...tallies], () => habitMatrix(tallies));
+    return this.#remembered.of('habits', [[...tallies.keys()].join('\n'), ...tallies.values()], () =>
+      habitMatrix(tallies),
+    );
   }
 
   #risk(standing: Standing): ShopRisk {
@@ -76,36 +88,29 @@ export class ShopQuestions {
   }
 
   #rateJobs(documents: Documents, standing: Standing): void {
-    const years = this.#remembered.of(
-      'rate-jobs by year',
-      standing.rates(),
-      () => standing.ratesByYear(),
-      'itself',
+    const years = this.#remembered.of('rate-jobs by year', [standing.rates()], () => standing.ratesByYear());
+    const list = this.#remembered.of('rate-jobs anew', [years], () =>
+      years.map(([year, jobs]) => [year, this.#remembered.same(`rate-jobs ${year}`, jobs)] as const),
     );
-    for (const [year, jobs] of years)
-      documents.set(
-        pieceQuestion('rate-jobs', year),
-        this.#remembered.of(`rate-jobs ${year}`, jobs, () => jobs, 'itself'),
-      );
+    for (const [year, jobs] of list) documents.set(pieceQuestion('rate-jobs', year), jobs);
     documents.set('rate-jobs', this.#remembered.same('rate-jobs', { pieces: years.map(([year]) => year) }));
   }
 
   #signals(documents: Documents, standing: Standing): void {
     const rates = standing.rates();
     const series = [
-      ...this.#remembered.of('series of rates', rates, () => rateSeries(rates), 'itself'),
+      ...this.#remembered.of('series of rates', [rates], () => rateSeries(rates)),
       ...standing.series(),
     ];
+    // A series that is the same as before has the same chart, as long as the limits are the same.
+    const of = <Made>(what: string, one: Series, limits: unknown, work: () => Made): Made =>
+      this.#remembered.of(`${what} ${chartPiece({ series: one })}`, [one, JSON.stringify(limits)], work);
     const { charts, ...signals } = attention(
       series,
       {},
       {
-        chart: (one, limits) =>
-          this.#remembered.of(`chart ${chartPiece({ series: one })}`, [one, limits], () =>
-            ONE_SERIES.chart(one, limits),
-          ),
-        change: (one) =>
-          this.#remembered.of(`change ${chartPiece({ series: one })}`, one, () => ONE_SERIES.change(one)),
+        chart: (one, limits) => of('chart', one, limits, () => ONE_SERIES.chart(one, limits)),
+        change: (one) => of('change', one, null, () => ONE_SERIES.change(one)),
       },
     );
     documents.set('signals', this.#remembered.same('signals', signals));
@@ -122,7 +127,7 @@ export class ShopQuestions {
     for (const technician of technicians)
       documents.set(pieceQuestion('hands', technician), this.#hand(technician, standing, measured));
     const shopQuarters = standing.shopQuarters();
-    const bands = this.#remembered.of('bands', shopQuarters, () => bandsOf(shopQuarters));
+    const bands = this.#remembered.from('bands', shopQuarters, () => bandsOf(shopQuarters));
     const index: HandsIndex = { pieces: technicians, bands };
     documents.set('hands', this.#remembered.same('hands', index));
   }
@@ -132,7 +137,7 @@ export class ShopQuestions {
     const cells = standing.cells(technician);
     const quarters = standing.quarters(technician);
     const missets = standing.missets(technician);
-    const from = [measured.hand(technician) ?? null, cells, quarters, missets];
+    const from = [JSON.stringify(measured.hand(technician) ?? null), cells, quarters, missets];
     return this.#remembered.of(`hand ${technician}`, from, () => {
       const hand = {
         repeatability: repeatsOf(measured, technician),

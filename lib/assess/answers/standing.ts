@@ -53,15 +53,28 @@ type Month = Pick<WorkMonth, 'sheets' | 'scatter' | 'gaugeMeans' | 'missets' | '
  */
 export class Standing {
   readonly #years = new Map<string, Year>();
-  #lists: { rates: RateJob[]; risks: JobRisk[] } | null = null;
+  /** What was added up for one technician, until something of theirs changes. */
+  readonly #ofHands = new Map<string, Map<string, unknown>>();
+  #series: SettingSeries[] = [];
+  #rates: RateJob[] | null = null;
+  #risks: JobRisk[] | null = null;
 
-  /** Takes a year anew. @param months of this year that have anything, in their order */
-  setYear(year: string, months: readonly MonthOfShop[]): void {
+  /**
+   * Takes a year anew.
+   * @param months of this year that have anything, in their order
+   * @param only the technicians whose sums changed, where it is known that no others' did
+   */
+  setYear(year: string, months: readonly MonthOfShop[], only?: ReadonlySet<string>): void {
     const before = this.#years.get(year);
-    if (months.length === 0) this.#years.delete(year);
-    else this.#years.set(year, yearOf(months));
+    const after =
+      months.length === 0 ? undefined : yearOf(months, only === undefined ? undefined : before, only);
+    if (after === undefined) this.#years.delete(year);
+    else this.#years.set(year, after);
+    if (only === undefined) this.#ofHands.clear();
+    for (const technician of only ?? []) this.#ofHands.delete(technician);
     // What is the same stays the same object: what was worked out of it holds.
-    if (listsOf(before) !== listsOf(this.#years.get(year))) this.#lists = null;
+    if (!alike(before, after, ({ rates }) => rates)) this.#rates = null;
+    if (!alike(before, after, ({ risks }) => risks)) this.#risks = null;
   }
 
   /** Jobs with a first measuring after the repair, by year, in the order of time. */
@@ -70,12 +83,12 @@ export class Standing {
   }
 
   rates(): readonly RateJob[] {
-    return this.#listed().rates;
+    return (this.#rates ??= this.#months().flatMap(({ rates }) => rates));
   }
 
   /** Of the same jobs. */
   risks(): readonly JobRisk[] {
-    return this.#listed().risks;
+    return (this.#risks ??= this.#months().flatMap(({ risks }) => risks));
   }
 
   tallies(): Map<string, HabitTally> {
@@ -84,7 +97,9 @@ export class Standing {
     return new Map(
       technicians.map((technician) => [
         technician,
-        addTallies(years.flatMap((tallies) => tallies.get(technician) ?? [])),
+        this.#once(technician, 'tally', () =>
+          addTallies(years.flatMap((tallies) => tallies.get(technician) ?? [])),
+        ),
       ]),
     );
   }
@@ -99,20 +114,24 @@ export class Standing {
 
   /** In the order of places. */
   cells(technician: string): HandCell[] {
-    const whole = new Map<string, HandCell>();
-    for (const [, { cells }] of this.#inOrder())
-      for (const cell of cells.get(technician)?.values() ?? []) addCell(whole, cell);
-    return [...whole].sort(byKey).map(([, cell]) => cell);
+    return this.#once(technician, 'cells', () => {
+      const whole = new Map<string, HandCell>();
+      for (const [, { cells }] of this.#inOrder())
+        for (const cell of cells.get(technician)?.values() ?? []) addCell(whole, cell);
+      return [...whole].sort(byKey).map(([, cell]) => cell);
+    });
   }
 
   quarters(technician: string): Quarter[] {
-    const quarters = new Map<string, Sum>();
-    for (const { month, settings } of this.#months()) {
-      const sum = settings.get(technician);
-      const quarter = quarterOf(month);
-      if (sum !== undefined) quarters.set(quarter, added(quarters.get(quarter) ?? NONE, sum));
-    }
-    return [...quarters].map(quarterSums);
+    return this.#once(technician, 'quarters', () => {
+      const quarters = new Map<string, Sum>();
+      for (const { month, settings } of this.#months()) {
+        const sum = settings.get(technician);
+        const quarter = quarterOf(month);
+        if (sum !== undefined) quarters.set(quarter, added(quarters.get(quarter) ?? NONE, sum));
+      }
+      return [...quarters].map(quarterSums);
+    });
   }
 
   /** The shop by quarter, with how many technicians stand behind each. */
@@ -132,36 +151,35 @@ export class Standing {
   }
 
   missets(technician: string): MissetCount[] {
-    const counts = new MissetCounts();
-    for (const { missets } of this.#months())
-      for (const [whose, own] of missets)
-        if (whose === technician) counts.add(own.map((count) => [whose, count]));
-    return counts.of(technician);
+    return this.#once(technician, 'missets', () => {
+      const counts = new MissetCounts();
+      for (const { missets } of this.#months())
+        for (const [whose, own] of missets)
+          if (whose === technician) counts.add(own.map((count) => [whose, count]));
+      return counts.of(technician);
+    });
   }
 
-  /** Setting errors by month: each gauge's bias, each technician's bias and scatter. */
+  /** Setting errors by month: each gauge's bias, each technician's bias and scatter; a series that is the same, the same object. */
   series(): SettingSeries[] {
-    const series = new Map<string, SettingSeries>();
-    const add = (
-      what: SettingSeries['what'],
-      kind: 'technician' | 'gauge',
-      name: string,
-      period: SettingSeries['periods'][number],
-    ): void => {
-      const key = JSON.stringify([kind, name, what]);
-      const known = series.get(key) ?? { what, subject: { kind, name }, periods: [] };
-      series.set(key, known);
-      known.periods.push(period);
-    };
+    const [gauges, hands, scatters] = [new Periods(), new Periods(), new Periods()];
     for (const { month: period, bias, scatter, gaugeMeans } of this.#months()) {
-      for (const { gauge, n, mean, ss } of gaugeMeans)
-        add('setting-bias', 'gauge', gauge, { period, n, mean, ss });
-      for (const { technician, n, mean, ss } of bias)
-        add('setting-bias', 'technician', technician, { period, n, mean, ss });
+      for (const { gauge, n, mean, ss } of gaugeMeans) gauges.add(gauge, { period, n, mean, ss });
+      for (const { technician, n, mean, ss } of bias) hands.add(technician, { period, n, mean, ss });
       for (const { technician, df, ss } of scatter)
-        add('setting-scatter', 'technician', technician, { period, n: df === 0 ? 0 : df + 1, mean: 0, ss });
+        scatters.add(technician, { period, n: df === 0 ? 0 : df + 1, mean: 0, ss });
     }
-    return [...series].sort(byKey).map(([, one]) => one);
+    const all = [
+      ...gauges.series('setting-bias', 'gauge'),
+      ...hands.series('setting-bias', 'technician'),
+      ...scatters.series('setting-scatter', 'technician'),
+    ];
+    const before = new Map(this.#series.map((one) => [keyOf(one), one]));
+    this.#series = all.map((one) => {
+      const known = before.get(keyOf(one));
+      return known !== undefined && samePeriods(known, one) ? known : one;
+    });
+    return this.#series;
   }
 
   choices(): SpanChoices {
@@ -172,11 +190,9 @@ export class Standing {
     };
   }
 
-  #listed(): { rates: RateJob[]; risks: JobRisk[] } {
-    return (this.#lists ??= {
-      rates: this.#months().flatMap(({ rates }) => rates),
-      risks: this.#months().flatMap(({ risks }) => risks),
-    });
+  #once<Made>(technician: string, what: string, make: () => Made): Made {
+    const own = within(this.#ofHands, technician, () => new Map<string, unknown>());
+    return within(own, what, make) as Made;
   }
 
   #months(): Month[] {
@@ -188,13 +204,44 @@ export class Standing {
   }
 }
 
-function yearOf(months: readonly MonthOfShop[]): Year {
+const keyOf = ({ what, subject }: SettingSeries): string => `${what} ${subject.kind} ${subject.name ?? ''}`;
+
+function samePeriods(a: SettingSeries, b: SettingSeries): boolean {
+  return (
+    a.periods.length === b.periods.length &&
+    a.periods.every((one, i) => {
+      const other = b.periods[i];
+      return (
+        one.period === other?.period && one.n === other.n && one.mean === other.mean && one.ss === other.ss
+      );
+    })
+  );
+}
+
+/** Periods by whose they are. */
+class Periods {
+  readonly #of = new Map<string, SettingSeries['periods']>();
+
+  add(name: string, period: SettingSeries['periods'][number]): void {
+    within(this.#of, name, () => []).push(period);
+  }
+
+  series(what: SettingSeries['what'], kind: 'technician' | 'gauge'): SettingSeries[] {
+    return [...this.#of].sort(byKey).map(([name, periods]) => ({ what, subject: { kind, name }, periods }));
+  }
+}
+
+/** @param before the same year, in which all but these technicians stand as they do now */
+function yearOf(months: readonly MonthOfShop[], before?: Year, only?: ReadonlySet<string>): Year {
+  const asked = (technician: string): boolean => before === undefined || only?.has(technician) !== false;
   const tallies = new Map<string, HabitTally[]>();
   const cells = new Map<string, Map<string, HandCell>>();
   const measured = new MeasuredSums();
   for (const { habits, hands, work } of months) {
-    for (const [technician, tally] of habits) within(tallies, technician, () => []).push(tally);
+    for (const [technician, tally] of habits)
+      if (asked(technician)) within(tallies, technician, () => []).push(tally);
     for (const hand of hands) {
+      if (!asked(hand.technician)) continue;
       const own = within(cells, hand.technician, () => new Map<string, HandCell>());
       for (const cell of hand.cells) addCell(own, cell);
     }
@@ -205,8 +252,11 @@ function yearOf(months: readonly MonthOfShop[]): Year {
     measured.addSums({ hands: work.hands, gauges: work.gauges, outcomes });
   }
   return {
-    tallies: new Map([...tallies].map(([technician, own]) => [technician, addTallies(own)])),
-    cells,
+    tallies: new Map([
+      ...[...(before?.tallies ?? [])].filter(([technician]) => !asked(technician)),
+      ...[...tallies].map(([technician, own]): [string, HabitTally] => [technician, addTallies(own)]),
+    ]),
+    cells: new Map([...[...(before?.cells ?? [])].filter(([technician]) => !asked(technician)), ...cells]),
     measured,
     months: months.map(({ month, hands, work }) => {
       const { sheets, scatter, gaugeMeans, missets, rates, risks } = work;
@@ -227,8 +277,8 @@ function yearOf(months: readonly MonthOfShop[]): Year {
   };
 }
 
-const listsOf = (year: Year | undefined): string =>
-  JSON.stringify((year?.months ?? []).map(({ rates, risks }) => [rates, risks]));
+const alike = (before: Year | undefined, after: Year | undefined, of: (month: Month) => unknown): boolean =>
+  JSON.stringify((before?.months ?? []).map(of)) === JSON.stringify((after?.months ?? []).map(of));
 
 const added = (a: Sum, b: Sum): Sum => {
   const { n, mean, ss } = mergeCollapsed(a, b);
@@ -237,7 +287,7 @@ const added = (a: Sum, b: Sum): Sum => {
 
 function addCell(cells: Map<string, HandCell>, cell: HandCell): void {
   const { section, side, gauge, distance } = cell;
-  const key = JSON.stringify([section, side, distance, gauge]);
+  const key = `${section} ${side} ${distance} ${gauge}`;
   cells.set(key, { section, side, gauge, distance, ...added(cells.get(key) ?? NONE, cell) });
 }
 

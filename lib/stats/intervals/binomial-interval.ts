@@ -1,5 +1,6 @@
 import { requireLevel, requireWhole } from '@/lib/stats/arguments';
 import { betaQuantile, betaUpperQuantile, normalUpperQuantile } from '@/lib/stats/distributions';
+import { remembering } from '@/lib/stats/numeric/remembering';
 import type { Limits } from './interval';
 
 export type BinomialMethod = 'wilson' | 'jeffreys' | 'clopper-pearson';
@@ -34,6 +35,9 @@ export function binomialInterval(x: number, n: number, options: BinomialInterval
   return { ...limits[method](x, n, tail), why: null };
 }
 
+const quantile = remembering(betaQuantile);
+const upperQuantile = remembering(betaUpperQuantile);
+
 type Bounds = (x: number, n: number, tail: number) => { low: number; high: number };
 
 const limits: Record<BinomialMethod, Bounds> = {
@@ -47,14 +51,14 @@ const limits: Record<BinomialMethod, Bounds> = {
   },
   jeffreys(x, n, tail) {
     return {
-      low: x === 0 ? 0 : betaQuantile(tail, x + 0.5, n - x + 0.5),
-      high: x === n ? 1 : betaUpperQuantile(tail, x + 0.5, n - x + 0.5),
+      low: x === 0 ? 0 : quantile(tail, x + 0.5, n - x + 0.5),
+      high: x === n ? 1 : upperQuantile(tail, x + 0.5, n - x + 0.5),
     };
   },
   'clopper-pearson'(x, n, tail) {
     return {
-      low: x === 0 ? 0 : betaQuantile(tail, x, n - x + 1),
-      high: x === n ? 1 : betaUpperQuantile(tail, x + 1, n - x),
+      low: x === 0 ? 0 : quantile(tail, x, n - x + 1),
+      high: x === n ? 1 : upperQuantile(tail, x + 1, n - x),
     };
   },
 };

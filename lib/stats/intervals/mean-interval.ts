@@ -1,6 +1,9 @@
 import { requireAllFinite, requireFinite, requireLevel, requireNotNegative } from '@/lib/stats/arguments';
 import { tUpperQuantile } from '@/lib/stats/distributions';
+import { remembering } from '@/lib/stats/numeric/remembering';
 import type { Limits } from './interval';
+
+const upperQuantile = remembering(tUpperQuantile);
 
 /**
  * Student's t interval: estimate ± t(1 − a/2; df) × standard error. `df` may be broken, or Infinity for the
@@ -14,7 +17,7 @@ export function tInterval(estimate: number, standardError: number, df: number, l
   if (df === 0) {
     return { low: null, high: null, why: 'With no degrees of freedom nothing is known of the scatter.' };
   }
-  const half = tUpperQuantile((1 - level) / 2, df) * standardError;
+  const half = upperQuantile((1 - level) / 2, df) * standardError;
   return { low: estimate - half, high: estimate + half, why: null };
 }
 

@@ -1,6 +1,11 @@
 import { requireLevel, requireNotNegative } from '@/lib/stats/arguments';
 import { chiSquareQuantile, chiSquareUpperQuantile } from '@/lib/stats/distributions';
+import { remembering } from '@/lib/stats/numeric/remembering';
 import type { Limits } from './interval';
+
+/** A page has many intervals with the same degrees of freedom. */
+const quantile = remembering(chiSquareQuantile);
+const upperQuantile = remembering(chiSquareUpperQuantile);
 
 /**
  * Interval for a standard deviation estimated with `df` degrees of freedom from normal readings.
@@ -18,8 +23,8 @@ export function sdInterval(sd: number, df: number, level = 0.95): Limits {
   }
   const tail = (1 - level) / 2;
   return {
-    low: sd * Math.sqrt(df / chiSquareUpperQuantile(tail, df)),
-    high: sd * Math.sqrt(df / chiSquareQuantile(tail, df)),
+    low: sd * Math.sqrt(df / upperQuantile(tail, df)),
+    high: sd * Math.sqrt(df / quantile(tail, df)),
     why: null,
   };
 }
@@ -32,5 +37,5 @@ export function sdUpperLimit(sd: number, df: number, level = 0.95): number | nul
   requireNotNegative('A standard deviation', sd);
   requireNotNegative('The degrees of freedom of a standard deviation', df);
   requireLevel('The level of a limit', level);
-  return df === 0 ? null : sd * Math.sqrt(df / chiSquareQuantile(1 - level, df));
+  return df === 0 ? null : sd * Math.sqrt(df / quantile(1 - level, df));
 }

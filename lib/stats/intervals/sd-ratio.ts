@@ -1,6 +1,9 @@
 import { requireLevel, requireNotNegative } from '@/lib/stats/arguments';
 import { fCdf, fUpper, fUpperQuantile } from '@/lib/stats/distributions';
+import { remembering } from '@/lib/stats/numeric/remembering';
 import type { Limits } from './interval';
+
+const upperQuantile = remembering(fUpperQuantile);
 
 export interface SdRatio extends Limits {
   /** first / second; null where it cannot be had. */
@@ -35,8 +38,8 @@ export function sdRatio(
   const f = ratio * ratio;
   return {
     ratio,
-    low: ratio / Math.sqrt(fUpperQuantile(tail, first.df, second.df)),
-    high: ratio * Math.sqrt(fUpperQuantile(tail, second.df, first.df)),
+    low: ratio / Math.sqrt(upperQuantile(tail, first.df, second.df)),
+    high: ratio * Math.sqrt(upperQuantile(tail, second.df, first.df)),
     p: Math.min(1, 2 * Math.min(fUpper(f, first.df, second.df), fCdf(f, first.df, second.df))),
     why: null,
   };

@@ -21,7 +21,7 @@ export function parsedOnce(text: string): unknown {
     known.set(text, there);
     return there;
   }
-  const made = JSON.parse(text, (_, value: unknown) => Object.freeze(value)) as unknown;
+  const made: unknown = frozen(JSON.parse(text));
   known.set(text, made);
   held += text.length;
   for (const oldest of known.keys()) {
@@ -30,4 +30,11 @@ export function parsedOnce(text: string): unknown {
     held -= oldest.length;
   }
   return made;
+}
+
+/** Parsing first and freezing then takes a fraction of freezing while it is parsed. */
+function frozen(data: unknown): unknown {
+  if (typeof data !== 'object' || data === null) return data;
+  for (const value of Object.values(data)) frozen(value);
+  return Object.freeze(data);
 }

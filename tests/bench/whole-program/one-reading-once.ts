@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { readMeasurementFile, type Reading } from '@/lib/measure';
+import { followFigures } from '@/lib/refresh/follow-figures';
 import { followJob } from '@/lib/refresh/follow-job';
 import { refresh } from '@/lib/refresh/refresh';
 import { closeStore, getShop, saveReadings } from '@/lib/store';
@@ -34,7 +35,8 @@ for (let run = 0; run < Number(runs); run++) {
   await followJob(shop, one.job, 'bench');
   const following = work(process.cpuUsage(after));
   const then = process.cpuUsage();
-  await refresh(shop, 'bench');
+  // As the serving process does; where it is due to learn instead, that is what figures take.
+  if (!(await followFigures(shop, [one.job], 1, 'bench'))) await refresh(shop, 'bench');
   stored.push(saving);
   followed.push(following);
   figured.push(work(process.cpuUsage(then)));

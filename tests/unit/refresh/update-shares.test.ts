@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { followFigures } from '@/lib/refresh/follow-figures';
 import { followJob } from '@/lib/refresh/follow-job';
 import { MADE_FROM } from '@/lib/refresh/made-from';
 import { refresh } from '@/lib/refresh/refresh';
-import { readFit } from '@/lib/refresh/stored-fit';
+import { readFit, readFitWithAge } from '@/lib/refresh/stored-fit';
 import { storedShares, updateShares, waitingShares } from '@/lib/refresh/update-shares';
-import { excludeReading, saveReadings } from '@/lib/store';
+import { excludeReading, includeReading, saveReadings } from '@/lib/store';
 import { database } from '@/lib/store/connection/database';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
@@ -29,6 +30,13 @@ async function keptAndAnew() {
   await database().fitAnswer.deleteMany();
   await refresh(store.shop, 'this program');
   return { kept, anew: await answers() };
+}
+
+/** As if so many rounds had been learned from that a few more do not matter. */
+async function longHistory(): Promise<void> {
+  const fit = await database().shopFit.findFirstOrThrow({ orderBy: { id: 'desc' } });
+  const parameters = { ...(fit.parameters as object), unlearned: 0 };
+  await database().shopFit.update({ where: { id: fit.id }, data: { parameters } });
 }
 
 /** Without the name of the revision, which is another each time. */
@@ -71,6 +79,30 @@ describe('what a job adds to the answers', () => {
     if (fit === null) throw new Error('Nothing was learned.');
     expect(await waitingShares(store.shop, fit, 'UTC')).toEqual([]);
     await refresh(store.shop, 'this program');
+    const { kept, anew } = await keptAndAnew();
+    expect(kept).toEqual(anew);
+  });
+
+  it('follows in the serving process, reading by reading, to the answers that all jobs together give', async () => {
+    const program = 'this program';
+    const follows = async (changes: number) => {
+      await followJob(store.shop, 'J000029', program);
+      await longHistory();
+      return followFigures(store.shop, ['J000029'], changes, program);
+    };
+    const [one, ...others] = last;
+    if (one === undefined) throw new Error('There is no reading.');
+    await saveReadings(store.shop, [one], fileNamed('one.csv'), BY_COMMAND);
+    expect(await follows(1)).toBe(true);
+    // Gone on with from what this process holds.
+    await saveReadings(store.shop, others, fileNamed('others.csv'), BY_COMMAND);
+    expect(await follows(1)).toBe(true);
+    expect((await readFitWithAge(store.shop))?.stale).toBe(false);
+    // Something else changed too: a refresh has to look for it.
+    await excludeReading(store.shop, { ...one, reason: 'misread' }, { person: 'T0', via: 'page' });
+    await includeReading(store.shop, { ...one, reason: 'not misread' }, { person: 'T0', via: 'page' });
+    expect(await follows(1)).toBe(false);
+    expect(await follows(2)).toBe(true);
     const { kept, anew } = await keptAndAnew();
     expect(kept).toEqual(anew);
   });

@@ -1,6 +1,7 @@
 import { binomialAtLeast, chiSquareUpper } from '@/lib/stats/distributions';
 import { digitPreference } from '@/lib/stats/digits';
 import { binomialInterval } from '@/lib/stats/intervals';
+import { remembering } from '@/lib/stats/numeric/remembering';
 import type { HabitTally } from '../tally';
 import { fivesByChance } from './by-chance';
 import { type Hands, type HabitEffect, type Judgement, othersOf, untested } from './judgement';
@@ -93,7 +94,7 @@ function inNineDigits(own: HabitTally, others: readonly HabitTally[]): Part | nu
   const counts = own.digits.tenths.slice(1);
   const n = counts.reduce((sum, count) => sum + count, 0);
   if (n < LEAST_FOR_NINE) return null;
-  const byChance = n > MOST_EXACT ? chiSquareUpper(chiSquareAlike(counts), 8) : (exactly(counts) ?? 1);
+  const byChance = n > MOST_EXACT ? chiSquareUpper(chiSquareAlike(counts), 8) : exactly(...counts);
   const rest = counts.map((_, digit) =>
     others.reduce((sum, { digits }) => sum + (digits.tenths[digit + 1] ?? 0), 0),
   );
@@ -111,10 +112,11 @@ function inNineDigits(own: HabitTally, others: readonly HabitTally[]): Part | nu
   };
 }
 
-const exactly = (counts: readonly number[]): number | null => {
+/** It takes milliseconds, and counts change seldom. */
+const exactly = remembering((...counts: number[]): number => {
   const { exactP, p } = digitPreference(counts);
-  return exactP ?? p;
-};
+  return exactP ?? p ?? 1;
+});
 
 /** Pearson's chi-square against equal chances. */
 function chiSquareAlike(counts: readonly number[]): number {

@@ -1,4 +1,5 @@
 import { normalBetween, normalCdf } from '@/lib/stats/distributions';
+import { remembering } from '@/lib/stats/numeric/remembering';
 
 export interface Rounding {
   /** Sd of a reading with the gauge untouched, mm. */
@@ -20,7 +21,10 @@ const PHASES = 20;
  * or with `coarseShare` to the coarse one. The mean over 20 phases of Σ P(value)ⁿ over the values; exact but for the
  * phases, whose mean is right to 1e-6 where the sd is a fifth of the fine step or more.
  */
-export function sameValueChance(n: number, { sd, fine, coarse, coarseShare }: Rounding): number {
+export const sameValueChance = (n: number, { sd, fine, coarse, coarseShare }: Rounding): number =>
+  remembered(n, sd, fine, coarse, coarseShare);
+
+const remembered = remembering((n: number, sd: number, fine: number, coarse: number, coarseShare: number) => {
   const steps = Math.round(coarse / fine);
   const reach = Math.ceil((8 * sd) / fine) + steps + 1;
   let sum = 0;
@@ -38,7 +42,7 @@ export function sameValueChance(n: number, { sd, fine, coarse, coarseShare }: Ro
     }
   }
   return sum / PHASES;
-}
+});
 
 /**
  * The most that readings in halves can fall on whole millimetres by chance: all true values whole, scatter `sd`.
