@@ -87,7 +87,7 @@ export async function benchPages(
     const bySize: ReadonlyMap<string, Page>[] = [];
     for (const readings of sizes) {
       say(
-        `pages at ${readings.toLocaleString('en')} readings of ${shopsOf(readings)} shops, one of them looked at. Made anew: median and 99 %, ms; times the bare page's; ms of processor; kB sent. Given again, nothing being written: the same`,
+        `pages at ${readings.toLocaleString('en')} readings${shopsOf(readings) > 1 ? ` of ${shopsOf(readings)} shops, one of them looked at` : ''}. Made anew: median and 99 %, ms; times the bare page's; ms of processor; kB sent. Given again, nothing being written: the same`,
       );
       const found = await measureOurs(folder, readings, only);
       for (const [name, { anew, again }] of found)
