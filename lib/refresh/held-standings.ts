@@ -8,6 +8,8 @@ export interface Held {
   revision: string;
   standing: Standing;
   questions: ShopQuestions;
+  /** What is kept of the months of the years that changed last, by year and question. */
+  months: Map<string, Map<string, unknown>>;
   /** The documents that are kept as these objects say; empty where this process did not write them. */
   written: ReadonlyMap<string, unknown>;
 }

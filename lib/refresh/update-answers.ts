@@ -31,6 +31,8 @@ import { asJson, followed, jsonText, keepFollowed, type Newer, type StoredFit } 
 import { newShares, shareStamp, storedShares, updateShares, waitingShares } from './update-shares';
 
 const PIECED = ['hands', 'signal-charts', 'rate-jobs'] as const;
+/** Of each, what is kept of its months: some megabytes. */
+const YEARS_HELD = 2;
 /** With more jobs waiting, their shares are kept a part at a time, and everything is added up anew. */
 const FEW_JOBS = 50;
 
@@ -65,7 +67,7 @@ export async function askAnew(shop: ShopId, fit: StoredFit, only?: readonly stri
   const changed = await changedMonths(shop, fit, timeZone, shares);
   const held =
     HeldStandings.take(shop, fit.id, madeFrom.revision) ?? (await standingOf(shop, fit, madeFrom.revision));
-  await takeYears(shop, fit, held.standing, changed);
+  await takeYears(shop, fit, held, changed);
   return {
     standing: held.standing,
     questions: held.questions,
@@ -132,7 +134,7 @@ async function changedMonths(
 async function takeYears(
   shop: ShopId,
   fit: StoredFit,
-  standing: Standing,
+  { standing, months }: Pick<Held, 'standing' | 'months'>,
   { documents, gone, years, technicians }: ChangedMonths,
 ): Promise<void> {
   const none = new Set(gone);
@@ -140,17 +142,31 @@ async function takeYears(
     // Pages are answered between.
     await breathe();
     const questions = MONTHS.flatMap((month) => KINDS.map((kind) => monthQuestion(kind, `${year}-${month}`)));
-    const kept = questions.filter((question) => !documents.has(question) && !none.has(question));
-    const texts = await fitAnswerTexts(shop, fit.id, kept);
-    const documentOf = (question: string): unknown => {
-      const text = texts.get(question);
-      return documents.get(question) ?? (text === undefined ? undefined : JSON.parse(text));
-    };
+    const known = months.get(year) ?? new Map<string, unknown>();
+    if (known.size === 0)
+      for (const [question, text] of await fitAnswerTexts(shop, fit.id, questions))
+        known.set(question, JSON.parse(text));
+    for (const question of questions) {
+      if (none.has(question)) known.delete(question);
+      else if (documents.has(question)) known.set(question, documents.get(question));
+    }
+    keepNewest(months, year, known);
+    const documentOf = (question: string): unknown => known.get(question);
     standing.setYear(
       year,
       MONTHS.flatMap((month) => monthOf(`${year}-${month}`, documentOf)),
       technicians,
     );
+  }
+}
+
+/** Readings come of the same few months again and again: what is kept of those years need not be read each time. */
+function keepNewest(months: Held['months'], year: string, known: Map<string, unknown>): void {
+  months.delete(year);
+  months.set(year, known);
+  for (const oldest of months.keys()) {
+    if (months.size <= YEARS_HELD) break;
+    months.delete(oldest);
   }
 }
 
@@ -164,17 +180,15 @@ const techniciansOf = ({ measured, tallies, missets }: JobShare): string[] => [
 /** A standing from what is kept of all months. */
 async function standingOf(shop: ShopId, fit: StoredFit, revision: string): Promise<Held> {
   const standing = new Standing();
+  const held: Held = {
+    ...{ fit: fit.id, revision, standing, months: new Map(), written: new Map() },
+    questions: new ShopQuestions(fit.learned, fit.atWork),
+  };
   const index = await fitAnswerTexts(shop, fit.id, ['choices']);
   const { months } = JSON.parse(index.get('choices') ?? '{"months":[]}') as { months: string[] };
   for (const year of new Set(months.map(yearOf)))
-    await takeYears(shop, fit, standing, { documents: new Map(), gone: [], years: new Set([year]) });
-  return {
-    fit: fit.id,
-    revision,
-    standing,
-    questions: new ShopQuestions(fit.learned, fit.atWork),
-    written: new Map(),
-  };
+    await takeYears(shop, fit, held, { documents: new Map(), gone: [], years: new Set([year]) });
+  return held;
 }
 
 /** Everything added up from all shares. */
@@ -199,7 +213,10 @@ async function askAll(shop: ShopId, fit: StoredFit, timeZone: string): Promise<A
     for (const [question, document] of [...months, ...documents]) answers[question] = asJson(document);
     if (newer !== undefined) await keepFollowed(shop, after, newer);
     await saveFitAnswers(shop, fit.id, answers, new Set(kept));
-    HeldStandings.keep(shop, { fit: fit.id, revision, standing, questions, written: new Map(documents) });
+    HeldStandings.keep(shop, {
+      ...{ fit: fit.id, revision, standing, questions },
+      ...{ months: new Map(), written: new Map(documents) },
+    });
     return true;
   };
   return { standing, questions, keep };
@@ -216,6 +233,10 @@ interface Change {
 const keeping =
   (shop: ShopId, { madeFrom, timeZone, shares, changed, held }: Change) =>
   async (fit: StoredFit, newer?: Newer): Promise<boolean> => {
+    for (const part of held.questions.parts(held.standing, madeFrom.isKept)) {
+      await breathe();
+      part();
+    }
     await breathe();
     const { documents, kept } = held.questions.answers(held.standing, madeFrom.isKept);
     await breathe();

@@ -4,7 +4,15 @@ import { habitMatrix, type HabitCell } from '../habits';
 import type { MeasuredSums } from '../measured';
 import { riskOf, type ShopRisk } from '../measuring-risk';
 import { bandsOf, byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind } from '../my-hand';
-import { fairRates, hardnessModel, RATE_GROUPINGS, type RateJob } from '../rates';
+import {
+  fairRates,
+  hardnessModel,
+  RATE_GROUPINGS,
+  type FairRates,
+  type HardnessModel,
+  type RateGrouping,
+  type RateJob,
+} from '../rates';
 import { attention, ONE_SERIES, type RateSeries, type Series } from '../signals';
 import type { TechnicianRate } from '../types';
 import { usualScenarios, whatIf, withoutGauge, workingShop } from '../what-if';
@@ -55,7 +63,7 @@ export class ShopQuestions {
       else documents.set(question, this.#remembered.of(question, [from], work));
     };
     const rates = standing.rates();
-    seldom('rates', rates, () => ratesOf(rates));
+    seldom('rates', rates, () => this.#rates(rates));
     seldom('risk', standing.risks(), () => this.#risk(standing));
     seldom('what-if', this.#atWork, () => this.#whatIf());
     this.#rateJobs(documents, standing);
@@ -64,6 +72,39 @@ export class ShopQuestions {
     documents.set('habits', this.#habits(standing));
     documents.set('choices', this.#remembered.same('choices', standing.choices()));
     return { documents, kept };
+  }
+
+  /**
+   * The same work in parts that are remembered, each of some ten milliseconds at most: whoever must not be held up does
+   * something else between, and is answered at once after all of them.
+   */
+  parts(standing: Standing, isKept: IsKept): (() => unknown)[] {
+    const rates = standing.rates();
+    return [
+      ...(isKept('rates', rates)
+        ? []
+        : [() => this.#hardness(rates), ...RATE_GROUPINGS.map((by) => () => this.#fair(rates, by))]),
+      () => this.technicianRates(standing),
+      () => this.#habits(standing),
+      ...Object.keys(this.#learned.technicians).map(
+        (technician) => () => this.#hand(technician, standing, standing.measured()),
+      ),
+      () => {
+        this.#signals(new Map(), standing);
+      },
+    ];
+  }
+
+  #rates(jobs: readonly RateJob[]): Answers['rates'] {
+    return Object.fromEntries(RATE_GROUPINGS.map((by) => [by, this.#fair(jobs, by)])) as Answers['rates'];
+  }
+
+  #fair(jobs: readonly RateJob[], by: RateGrouping): FairRates {
+    return this.#remembered.of(`rates by ${by}`, [jobs], () => fairRates(jobs, by, this.#hardness(jobs)));
+  }
+
+  #hardness(jobs: readonly RateJob[]): HardnessModel {
+    return this.#remembered.of('hardness', [jobs], () => hardnessModel(jobs));
   }
 
   /** The rates of technicians as their figures have them. */
@@ -194,13 +235,6 @@ export class ShopQuestions {
       rests,
     };
   }
-}
-
-function ratesOf(jobs: readonly RateJob[]): Answers['rates'] {
-  const hardness = hardnessModel(jobs);
-  return Object.fromEntries(
-    RATE_GROUPINGS.map((by) => [by, fairRates(jobs, by, hardness)]),
-  ) as Answers['rates'];
 }
 
 /** The jobs of which it is least clear whether they were called rightly, in the order of their numbers. */

@@ -12,6 +12,14 @@ export const MOST_SHOWN_OF_A_JOB = 3;
 
 /** Newest first, each label once. */
 export function newest(setups: readonly Shown[], most = MOST_SHOWN): Shown[] {
-  const byLabel = new Map(setups.map((one) => [one.label, one]));
-  return [...byLabel.values()].sort((a, b) => b.at - a.at || (a.label < b.label ? 1 : -1)).slice(0, most);
+  const sorted = [...setups].sort((a, b) => b.at - a.at || (a.label < b.label ? 1 : -1));
+  const labels = new Set<string>();
+  const shown: Shown[] = [];
+  for (const one of sorted) {
+    if (shown.length === most) break;
+    if (labels.has(one.label)) continue;
+    labels.add(one.label);
+    shown.push(one);
+  }
+  return shown;
 }

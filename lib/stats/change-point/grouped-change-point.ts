@@ -35,11 +35,16 @@ export function meanChangePoint(
   const { level = 0.95, least = 1 } = options;
   requireLevel('The level of an interval', level);
   requireWhole('The least number of groups on a side', least, 1);
-  const total = groups.reduce(merge, EMPTY);
+  // What lies before and after each place, each group taken in once.
+  const before: Collapsed[] = [EMPTY];
+  for (const group of groups) before.push(merge(before.at(-1) ?? EMPTY, group));
+  const after: Collapsed[] = [EMPTY];
+  for (const group of groups.toReversed()) after.push(merge(after.at(-1) ?? EMPTY, group));
+  const total = before.at(-1) ?? EMPTY;
   const splits = cuts(groups, ({ n }) => n > 0, least).map((at) => ({
     at,
-    before: groups.slice(0, at).reduce(merge, EMPTY),
-    after: groups.slice(at).reduce(merge, EMPTY),
+    before: before[at] ?? EMPTY,
+    after: after[groups.length - at] ?? EMPTY,
   }));
   if (splits.length === 0 || total.n < 4) {
     return { ...NONE, probabilities: [], why: 'A change needs two groups and four values at least.' };

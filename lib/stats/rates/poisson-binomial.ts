@@ -26,24 +26,21 @@ const NEGLIGIBLE = 1e-22;
  */
 export function poissonBinomial(chances: readonly number[]): PoissonBinomial {
   for (const p of chances) requireProbability('The chance of a trial', p);
+  // By number of successes, in place: from the greatest down, so that each is still there when it is asked for.
+  const all = new Float64Array(chances.length + 1);
+  all[0] = 1;
   let start = 0;
-  let row = Float64Array.of(1);
+  let end = 1;
   for (const p of chances) {
-    const next = new Float64Array(row.length + 1);
-    let before = 0;
-    for (let i = 0; i < row.length; i++) {
-      const here = row[i] ?? 0;
-      next[i] = before * p + here * (1 - p);
-      before = here;
-    }
-    next[row.length] = before * p;
-    let from = 0;
-    let to = next.length;
-    while (to - from > 1 && (next[from] ?? 0) < NEGLIGIBLE) from++;
-    while (to - from > 1 && (next[to - 1] ?? 0) < NEGLIGIBLE) to--;
-    start += from;
-    row = next.subarray(from, to);
+    const q = 1 - p;
+    all[end] = (all[end - 1] ?? 0) * p;
+    for (let k = end - 1; k > start; k--) all[k] = (all[k - 1] ?? 0) * p + (all[k] ?? 0) * q;
+    all[start] = (all[start] ?? 0) * q;
+    end++;
+    while (end - start > 1 && (all[start] ?? 0) < NEGLIGIBLE) start++;
+    while (end - start > 1 && (all[end - 1] ?? 0) < NEGLIGIBLE) end--;
   }
+  const row = all.subarray(start, end);
   const first = start;
   const atMost = (k: number) => sum(row.slice(0, Math.max(0, Math.floor(k) - first + 1)));
   return {
