@@ -12,10 +12,24 @@ let started: Promise<void> | null = null;
 async function start(): Promise<void> {
   const entry = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg');
   const bytes = await readFile(join(dirname(entry), 'schema_engine_bg.wasm'));
-  const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': { ...engine } });
+  const { instance } = await WebAssembly.instantiate(bytes, { './schema_engine_bg.js': imports() });
   engine.__wbg_set_wasm(instance.exports);
   const begin = instance.exports.__wbindgen_start;
   if (typeof begin === 'function') (begin as () => void)();
+}
+
+/**
+ * What the engine asks of JavaScript. It sets itself a time for the lock of a PostgreSQL server, ten seconds, and
+ * forgets to clear it once it has the lock: that would keep each program alive for so long that migrates one.
+ */
+function imports(): Record<string, WebAssembly.ImportValue> {
+  const unheld = (done: () => void, ms: number) => setTimeout(done, ms).unref();
+  return Object.fromEntries(
+    Object.entries(engine).map(([name, value]) => [
+      name,
+      name.startsWith('__wbg_setTimeout_') ? unheld : value,
+    ]),
+  );
 }
 
 /** Prisma's schema engine as WebAssembly: nothing to download, the standard table of migrations. */
