@@ -33,7 +33,7 @@ export class MadeFrom {
 
   static async of(shop: ShopId, fit: StoredFit, timeZone: string): Promise<MadeFrom> {
     const text = (await fitAnswerTexts(shop, fit.id, [MADE_FROM])).get(MADE_FROM);
-    const rest = digestOf([fit.program, fit.id, fit.learned, fit.atWork, timeZone]);
+    const rest = digestOf([fit.program, fit.id, timeZone]);
     return new MadeFrom(rest, text === undefined ? null : (JSON.parse(text) as Json));
   }
 
@@ -65,5 +65,11 @@ function stampOf(data: unknown): string {
   return stamp;
 }
 
+/** Of what the data say, in whatever order a database gives the fields back. */
 const digestOf = (data: unknown): string =>
-  createHash('sha256').update(JSON.stringify(data)).digest('base64');
+  createHash('sha256').update(JSON.stringify(data, inOrder)).digest('base64');
+
+function inOrder(_: string, value: unknown): unknown {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
+}
