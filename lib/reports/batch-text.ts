@@ -17,9 +17,13 @@ export function* batchReportText(shop: ShopAssessment, verdicts = wholeOf(shop))
   yield `"first_time_right": ${asText(rate(shop.firstTimeRight))}\n}\n`;
 }
 
+/** Rounds of one part. */
+const PART = 50;
+
 function wholeOf(shop: ShopAssessment): VerdictTexts {
   const texts = new VerdictTexts();
-  shop.rounds.forEach((verdict, at) => texts.take(at, [verdict]));
+  for (let from = 0; from < shop.rounds.length; from += PART)
+    texts.take(from / PART, shop.rounds.slice(from, from + PART));
   return texts;
 }
 
