@@ -47,6 +47,6 @@ export const timedOurs = (
 ): Promise<Timed> =>
   timed(
     process.execPath,
-    ['--import', new URL('use-at-exit.mjs', import.meta.url).href, '--import', 'tsx', file, ...args],
+    ['--import', new URL('use-at-exit.mjs', import.meta.url).href, 'lib/commands/begin.mjs', file, ...args],
     { env },
   );
