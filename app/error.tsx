@@ -1,7 +1,7 @@
 'use client';
 
 import button from './_look/button.module.css';
-import { Page } from './_look/page';
+import { PageFrame } from './_look/page-frame';
 import de from './_words/catalogue/de/no-page.json';
 import en from './_words/catalogue/en/no-page.json';
 
@@ -17,7 +17,7 @@ const WORDS = { de: de.failed, en: en.failed };
 export default function ErrorPage({ error, retry }: ErrorPageProps) {
   const t = WORDS[document.documentElement.lang === 'de' ? 'de' : 'en'];
   return (
-    <Page title={t.title} lead={t.lead}>
+    <PageFrame title={t.title} lead={t.lead}>
       {error.digest !== undefined && (
         <p>
           {t.reference} <code>{error.digest}</code>
@@ -28,6 +28,6 @@ export default function ErrorPage({ error, retry }: ErrorPageProps) {
           {t.again}
         </button>
       </p>
-    </Page>
+    </PageFrame>
   );
 }

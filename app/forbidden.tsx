@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import button from './_look/button.module.css';
-import { Page } from './_look/page';
+import { PageAlone } from './_look/page';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
 import { hear } from '@/app/_words/speech';
@@ -11,12 +11,12 @@ export default async function Forbidden() {
   await hear();
   const t = words('noPage');
   return (
-    <Page title={t('forbidden.title')} lead={t('forbidden.lead')}>
+    <PageAlone title={t('forbidden.title')} lead={t('forbidden.lead')}>
       <p>
         <Link className={button.button} href="/">
           {t('forbidden.back')}
         </Link>
       </p>
-    </Page>
+    </PageAlone>
   );
 }

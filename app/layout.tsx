@@ -3,7 +3,7 @@ import { cookies } from 'next/headers';
 import type { ReactNode } from 'react';
 import { Footer } from './_look/footer';
 import { Header } from './_look/header';
-import { FollowLinks } from './_look/still';
+import { FollowLinks, stillAlone } from './_look/still';
 import { viewerOrNull } from './_shop/enter';
 import { pagesFor } from './_shop/pages-for';
 import { themeFrom } from './_look/theme';
@@ -39,9 +39,9 @@ export default async function Layout({ children }: { children: ReactNode }) {
     <html lang={language} data-theme={theme}>
       <body>
         <WithoutScript />
-        <Header theme={theme} pages={pagesFor(viewer)} who={viewer?.code ?? null} />
+        {await stillAlone(<Header theme={theme} pages={pagesFor(viewer)} who={viewer?.code ?? null} />)}
         {children}
-        <Footer />
+        {await stillAlone(<Footer />)}
         <FollowLinks />
       </body>
     </html>

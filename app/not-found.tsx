@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import button from './_look/button.module.css';
-import { Page } from './_look/page';
+import { PageAlone } from './_look/page';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
 import { hear } from '@/app/_words/speech';
@@ -11,12 +11,12 @@ export default async function NotFound() {
   await hear();
   const t = words('noPage');
   return (
-    <Page title={t('missing.title')} lead={t('missing.lead')}>
+    <PageAlone title={t('missing.title')} lead={t('missing.lead')}>
       <p>
         <Link className={button.button} href="/jobs">
           {t('missing.toJobs')}
         </Link>
       </p>
-    </Page>
+    </PageAlone>
   );
 }

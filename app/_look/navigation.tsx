@@ -1,30 +1,39 @@
 'use client';
 
-import Link from 'next/link';
 import { usePathname } from 'next/navigation';
+import { useEffect, useRef, useState } from 'react';
 import styles from './navigation.module.css';
+import { escaped } from './still/attributes';
+import { FOLLOWED } from './still/followed';
 
-export function Navigation({
-  name,
-  pages,
-}: {
-  name: string;
-  pages: readonly (readonly [href: string, name: string])[];
-}) {
+type Pages = readonly (readonly [href: string, name: string])[];
+
+/**
+ * The pages at the head of each. They are written as markup, as what stays on a page is; where the reader stands is
+ * marked by the server, and afterwards, since this part stays when the page changes, by the browser.
+ */
+export function Navigation({ name, pages }: { name: string; pages: Pages }) {
   const path = usePathname();
+  const list = useRef<HTMLUListElement>(null);
+  const [markup] = useState(() => pages.map((page) => itemOf(page, path)).join(''));
+  useEffect(() => {
+    for (const link of list.current?.querySelectorAll('a') ?? []) {
+      const stands = standsOn(path, link.getAttribute('href') ?? '');
+      if (stands === undefined) link.removeAttribute('aria-current');
+      else link.setAttribute('aria-current', stands);
+    }
+  }, [path]);
   return (
     <nav className={styles.navigation} aria-label={name} data-print="no">
-      <ul data-plain>
-        {pages.map(([href, page]) => (
-          <li key={href}>
-            <Link href={href} prefetch={false} aria-current={standsOn(path, href)}>
-              {page}
-            </Link>
-          </li>
-        ))}
-      </ul>
+      <ul data-plain ref={list} dangerouslySetInnerHTML={{ __html: markup }} />
     </nav>
   );
+}
+
+function itemOf([href, page]: Pages[number], path: string): string {
+  const stands = standsOn(path, href);
+  const current = stands === undefined ? '' : ` aria-current="${stands}"`;
+  return `<li><a${current} href="${escaped(href)}" ${FOLLOWED}="">${escaped(page)}</a></li>`;
 }
 
 function standsOn(path: string, href: string): 'page' | 'true' | undefined {

@@ -1,39 +1,8 @@
-import type { ReactNode } from 'react';
-import styles from './page.module.css';
-import { still } from './still';
+import { PageFrame, type PageProps } from './page-frame';
+import { still, stillAlone } from './still';
 
-interface PageProps {
-  title: ReactNode;
-  /** One or two sentences under the title: what this page answers. */
-  lead?: ReactNode;
-  /** The way back up, where the page has a list above it. */
-  above?: ReactNode;
-  /** Links and buttons that act on the whole page. */
-  actions?: ReactNode;
-  children: ReactNode;
-}
+/** The frame of every page, and what is in it, drawn. */
+export const Page = (props: PageProps) => still(<PageFrame {...props} />);
 
-/** The frame of every page: the main landmark, its one first heading and its parts below each other. */
-export function Page({ title, lead, above, actions, children }: PageProps) {
-  return still(
-    <main id="main" tabIndex={-1} className={styles.main}>
-      <div className={styles.head}>
-        <div>
-          {above !== undefined && (
-            <p className={styles.above} data-print="no">
-              {above}
-            </p>
-          )}
-          <h1>{title}</h1>
-          {lead !== undefined && <p className={styles.lead}>{lead}</p>}
-        </div>
-        {actions !== undefined && (
-          <div className={styles.actions} data-print="no">
-            {actions}
-          </div>
-        )}
-      </div>
-      {children}
-    </main>,
-  );
-}
+/** A page that the browser may have to make by itself: that there is none, or none for the reader. */
+export const PageAlone = (props: PageProps) => stillAlone(<PageFrame {...props} />);

@@ -10,6 +10,7 @@ import { program } from './program.mjs';
 import { root } from './run.mjs';
 import { routeFinder } from './route-finder.mjs';
 import { wellFormed } from './well-formed.mjs';
+import { answeredWhole } from './whole-page.mjs';
 
 /** Running requests are awaited so long once a stop was asked for, ms; a load must be able to end. */
 const PATIENCE = 25_000;
@@ -61,7 +62,8 @@ const server = createServer((request, response) => {
  * @param {import('node:http').ServerResponse} response
  */
 async function answer(request, response) {
-  if ((await serving()?.answerAgain(request, response)) !== true) await handle(request, response);
+  if ((await serving()?.answerAgain(request, response)) !== true)
+    await answeredWhole(request, () => handle(request, response));
 }
 
 // A large file over a slow line takes its time; a header never does.

@@ -3,10 +3,14 @@
 import { useRouter } from 'next/navigation';
 import { useEffect } from 'react';
 import { FOLLOWED } from './followed';
+import { missing } from './piece';
 
 /** Follows links that are written as markup as the framework follows its own: without loading the page anew. */
 export function FollowLinks() {
   const router = useRouter();
+  useEffect(() => {
+    if (missing.any) router.refresh();
+  }, [router]);
   useEffect(() => {
     const follow = (event: MouseEvent) => {
       const elsewhere =

@@ -1,8 +1,8 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import Link from 'next/link';
 import { createElement as h, Fragment, isValidElement, type ReactElement, type ReactNode } from 'react';
-import { describe, expect, it } from 'vitest';
-import { still } from '@/app/_look/still';
+import { describe, expect, it, vi } from 'vitest';
+import { drawnOnce, still } from '@/app/_look/still';
 
 const Row = ({ name, n }: { name: string; n: number }) =>
   h(
@@ -51,9 +51,28 @@ describe('still', () => {
       'a form with its controls',
       h(
         'form',
-        { method: 'post' },
+        { method: 'post', action: '/x?a&b', className: 'f', noValidate: true },
         h('label', { htmlFor: 'n' }, h('b', null, 'N')),
-        h('input', { id: 'n', defaultValue: '<3' }),
+        h('input', {
+          name: 'n',
+          type: 'number',
+          defaultValue: '<3',
+          id: 'n',
+          required: true,
+          readOnly: false,
+        }),
+        h('input', { type: 'checkbox', value: 'a', name: 'c', defaultChecked: true, disabled: true }),
+        h('textarea', { name: 'why', defaultValue: '\n<b> & more', rows: 3, maxLength: 200 }),
+        h(
+          'div',
+          null,
+          h(
+            'p',
+            { tabIndex: 0 },
+            h('button', { name: 'go', value: '1', type: 'submit', formNoValidate: true }, 'Go'),
+          ),
+        ),
+        h('a', { href: '/file', download: true }, 'File'),
       ),
     ],
     [
@@ -83,12 +102,40 @@ describe('still', () => {
     expect(await written(page)).toBe('<main><p><em>a&amp;b</em></p></main>');
   });
 
-  it('leaves links, controls and what is around them to React, and writes the rest', async () => {
-    const page = h('p', null, h(Link, { href: '/jobs' }, 'Jobs'), h('span', null, h('b', null, 'n')));
-    const [link, rest] = (((await still(page)) as ReactElement<{ children: ReactNode }>).props.children ??
+  it('leaves components of the browser and what is around them to React, and writes the rest', async () => {
+    const Live = Object.assign(() => null, { $$typeof: Symbol.for('react.client.reference') });
+    const page = h('p', null, h(Live), h('span', null, h('b', null, 'n')));
+    const [live, rest] = (((await still(page)) as ReactElement<{ children: ReactNode }>).props.children ??
       []) as ReactElement[];
-    expect(link?.type).toBe(Link);
-    expect(rest?.props).toEqual({ dangerouslySetInnerHTML: { __html: '<b>n</b>' } });
+    expect(live?.type).toBe(Live);
+    expect(rest?.props).toEqual({ as: 'span', own: {}, markup: '<b>n</b>' });
+  });
+
+  it('lets a section stay an element, so that what is typed or opened in it outlasts a change around it', async () => {
+    const page = h('main', null, h('section', null, h('p', null, 'a'), h('p', null, 'b')), h('p', null, 'c'));
+    const inside = ((await still(page)) as ReactElement<{ children: ReactElement<{ as: string }>[] }>).props;
+    expect(inside.children.map(({ type, props }) => (typeof type === 'string' ? type : props.as))).toEqual([
+      'section',
+      'p',
+    ]);
+  });
+
+  it('sends the markup of a whole page once: beside it stands only which piece it is', async () => {
+    const pieces: string[] = [];
+    vi.stubGlobal('rehangPieces', { getStore: () => pieces });
+    const drawn = (await still(table)) as ReactElement;
+    expect(drawn.props).toEqual({ as: 'table', own: { className: 'table' }, piece: 0 });
+    expect(renderToStaticMarkup(drawn).replace(' data-piece="0"', '')).toBe(renderToStaticMarkup(table));
+    vi.unstubAllGlobals();
+  });
+
+  it('draws a component once that is drawn from what it is given alone', async () => {
+    let drawn = 0;
+    const Once = drawnOnce(({ name }: { name: string }) => h('p', null, h('b', null, `${name} ${++drawn}`)));
+    expect(await written([h(Once, { key: 1, name: 'a' }), h(Once, { key: 2, name: 'b' })])).toBe(
+      '<p><b>a 1</b></p><p><b>b 2</b></p>',
+    );
+    expect(await written(h('div', null, h(Once, { name: 'a' })))).toBe('<div><p><b>a 1</b></p></div>');
   });
 
   it('writes the links of rows as anchors that are followed', async () => {

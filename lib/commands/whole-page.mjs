@@ -1,0 +1,17 @@
+/** A page that is sent as a whole has one list for its pieces of markup; see app/_look/still/pieces.ts. */
+import { AsyncLocalStorage } from 'node:async_hooks';
+
+/** @type {AsyncLocalStorage<string[]>} */
+const pieces = new AsyncLocalStorage();
+Object.assign(globalThis, { rehangPieces: pieces });
+
+/**
+ * Does the work of a request. What a link within the program asks for (`rsc`) is no whole page: it comes without
+ * markup beside it.
+ * @template Result
+ * @param {import('node:http').IncomingMessage} request
+ * @param {() => Result} work
+ * @returns {Result}
+ */
+export const answeredWhole = (request, work) =>
+  request.headers.rsc === undefined ? pieces.run([], work) : work();
