@@ -5,10 +5,8 @@ import { attentionNow, LOOKED_BACK } from '@/app/_overview/attention';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { AttentionList } from '@/app/_overview/attention-list';
 import { departuresFrom } from '@/app/_overview/departures';
+import { Groups, Months } from '@/app/_overview/rates';
 import { NothingYet } from '@/app/_overview/nothing-yet';
-import { monthPoints } from '@/app/_figures/rates-over-time/months';
-import { RateGroups } from '@/app/_figures/rate-groups';
-import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresRow } from '@/app/_look/figures-row';
@@ -16,10 +14,8 @@ import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
 import { rateOf } from '@/app/_shop/rate-of';
 import { address, technicianAddress } from '@/app/_words/address';
-import { sectionName } from '@/app/_words/jobs';
 import { grouped, percent } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
-import { SECTIONS } from '@/lib/measure';
 import {
   countJobs,
   countOutcomes,
@@ -114,57 +110,8 @@ export default async function Overview() {
         )}
       </Panel>
 
-      <Panel id="months" title={t('months.title')} note={t('months.note')}>
-        <RatesOverTime
-          words={{ title: t('right'), unit: 'job' }}
-          points={monthPoints(months.map(({ key, jobs: of, right }) => ({ month: key, of, hits: right })))}
-          overall={rate.rate}
-        >
-          {t('months.reading')}
-        </RatesOverTime>
-      </Panel>
-
-      <Panel id="groups" title={t('groups.title')} note={t('groups.note')}>
-        <RateGroups
-          caption={t('groups.technicians')}
-          head={t('groups.technician')}
-          shop={rate}
-          groups={byKey(technicians).map(({ key, jobs: of, right }) => ({
-            key,
-            name: <Link href={technicianAddress(key)}>{key}</Link>,
-            rate: rateOf(right, of),
-          }))}
-        />
-        <RateGroups
-          caption={t('groups.sections')}
-          head={t('groups.section')}
-          shop={null}
-          groups={SECTIONS.flatMap((section) =>
-            sections
-              .filter(({ key }) => key === section)
-              .map(({ jobs: of, right }) => ({
-                key: section,
-                name: sectionName(section),
-                rate: rateOf(right, of),
-              })),
-          )}
-        />
-        <RateGroups
-          caption={t('groups.sheets')}
-          head={t('groups.sheet')}
-          shop={rate}
-          groups={byKey(sheets).map(({ key, jobs: of, right }) => ({
-            key,
-            name:
-              key === '' ? t('groups.noneNamed') : <Link href={address('/jobs', { sheet: key })}>{key}</Link>,
-            rate: rateOf(right, of),
-          }))}
-        />
-      </Panel>
+      <Months counts={months} overall={rate.rate} />
+      <Groups rate={rate} technicians={technicians} sections={sections} sheets={sheets} />
     </Page>
   );
-}
-
-function byKey<Counted extends { key: string }>(counts: readonly Counted[]): Counted[] {
-  return [...counts].sort((a, b) => a.key.localeCompare(b.key, 'en', { numeric: true }));
 }

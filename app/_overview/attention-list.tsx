@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { Glyph, type GlyphName } from '@/app/_look/glyph';
@@ -41,7 +42,7 @@ interface AttentionListProps {
   missCost: number;
 }
 
-export function AttentionList({
+export const AttentionList = drawnOnce(function AttentionList({
   attention,
   departures,
   signals,
@@ -120,7 +121,7 @@ export function AttentionList({
       </Group>
     </div>
   );
-}
+});
 
 /** What changed beyond chance, worse and better alike: what got better is to be kept. */
 function SignalGroup({ signals }: Pick<AttentionListProps, 'signals'>) {

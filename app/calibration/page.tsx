@@ -9,7 +9,7 @@ import { missCostOf } from '@/app/_shop/miss-cost';
 import { decimal, grouped, percent } from '@/app/_words/numbers';
 import { CLEAR, provedOnly, roundsOf } from '@/lib/assess/calibration';
 import { CalledPanel } from './_parts/called-panel';
-import { asForetold } from './_parts/proofs';
+import { asForetold, calledBy, reliabilityOf, scoresOf } from './_parts/proofs';
 import { ReliabilityPanel } from './_parts/reliability-panel';
 import { ScorePanel } from './_parts/score-panel';
 import { countJobs, provedHeights } from '@/lib/access';
@@ -30,6 +30,7 @@ export default async function Calibration() {
   const [proofs, jobs] = await Promise.all([provedHeights(viewer), countJobs(viewer)]);
   if (jobs === 0) return <NothingYet title={t('title')} />;
   const heights = asForetold(proofs);
+  const bins = reliabilityOf(heights);
   const proved = provedOnly(heights);
   const recorded = proofs.filter(({ by }) => by === 'recorded').length;
   const ahead = proofs.filter((proof) => proof.ahead).length;
@@ -65,12 +66,12 @@ export default async function Calibration() {
           <p>{t('few', { n: proved.length })}</p>
         </Note>
       )}
-      <CalledPanel heights={heights} missCost={missCostOf(shop)} />
-      <ReliabilityPanel cause="gauge" title={t('said.gauge')} heights={heights} />
-      <ReliabilityPanel cause="body" title={t('said.body')} heights={heights} />
-      <ReliabilityPanel cause="both" title={t('said.both')} heights={heights} />
-      <ReliabilityPanel cause="neither" title={t('said.neither')} heights={heights} />
-      <ScorePanel heights={heights} />
+      <CalledPanel called={calledBy(heights, missCostOf(shop))} missCost={missCostOf(shop)} />
+      <ReliabilityPanel cause="gauge" title={t('said.gauge')} bins={bins.gauge} />
+      <ReliabilityPanel cause="body" title={t('said.body')} bins={bins.body} />
+      <ReliabilityPanel cause="both" title={t('said.both')} bins={bins.both} />
+      <ReliabilityPanel cause="neither" title={t('said.neither')} bins={bins.neither} />
+      <ScorePanel scores={scoresOf(heights)} />
       <Panel id="how" title={t('how.title')}>
         <div className={prose.prose}>
           <ul>

@@ -57,7 +57,7 @@ export default async function Habits({ searchParams }: { searchParams: Promise<Q
         </Note>
       </Panel>
       <Panel id="matrix" title={t('matrix.title')} note={t('matrix.note')}>
-        {hands.length === 0 ? <p>{t('matrix.nothing')}</p> : <Matrix hands={hands} place={place} />}
+        {hands.length === 0 ? <p>{t('matrix.nothing')}</p> : <Matrix hands={hands} question={question} />}
         <DownloadLinks
           of={t('matrix.download')}
           csv={address('/habits/download', { ...question })}

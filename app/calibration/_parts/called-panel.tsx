@@ -1,16 +1,22 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { sureFrom } from '@/app/_shop/miss-cost';
 import { grouped, percent } from '@/app/_words/numbers';
-import { CALL_GLYPHS, callName, CALLS, causeName } from '@/app/_words/verdicts';
-import { calledHeights, type Foretold } from '@/lib/assess/calibration';
+import { CALL_GLYPHS, callName, causeName } from '@/app/_words/verdicts';
 import { CAUSES } from '@/lib/measure';
+import type { calledBy } from './proofs';
 import { words } from '@/app/_words/words';
 
+interface CalledPanelProps {
+  called: ReturnType<typeof calledBy>;
+  missCost: number;
+}
+
 /** Every call at the shop's present threshold, and what the heights proved to be. */
-export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[]; missCost: number }) {
+export const CalledPanel = drawnOnce(function CalledPanel({ called, missCost }: CalledPanelProps) {
   const t = words('calibration');
   return (
     <Panel
@@ -24,7 +30,7 @@ export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[
     >
       <Table
         caption={t('called.caption')}
-        rows={calledHeights(heights, CALLS, missCost)}
+        rows={called}
         rowKey={({ call }) => call}
         columns={[
           {
@@ -53,4 +59,4 @@ export function CalledPanel({ heights, missCost }: { heights: readonly Foretold[
       />
     </Panel>
   );
-}
+});

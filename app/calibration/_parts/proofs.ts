@@ -2,12 +2,14 @@ import { onceFor } from '@/app/_shop/once-for';
 import {
   brierByMonth,
   brierScore,
+  calledHeights,
   reliability,
   type Foretold,
   type ReliabilityBin,
 } from '@/lib/assess/calibration';
 import { CAUSES, type Cause } from '@/lib/measure';
 import { roundAnchor } from '@/app/_words/address';
+import { CALLS } from '@/app/_words/verdicts';
 import type { StoredProof } from '@/lib/access';
 
 export type ForetoldThen = Foretold & { month: string };
@@ -28,6 +30,18 @@ export const scoresOf = onceFor((heights: readonly ForetoldThen[]) => ({
   byCause: CAUSES.map((cause) => ({ cause, score: brierScore(heights, cause) })),
   months: brierByMonth(heights),
 }));
+
+export type Scores = ReturnType<typeof scoresOf>;
+
+/** Every call at a cost of missing damage, and what the heights proved to be. */
+export const calledBy = (heights: readonly ForetoldThen[], missCost: number) => calledAt(heights)(missCost);
+
+const calledAt = onceFor((heights: readonly ForetoldThen[]) => {
+  let last: { missCost: number; rows: ReturnType<typeof rowsAt> } | null = null;
+  const rowsAt = (missCost: number) => calledHeights(heights, CALLS, missCost);
+  return (missCost: number) =>
+    (last = last?.missCost === missCost ? last : { missCost, rows: rowsAt(missCost) }).rows;
+});
 
 /** How what was said of each cause compares with what proved so. */
 export const reliabilityOf = onceFor(

@@ -1,25 +1,28 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { decimal, grouped, percent } from '@/app/_words/numbers';
-import { calibrationError } from '@/lib/assess/calibration';
+import { calibrationError, type ReliabilityBin } from '@/lib/assess/calibration';
 import type { Cause } from '@/lib/measure';
 import { ReliabilityFigure } from './reliability-figure';
-import { reliabilityOf, type ForetoldThen } from './proofs';
 import styles from './reliability-panel.module.css';
 import { words } from '@/app/_words/words';
 
 interface ReliabilityPanelProps {
   cause: Cause;
   title: string;
-  heights: readonly ForetoldThen[];
+  bins: readonly ReliabilityBin[];
 }
 
 /** In so few heights of a tenth no share says anything; the interval shows it, the word says it. */
 const FEW = 10;
 
 /** One cause: of the heights of which it was said with 80 %, how many proved so. */
-export function ReliabilityPanel({ cause, title, heights }: ReliabilityPanelProps) {
-  const bins = reliabilityOf(heights)[cause];
+export const ReliabilityPanel = drawnOnce(function ReliabilityPanel({
+  cause,
+  title,
+  bins,
+}: ReliabilityPanelProps) {
   const error = calibrationError(bins);
   const t = words('calibration');
   return (
@@ -80,4 +83,4 @@ export function ReliabilityPanel({ cause, title, heights }: ReliabilityPanelProp
       )}
     </Panel>
   );
-}
+});

@@ -1,17 +1,18 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { decimal, grouped } from '@/app/_words/numbers';
 import { monthName } from '@/app/_words/times';
 import { causeName } from '@/app/_words/verdicts';
 import type { BrierScore } from '@/lib/assess/calibration';
-import { scoresOf, type ForetoldThen } from './proofs';
+import type { Scores } from './proofs';
 import { ScoreFigure } from './score-figure';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 
 /** The Brier score of everything, of each cause, and month by month. */
-export function ScorePanel({ heights }: { heights: readonly ForetoldThen[] }) {
-  const { all, byCause, months } = scoresOf(heights);
+export const ScorePanel = drawnOnce(function ScorePanel({ scores }: { scores: Scores }) {
+  const { all, byCause, months } = scores;
   const t = words('calibration');
   return (
     <Panel id="score" title={t('score.title')} note={t('score.note')}>
@@ -56,7 +57,7 @@ export function ScorePanel({ heights }: { heights: readonly ForetoldThen[] }) {
       />
     </Panel>
   );
-}
+});
 
 const figure = (score: number | null): string =>
   score === null ? words('calibration')('none') : decimal(score, 3);

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { MonthFields } from '@/app/_figures/stretch/month-fields';
 import button from '@/app/_look/button.module.css';
@@ -18,7 +19,11 @@ interface HabitFilterProps {
 }
 
 /** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
-export function HabitFilter({ to, asked: { question, notes, choices }, technicians }: HabitFilterProps) {
+export const HabitFilter = drawnOnce(function HabitFilter({
+  to,
+  asked: { question, notes, choices },
+  technicians,
+}: HabitFilterProps) {
   const t = words('habits');
   const plain = (names: readonly string[]) => names.map((name) => [name, name] as const);
   return (
@@ -68,4 +73,4 @@ export function HabitFilter({ to, asked: { question, notes, choices }, technicia
       </form>
     </Panel>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Table, type Column } from '@/app/_look/table';
 import { technicianAddress } from '@/app/_words/address';
@@ -5,7 +6,7 @@ import { habitName } from '@/app/_words/habit-name';
 import { words } from '@/app/_words/words';
 import { HABITS, type HabitCell, type HabitKey } from '@/lib/assess/habits';
 import type { HabitsOf } from './by-technician';
-import type { HabitPlace } from './habit-question';
+import { placesOf, type HabitPlace, type HabitQuestion } from './habit-question';
 import { StateTag } from './state-tag';
 import styles from './matrix.module.css';
 
@@ -15,7 +16,14 @@ interface Row {
 }
 
 /** Habits down, technicians across, a word in each cell that opens its evidence. On a phone: a list by technician. */
-export function Matrix({ hands, place }: { hands: HabitsOf[]; place: HabitPlace }) {
+export const Matrix = drawnOnce(function Matrix({
+  hands,
+  question,
+}: {
+  hands: HabitsOf[];
+  question: HabitQuestion;
+}) {
+  const place = placesOf(question);
   const t = words('habits');
   return (
     <>
@@ -54,7 +62,7 @@ export function Matrix({ hands, place }: { hands: HabitsOf[]; place: HabitPlace 
       </div>
     </>
   );
-}
+});
 
 function columnOf(technician: string, place: HabitPlace): Column<Row> {
   return {

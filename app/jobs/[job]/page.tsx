@@ -11,10 +11,10 @@ import { words } from '@/app/_words/words';
 import { hear } from '@/app/_words/speech';
 import { day } from '@/app/_words/times';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
-import { pictureOf, verdictAmong } from './_picture/of-job';
+import { picturedOf, verdictAmong } from './_picture/of-job';
 import { Patterns } from './_picture/patterns';
 import { Picture } from './_picture/picture';
-import { choicesOf } from './_picture/shown';
+import { shownOf } from './_picture/shown';
 import { BesideCarPanel } from './_parts/beside-car';
 import { JobCautions } from './_parts/job-cautions';
 import { JobNumbers } from './_parts/job-numbers';
@@ -47,7 +47,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   if (job === null || row === null) notFound();
   const t = words('jobs');
   const verdictOf = verdictAmong(verdicts);
-  const picture = await pictureOf(viewer, job, verdicts, await searchParams);
+  const shown = shownOf(job.rounds, await searchParams);
 
   return (
     <Page
@@ -71,16 +71,10 @@ export default async function JobPage({ params, searchParams }: Props) {
       <ExcludedNote viewer={viewer} filter={{ job: job.job }} />
       <OutOfService viewer={viewer} rounds={job.rounds} />
       <BesideCarPanel viewer={viewer} job={job.job} />
-      {picture !== null && (
+      {shown !== null && (
         <>
-          <Picture
-            job={job.job}
-            rounds={job.rounds}
-            choices={choicesOf(job.rounds)}
-            shown={picture.shown}
-            scene={picture.scene}
-          />
-          <Patterns rounds={picture.shown.rounds} verdictOf={verdictOf} />
+          <Picture {...await picturedOf(viewer, job, verdicts)} shown={shown} />
+          <Patterns rounds={shown.rounds} verdicts={verdicts} />
         </>
       )}
       <JobNumbers row={row} rounds={job.rounds} />

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
@@ -16,7 +17,7 @@ interface FilterFormProps {
 }
 
 /** Asks by address (GET), so that a list can be bookmarked, sent on and used without a script. */
-export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
+export const FilterForm = drawnOnce(function FilterForm({ question, sheets, technicians }: FilterFormProps) {
   const t = words('jobList');
   return (
     <form
@@ -85,4 +86,4 @@ export function FilterForm({ question, sheets, technicians }: FilterFormProps) {
       </div>
     </form>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Table, type Column } from '@/app/_look/table';
 import { address, jobAddress, technicianAddress } from '@/app/_words/address';
@@ -16,7 +17,7 @@ interface JobTableProps {
   caption: string;
 }
 
-export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
+export const JobTable = drawnOnce(function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
   const t = words('jobList');
   const sorted = question.sort ?? 'opened';
   const direction = question.direction ?? (question.sort === undefined ? 'desc' : 'asc');
@@ -94,4 +95,4 @@ export function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
   ];
 
   return <Table caption={caption} columns={columns} rows={rows} rowKey={(row) => row.job} />;
-}
+});

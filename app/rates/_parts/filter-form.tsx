@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
@@ -29,7 +30,7 @@ const namesIn = onceFor((jobs: readonly RateJob[]) => ({
 const itself = (name: string) => [name, name] as const;
 
 /** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
-export function FilterForm({ question, jobs }: FilterFormProps) {
+export const FilterForm = drawnOnce(function FilterForm({ question, jobs }: FilterFormProps) {
   const t = words('rates');
   const there = namesIn(jobs);
   const months = there.months.map((month) => [month, monthName(month)] as const);
@@ -103,7 +104,7 @@ export function FilterForm({ question, jobs }: FilterFormProps) {
       </div>
     </form>
   );
-}
+});
 
 const sorted = (names: readonly string[]): string[] =>
   [...new Set(names)].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));

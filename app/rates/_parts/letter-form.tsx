@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
 import styles from '@/app/_look/filter-form.module.css';
@@ -7,7 +8,7 @@ import { words } from '@/app/_words/words';
 import type { RateJob } from '@/lib/assess/rates';
 
 /** Asks for the letter of a month, the newest first; it works without a script. */
-export function LetterForm({ jobs }: { jobs: readonly RateJob[] }) {
+export const LetterForm = drawnOnce(function LetterForm({ jobs }: { jobs: readonly RateJob[] }) {
   const t = words('letter');
   const months = [...new Set(jobs.map(({ month }) => month))].sort().reverse();
   if (months.length === 0) return null;
@@ -33,4 +34,4 @@ export function LetterForm({ jobs }: { jobs: readonly RateJob[] }) {
       </Panel>
     </div>
   );
-}
+});

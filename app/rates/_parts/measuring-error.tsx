@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { FiguresRow } from '@/app/_look/figures-row';
@@ -30,7 +31,7 @@ interface MeasuringErrorProps {
 }
 
 /** What the rate would be without measuring error, as expected, and the jobs in which it matters most. */
-export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
+export const MeasuringError = drawnOnce(function MeasuringError({ risk, shop }: MeasuringErrorProps) {
   const t = words('rates');
   const { trueRate, calledRate, jobs } = risk;
   const guards = shop === null ? null : guardBands(shop, risk.prior);
@@ -108,7 +109,7 @@ export function MeasuringError({ risk, shop }: MeasuringErrorProps) {
       </div>
     </>
   );
-}
+});
 
 const figureOf = (name: string, { expected, low, high, of }: RiskAnswer['wronglyRight']) => ({
   name,

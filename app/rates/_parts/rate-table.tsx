@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
@@ -18,7 +19,13 @@ import {
 } from './words';
 
 /** Every group with all that a fair comparison needs, in the order of names. */
-export function RateTable({ rates, question }: { rates: FairRates; question: RateQuestion }) {
+export const RateTable = drawnOnce(function RateTable({
+  rates,
+  question,
+}: {
+  rates: FairRates;
+  question: RateQuestion;
+}) {
   const t = words('rates');
   const { by, groups } = rates;
   return (
@@ -97,10 +104,15 @@ export function RateTable({ rates, question }: { rates: FairRates; question: Rat
       ]}
     />
   );
-}
+});
 
 /** Why groups are marked and figures are missing, and what a reader must know. */
-export function RateNotes({ rates: { groups, notes, overall, by, hardness }, rates }: { rates: FairRates }) {
+export const RateNotes = drawnOnce(function RateNotes({
+  rates: { groups, notes, overall, by, hardness },
+  rates,
+}: {
+  rates: FairRates;
+}) {
   const t = words('rates');
   const small = groups.filter((group) => group.small);
   const whys = [...new Set(groups.flatMap(({ adjusted }) => (adjusted.why === null ? [] : [adjusted.why])))];
@@ -159,7 +171,7 @@ export function RateNotes({ rates: { groups, notes, overall, by, hardness }, rat
       </details>
     </div>
   );
-}
+});
 
 function Estimate({
   value,

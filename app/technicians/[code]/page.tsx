@@ -1,8 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import type { RatePoint } from '@/app/_figures/rates-over-time/point';
-import { RatesOverTime } from '@/app/_figures/rates-over-time/rates-over-time';
 import button from '@/app/_look/button.module.css';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Note } from '@/app/_look/note';
@@ -25,6 +23,7 @@ import { BesideShop } from '../_parts/beside-shop';
 import { heldTo, isAsked, timesOf } from '../_parts/hand-question';
 import { LastRounds } from '../_parts/last-rounds';
 import { heightsOfRounds } from '../_parts/heights-of-rounds';
+import { Months } from '../_parts/months';
 import { missetMonths } from '../_parts/misset-months';
 import { ownRounds } from '../_parts/own-rounds';
 import { Places } from '../_parts/places';
@@ -134,26 +133,12 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
         {span !== null && <SpanFigures span={span} picture={picture('asked')} />}
         {isHeld && span === null && hand !== null && <p>{t('span.nothing', { code })}</p>}
       </Panel>
-      {placed !== null && (
-        <Places
-          places={placed.places}
-          withGauge={(gauge) => address(here, { ...question, gauge })}
-          picture={picture}
-        />
-      )}
+      {placed !== null && <Places places={placed.places} here={here} question={question} />}
       <LastRounds rounds={ownRounds(rounds, code, heights, missCostOf(shop))} timeZone={shop.timeZone} />
-      {hand !== null && <Quarters quarters={placed?.quarters ?? []} held={isHeld} pictures={picture} />}
-      {months.length > 1 && (
-        <Panel id="months" title={t('months.title')} note={t('months.note')}>
-          <RatesOverTime
-            words={{ title: t('months.rate'), unit: 'setup' }}
-            points={months}
-            overall={overallOf(months)}
-          >
-            {t('months.howToRead')}
-          </RatesOverTime>
-        </Panel>
+      {hand !== null && (
+        <Quarters quarters={placed?.quarters ?? []} held={isHeld} here={here} question={question} />
       )}
+      {months.length > 1 && <Months months={months} />}
       <Panel id="setups" title={t('setups.title')} note={t('setups.note')}>
         <SetupTable
           setups={setups.rows}
@@ -173,9 +158,4 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
       </Panel>
     </Page>
   );
-}
-
-function overallOf(points: readonly RatePoint[]): number | null {
-  const of = points.reduce((sum, point) => sum + point.of, 0);
-  return of === 0 ? null : points.reduce((sum, point) => sum + point.hits, 0) / of;
 }

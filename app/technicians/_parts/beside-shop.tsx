@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import { Panel } from '@/app/_look/panel';
@@ -15,7 +16,7 @@ interface BesideShopProps {
 }
 
 /** Reading again, setting again and bias, the shop as a whole under each. */
-export function BesideShop({ own, band, picture }: BesideShopProps) {
+export const BesideShop = drawnOnce(function BesideShop({ own, band, picture }: BesideShopProps) {
   const t = words('hand');
   return (
     <Panel id="hand" title={t('beside.title')} note={t('beside.note')}>
@@ -39,7 +40,7 @@ export function BesideShop({ own, band, picture }: BesideShopProps) {
       />
     </Panel>
   );
-}
+});
 
 const shopRow = (name: string, { sd, low, high, why }: SdEstimate) => ({
   ...{ key: name, name, value: sd, low, high, why: whyTold(why) },

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Panel } from '@/app/_look/panel';
 import { Tag } from '@/app/_look/tag';
 import { jobAddress, roundAnchor } from '@/app/_words/address';
@@ -19,7 +20,7 @@ interface LastRoundsProps {
 }
 
 /** The newest rounds of one technician: what was gauge and what was body, of the heights that this hand hung. */
-export function LastRounds({ rounds, timeZone }: LastRoundsProps) {
+export const LastRounds = drawnOnce(function LastRounds({ rounds, timeZone }: LastRoundsProps) {
   const t = words('hand');
   return (
     <Panel id="rounds" title={t('rounds.title')} note={t('rounds.note')}>
@@ -51,7 +52,7 @@ export function LastRounds({ rounds, timeZone }: LastRoundsProps) {
       )}
     </Panel>
   );
-}
+});
 
 function Height({ setup, point, side, deviation, call, p, proved }: OwnHeight) {
   const t = words('hand');

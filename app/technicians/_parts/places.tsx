@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { estimateTick } from '@/app/_figures/estimate-axis';
@@ -5,24 +6,26 @@ import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
+import { address } from '@/app/_words/address';
 import { chance } from '@/app/_words/habits';
 import { bareMillimetres, decimal, grouped, unit } from '@/app/_words/numbers';
 import { whyTold } from '@/app/_words/why';
 import { words } from '@/app/_words/words';
 import type { PlaceFigure, PlaceKind } from '@/lib/assess/my-hand';
+import type { HandQuestion } from './hand-question';
 import { KIND_KEYS, kindInSentence, KINDS, placeAxis, placeName } from './place-axis';
 
 interface PlacesProps {
   places: Record<PlaceKind, PlaceFigure[]>;
-  /** Where this hand is told with another gauge. */
-  withGauge: (gauge: string) => string;
-  /** Where a table is had as a picture. */
-  picture: (kind: PlaceKind) => string;
+  /** The page of this hand, and what it is asked. */
+  here: string;
+  question: HandQuestion;
 }
 
 /** Where this hand sets less surely than elsewhere, by kinds of place. */
-export function Places({ places, withGauge, picture }: PlacesProps) {
+export const Places = drawnOnce(function Places({ places, here, question }: PlacesProps) {
   const t = words('hand');
+  const withGauge = (gauge: string) => address(here, { ...question, gauge });
   const unsure = KINDS.flatMap((kind) =>
     places[kind].filter(({ lessSure }) => lessSure).map(({ name }) => placeName(kind, name)),
   );
@@ -32,14 +35,18 @@ export function Places({ places, withGauge, picture }: PlacesProps) {
       {KINDS.map((kind) => (
         <div key={kind}>
           <PlaceTable kind={kind} places={places[kind]} withGauge={withGauge} />
-          <DownloadLinks of={t('places.download', { kind: kindInSentence(kind) })} picture={picture(kind)} />
+          <DownloadLinks
+            of={t('places.download', { kind: kindInSentence(kind) })}
+            picture={address(`${here}/picture`, { ...question, of: kind })}
+          />
         </div>
       ))}
     </Panel>
   );
-}
+});
 
-interface PlaceTableProps extends Pick<PlacesProps, 'withGauge'> {
+interface PlaceTableProps {
+  withGauge: (gauge: string) => string;
   kind: PlaceKind;
   places: PlaceFigure[];
 }

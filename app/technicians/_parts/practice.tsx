@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { FoundList } from '@/app/habits/_parts/found-list';
 import { Panel } from '@/app/_look/panel';
 import { told } from '@/app/_words/told';
@@ -14,7 +15,7 @@ interface PracticeProps {
 }
 
 /** What to practise next, and the habits found, each leading to how to train it. */
-export function Practice({ hand, habits }: PracticeProps) {
+export const Practice = drawnOnce(function Practice({ hand, habits }: PracticeProps) {
   const t = words('hand');
   return (
     <Panel id="practice" title={t('practice.title')}>
@@ -24,7 +25,7 @@ export function Practice({ hand, habits }: PracticeProps) {
       {habits.some(({ state }) => state === 'found') && <p className={styles.quiet}>{t('practice.opens')}</p>}
     </Panel>
   );
-}
+});
 
 function noneFound(habits: readonly HabitCell[]): string {
   const t = words('hand');

@@ -1,25 +1,29 @@
+import { drawnOnce } from '@/app/_look/still';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
+import { address } from '@/app/_words/address';
 import { unit } from '@/app/_words/numbers';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import type { HandQuarter } from '@/lib/assess/my-hand';
+import type { HandQuestion } from './hand-question';
 import { quarterDrawing } from './quarter-drawing';
-import { estimatedWords, FOLLOWED, followedTitle, pointsOf, type Followed } from './quarter-points';
+import { estimatedWords, FOLLOWED, followedTitle, pointsOf } from './quarter-points';
 import styles from './quarters.module.css';
 
 interface QuartersProps {
   quarters: readonly HandQuarter[];
   /** Whether the address leaves quarters out. */
   held: boolean;
-  /** Where each figure is had as a picture. */
-  pictures: (key: Followed['key']) => string;
+  /** The page of this hand, and what it is asked. */
+  here: string;
+  question: HandQuestion;
 }
 
 /** This hand over time beside the shop's band. */
-export function Quarters({ quarters, held, pictures }: QuartersProps) {
+export const Quarters = drawnOnce(function Quarters({ quarters, held, here, question }: QuartersProps) {
   const t = words('hand');
   const withheld = quarters.find(({ shopWhy }) => shopWhy !== null)?.shopWhy;
   return (
@@ -32,7 +36,7 @@ export function Quarters({ quarters, held, pictures }: QuartersProps) {
             <StillDrawing drawing={quarterDrawing(followed, pointsOf(quarters, followed))} />
             <DownloadLinks
               of={t('quarters.download', { title: followedTitle(followed) })}
-              picture={pictures(followed.key)}
+              picture={address(`${here}/picture`, { ...question, of: followed.key })}
             />
           </figure>
         ))}
@@ -79,4 +83,4 @@ export function Quarters({ quarters, held, pictures }: QuartersProps) {
       )}
     </Panel>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
 import { gaugeAddress, setupPlace, technicianAddress } from '@/app/_words/address';
@@ -17,7 +18,12 @@ interface SetupTableProps {
 }
 
 /** One line a dimension of a setup; its label leads to the readings on the job's page. */
-export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps) {
+export const SetupTable = drawnOnce(function SetupTable({
+  setups,
+  timeZone,
+  caption,
+  show,
+}: SetupTableProps) {
   const t = words('hand');
   const rows = setups.flatMap((setup) =>
     setup.observations.map((seen) => ({
@@ -95,4 +101,4 @@ export function SetupTable({ setups, timeZone, caption, show }: SetupTableProps)
       ]}
     />
   );
-}
+});

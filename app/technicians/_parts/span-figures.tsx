@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { EstimateTable } from '@/app/_figures/estimate-table';
 import { told } from '@/app/_words/told';
@@ -7,7 +8,13 @@ import type { HandSpan } from '@/lib/assess/answers';
 import { scatterRows } from './span-rows';
 
 /** A hand in what was asked for, the shop in the same under each figure. */
-export function SpanFigures({ span, picture }: { span: HandSpan; picture: string }) {
+export const SpanFigures = drawnOnce(function SpanFigures({
+  span,
+  picture,
+}: {
+  span: HandSpan;
+  picture: string;
+}) {
   const t = words('hand');
   const { mean, rounds, shopWhy } = span;
   return (
@@ -33,4 +40,4 @@ export function SpanFigures({ span, picture }: { span: HandSpan; picture: string
       <DownloadLinks of={t('span.download')} picture={picture} />
     </>
   );
-}
+});

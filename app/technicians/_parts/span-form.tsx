@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { MonthFields } from '@/app/_figures/stretch/month-fields';
 import button from '@/app/_look/button.module.css';
@@ -18,7 +19,7 @@ interface SpanFormProps {
 }
 
 /** Asks by address (GET), so that it can be bookmarked and works without a script. */
-export function SpanForm({ to, question, choices, gauges }: SpanFormProps) {
+export const SpanForm = drawnOnce(function SpanForm({ to, question, choices, gauges }: SpanFormProps) {
   const t = words('hand');
   const plain = (names: readonly string[]) => names.map((name) => [name, name] as const);
   return (
@@ -62,4 +63,4 @@ export function SpanForm({ to, question, choices, gauges }: SpanFormProps) {
       </div>
     </form>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { FiguresRow, type Figure } from '@/app/_look/figures-row';
@@ -12,7 +13,13 @@ import styles from './practice.module.css';
 import { shareAxis, shareRows } from './share-drawing';
 
 /** What this hand takes of the tolerance, and how often to read or hang until that is little enough. */
-export function Tolerance({ hand, picture }: { hand: HandAnswer; picture: string }) {
+export const Tolerance = drawnOnce(function Tolerance({
+  hand,
+  picture,
+}: {
+  hand: HandAnswer;
+  picture: string;
+}) {
   const t = words('hand');
   const { toAThird, tolerance } = hand;
   const rows = shareRows(hand);
@@ -56,7 +63,7 @@ export function Tolerance({ hand, picture }: { hand: HandAnswer; picture: string
       {toAThird.now !== null && <FiguresRow figures={thirdFigures(toAThird, toAThird.now)} />}
     </Panel>
   );
-}
+});
 
 function thirdFigures({ goal, readings, hangings, surely }: ToAThird, now: number): Figure[] {
   const t = words('hand');

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Table, type Column } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { told } from '@/app/_words/told';
@@ -7,7 +8,7 @@ import { changeSaid, changeWord, digitsFor, measureName, plain, shown, withSign 
 import styles from './scenario-tables.module.css';
 
 /** Every scenario with what it is expected to give per 100 jobs. */
-export function ScenarioTable({ rows }: { rows: readonly WhatIfRow[] }) {
+export const ScenarioTable = drawnOnce(function ScenarioTable({ rows }: { rows: readonly WhatIfRow[] }) {
   return (
     <Table
       caption={words('whatIf')('scenarios.caption')}
@@ -26,10 +27,10 @@ export function ScenarioTable({ rows }: { rows: readonly WhatIfRow[] }) {
       ]}
     />
   );
-}
+});
 
 /** The same against as now: better or worse is said only where the interval leaves out zero. */
-export function ChangeTable({ rows }: { rows: readonly WhatIfRow[] }) {
+export const ChangeTable = drawnOnce(function ChangeTable({ rows }: { rows: readonly WhatIfRow[] }) {
   const t = words('whatIf');
   return (
     <Table
@@ -48,7 +49,7 @@ export function ChangeTable({ rows }: { rows: readonly WhatIfRow[] }) {
       ]}
     />
   );
-}
+});
 
 const scenario = (): Column<WhatIfRow> => ({
   key: 'name',

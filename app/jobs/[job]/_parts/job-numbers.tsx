@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { roundAnchor } from '@/app/_words/address';
 import { roundName, sectionInSentence } from '@/app/_words/jobs';
 import { words } from '@/app/_words/words';
@@ -7,7 +8,7 @@ import styles from './job-numbers.module.css';
 import type { JobRow } from '@/lib/access';
 
 /** The rounds of the job at a glance, each a link to its place below. */
-export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
+export const JobNumbers = drawnOnce(function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
   const t = words('jobs');
   return (
     <nav aria-label={t('rounds.label')}>
@@ -35,4 +36,4 @@ export function JobNumbers({ row, rounds }: { row: JobRow; rounds: Round[] }) {
       )}
     </nav>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Panel } from '@/app/_look/panel';
 import { recordedDimensions, standardUncertainties } from '@/lib/assess';
@@ -29,7 +30,14 @@ interface RoundSectionProps {
 }
 
 /** One measuring of the job: what to do next, every dimension, and the setups behind them. */
-export function RoundSection({ round, verdict, learned, readings, timeZone, missCost }: RoundSectionProps) {
+export const RoundSection = drawnOnce(function RoundSection({
+  round,
+  verdict,
+  learned,
+  readings,
+  timeZone,
+  missCost,
+}: RoundSectionProps) {
   const t = words('jobs');
   const anchor = roundAnchor(round.stage, round.attempt);
   const rows = heightRows(round, verdict, missCost);
@@ -82,7 +90,7 @@ export function RoundSection({ round, verdict, learned, readings, timeZone, miss
       </details>
     </Panel>
   );
-}
+});
 
 function note(round: Round, timeZone: string): string {
   const first = round.setups[0];

@@ -4,6 +4,7 @@ import type { Scene } from '@/app/_figures/vehicle-picture';
 import { openSheet, type Viewer } from '@/lib/access';
 import type { RoundVerdict } from '@/lib/assess';
 import type { Job, Round } from '@/lib/measure';
+import type { SheetPoint } from '@/lib/access';
 import { sceneOf } from './scene-of';
 import { shownOf, type Shown } from './shown';
 
@@ -16,18 +17,28 @@ export async function pictureOf(
 ): Promise<{ shown: Shown; scene: Scene | null } | null> {
   const shown = shownOf(job.rounds, query);
   if (shown === null) return null;
-  const sheet = job.sheet === null ? null : await openSheet(viewer, job.sheet);
-  const scene = sceneOf(
-    {
-      job,
-      verdictOf: verdictAmong(verdicts),
-      missCost: missCostOf(viewer.shop),
-      points: sheet?.points ?? [],
-    },
-    shown.rounds,
-  );
-  return { shown, scene };
+  return { shown, scene: sceneBy(await picturedOf(viewer, job, verdicts), shown) };
 }
+
+/** All that a picture of a job is drawn from. */
+export interface Pictured {
+  job: Job;
+  verdicts: readonly RoundVerdict[];
+  points: readonly SheetPoint[];
+  missCost: number;
+}
+
+export async function picturedOf(
+  viewer: Viewer,
+  job: Job,
+  verdicts: readonly RoundVerdict[],
+): Promise<Pictured> {
+  const sheet = job.sheet === null ? null : await openSheet(viewer, job.sheet);
+  return { job, verdicts, points: sheet?.points ?? [], missCost: missCostOf(viewer.shop) };
+}
+
+export const sceneBy = ({ verdicts, ...of }: Pictured, shown: Shown): Scene | null =>
+  sceneOf({ ...of, verdictOf: verdictAmong(verdicts) }, shown.rounds);
 
 /** Finds the verdict on a round. */
 export const verdictAmong =

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Glyph } from '@/app/_look/glyph';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
@@ -7,17 +8,19 @@ import { words } from '@/app/_words/words';
 import type { RoundVerdict } from '@/lib/assess';
 import type { PatternFinding } from '@/lib/assess/patterns';
 import type { Round } from '@/lib/measure';
+import { verdictAmong } from './of-job';
 import { patternPlace, patternSentence, untoldSentence, whyNotSentence } from './pattern-words';
 import styles from './picture.module.css';
 
 interface PatternsProps {
   rounds: readonly Round[];
-  verdictOf: (round: Round) => RoundVerdict | null;
+  verdicts: readonly RoundVerdict[];
 }
 
 /** Which patterns the readings of the shown rounds bear out, and why the others are not named. */
-export function Patterns({ rounds, verdictOf }: PatternsProps) {
+export const Patterns = drawnOnce(function Patterns({ rounds, verdicts }: PatternsProps) {
   const t = words('jobs');
+  const verdictOf = verdictAmong(verdicts);
   return (
     <Panel id="patterns" title={t('patterns.title')} note={t('patterns.note')}>
       {rounds.map((round) => (
@@ -29,7 +32,7 @@ export function Patterns({ rounds, verdictOf }: PatternsProps) {
       ))}
     </Panel>
   );
-}
+});
 
 function OfRound({ name, patterns }: { name: string; patterns: RoundVerdict['patterns'] }) {
   const t = words('jobs');

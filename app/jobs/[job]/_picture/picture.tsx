@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
@@ -9,23 +10,23 @@ import { millimetres } from '@/app/_words/numbers';
 import { roundName } from '@/app/_words/jobs';
 import { words } from '@/app/_words/words';
 import type { Round } from '@/lib/measure';
+import { sceneBy, type Pictured } from './of-job';
 import { drawingsOf } from './drawings';
 import { NumbersTable } from './numbers-table';
 import { DEFAULT_HALF_WIDTH, ofEitherSide, undrawn, unplaced } from './scene-of';
-import { BESIDE, OVER, type Shown } from './shown';
+import { BESIDE, choicesOf, OVER, type Shown } from './shown';
 import styles from './picture.module.css';
 
-interface PictureProps {
-  job: string;
-  rounds: readonly Round[];
-  choices: readonly string[];
+interface PictureProps extends Pictured {
   shown: Shown;
-  scene: Scene | null;
 }
 
 /** The vehicle from below and from the side: the rounds that the reader chooses, beside or over each other. */
-export function Picture({ job, rounds, choices, shown, scene }: PictureProps) {
+export const Picture = drawnOnce(function Picture({ shown, ...pictured }: PictureProps) {
   const t = words('jobs');
+  const { job, rounds } = pictured.job;
+  const choices = choicesOf(rounds);
+  const scene = sceneBy(pictured, shown);
   return (
     <Panel id="picture" title={t('picture.title')} note={t('picture.note')}>
       {choices.length > 1 && (
@@ -45,7 +46,7 @@ export function Picture({ job, rounds, choices, shown, scene }: PictureProps) {
       {scene === null ? <p>{t('picture.nothing')}</p> : <Figures job={job} shown={shown} scene={scene} />}
     </Panel>
   );
-}
+});
 
 function Figures({ job, shown, scene }: { job: string; shown: Shown; scene: Scene }) {
   const t = words('jobs');

@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
@@ -17,7 +18,7 @@ import { periodWords } from './period-words';
 const TOLD = 24;
 
 /** One series with its chart and, on demand, its months as a table. */
-export function ChartCard({ chart }: { chart: SignalChart }) {
+export const ChartCard = drawnOnce(function ChartCard({ chart }: { chart: SignalChart }) {
   const t = words('rates');
   const { series, points, why } = chart;
   const key = seriesKey(series.what, series.subject);
@@ -76,7 +77,7 @@ export function ChartCard({ chart }: { chart: SignalChart }) {
       )}
     </section>
   );
-}
+});
 
 const two = (value: number | null): string =>
   value === null ? words('rates')('signals.noneYet') : decimal(value, 2);

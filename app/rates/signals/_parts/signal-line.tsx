@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Tag } from '@/app/_look/tag';
 import { told } from '@/app/_words/told';
@@ -8,7 +9,7 @@ import { chartAddress, subjectAddress } from './names';
 import styles from './signal-line.module.css';
 
 /** One signal: what changed by how much and when, with intervals, what to do next, and where it opens. */
-export function SignalLine({ signal }: { signal: Signal }) {
+export const SignalLine = drawnOnce(function SignalLine({ signal }: { signal: Signal }) {
   const t = words('rates');
   const { what, subject, direction, evidence, next, p } = signal;
   return (
@@ -29,4 +30,4 @@ export function SignalLine({ signal }: { signal: Signal }) {
       </p>
     </li>
   );
-}
+});
