@@ -10,7 +10,7 @@ const ON_BOTH = [
   'tests/unit/identity/*.test.ts',
   'tests/unit/interface/{endpoints,tokens}.test.ts',
   'tests/unit/schedule/report-clock.test.ts',
-  'tests/unit/refresh/refresh.test.ts',
+  'tests/unit/refresh/{refresh,update-shares}.test.ts',
 ];
 /** Plain calculations, without a database. */
 const PURE = [

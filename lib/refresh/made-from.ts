@@ -31,7 +31,7 @@ export class MadeFrom {
     this.#kept = kept?.rest === rest ? kept : null;
   }
 
-  static async of(shop: ShopId, fit: StoredFit, timeZone: string): Promise<MadeFrom> {
+  static async of(shop: ShopId, fit: Pick<StoredFit, 'id' | 'program'>, timeZone: string): Promise<MadeFrom> {
     const text = (await fitAnswerTexts(shop, fit.id, [MADE_FROM])).get(MADE_FROM);
     const rest = digestOf([fit.program, fit.id, timeZone]);
     return new MadeFrom(rest, text === undefined ? null : (JSON.parse(text) as Json));

@@ -1,0 +1,102 @@
+import { expect, it } from 'vitest';
+import {
+  atWork,
+  jobShare,
+  monthQuestion,
+  MonthSums,
+  Standing,
+  type JobShare,
+  type MonthDocuments,
+} from '@/lib/assess/answers';
+import type { SettingError } from '@/lib/assess/answers/setting-errors';
+import { startingPoint } from '@/lib/assess/cause/learned';
+import { firstReadings } from '@/lib/assess/habits';
+import { habitShop } from '@/tests/simulation/habit-shop';
+
+/** One round in each job, all of January. */
+const ofRounds = (...rounds: SettingError[][]): Standing =>
+  standingOf(
+    rounds.map((errors, i) => ({
+      ...{ job: `J${i}`, begunAt: JANUARY, sheet: null, rate: null, risk: null, tallies: [], missets: [] },
+      measured: { hands: [], gauges: [], outcome: null },
+      rounds: [{ at: JANUARY, repeats: [], errors }],
+    })),
+  );
+const JANUARY = Date.UTC(2026, 0, 15);
+
+const errors = (...mm: number[]): SettingError[] =>
+  mm.map((error) => ({
+    ...{ technician: 'A', gauge: 'C1', at: JANUARY, section: 'front', side: 'L', distance: 0, error },
+    ...{ readingDf: 0, readingSs: 0 },
+  }));
+
+const standingOf = (shares: readonly JobShare[]): Standing => taken(new Standing(), shares);
+
+/** Takes all years of these jobs anew, or `only` the sums of these technicians in them. */
+function taken(standing: Standing, shares: readonly JobShare[], only?: ReadonlySet<string>): Standing {
+  const sums = new MonthSums('UTC');
+  for (const share of shares) sums.add(share);
+  const documents = new Map(sums.documents());
+  const months = sums.months().map((month) => ({
+    month,
+    habits: (documents.get(monthQuestion('habits', month)) ?? []) as MonthDocuments['habits'],
+    hands: (documents.get(monthQuestion('hands', month)) ?? []) as MonthDocuments['hands'],
+    work: documents.get(monthQuestion('work', month)) as MonthDocuments['work'],
+  }));
+  for (const year of new Set(months.map(({ month }) => month.slice(0, 4))))
+    standing.setYear(
+      year,
+      months.filter(({ month }) => month.startsWith(year)),
+      only,
+    );
+  return standing;
+}
+
+const seriesOf = (standing: Standing, what: string, name: string) =>
+  standing.series().find((one) => one.what === what && one.subject.name === name)?.periods;
+
+it('a round counts once for a bias, however many heights share its datum, and only what lies within it for scatter', () => {
+  const standing = ofRounds(errors(1, 2, 3), errors(-1, 1));
+  // Means of the rounds 2 and 0; squares within them 2 and 2, on 2 and 1 degrees of freedom.
+  const bias = [{ period: '2026-01', n: 2, mean: 1, ss: 2 }];
+  expect(seriesOf(standing, 'setting-bias', 'A')).toEqual(bias);
+  expect(seriesOf(standing, 'setting-bias', 'C1')).toEqual(bias);
+  expect(seriesOf(standing, 'setting-scatter', 'A')).toEqual([{ period: '2026-01', n: 4, mean: 0, ss: 4 }]);
+});
+
+it('a datum that is off by the same for a whole round leaves the scatter as it is', () => {
+  const scatterOf = (...mm: number[]) => seriesOf(ofRounds(errors(...mm)), 'setting-scatter', 'A')?.[0]?.ss;
+  expect(scatterOf(5, 6, 7)).toBeCloseTo(scatterOf(0, 1, 2) ?? NaN, 12);
+});
+
+it('after a job came in, only the sums of its technicians taken anew stand where all taken anew stand', () => {
+  const { jobs, verdicts, readings } = habitShop({
+    ...{ seed: 5, jobs: 40, hands: { A: { leftLow: 2 }, B: {}, C: {} } },
+  });
+  const firsts = firstReadings(readings);
+  const learned = startingPoint();
+  const { bodies } = atWork(jobs, learned);
+  const shares = jobs.flatMap((job) => {
+    const own = verdicts.filter((verdict) => verdict.job === job.job);
+    const context = { learned, bodies, timeZone: 'UTC', verdicts: own, firsts: firsts.get(job.job) };
+    return jobShare(job, context) ?? [];
+  });
+  const [late, ...before] = shares;
+  if (late === undefined) throw new Error('There is no job.');
+  const standing = standingOf(before);
+  const stands = (of: Standing) => ({
+    ...{ tallies: of.tallies(), series: of.series(), choices: of.choices(), quarters: of.shopQuarters() },
+    ...{ hands: of.measured().hands(), gauges: of.measured().gauges() },
+    ...{ rates: of.rates(), risks: of.risks() },
+    each: ['A', 'B', 'C'].map((code) => [of.cells(code), of.quarters(code), of.missets(code)]),
+  });
+  const earlier = stands(standing);
+  const whose = new Set([
+    ...late.measured.hands.map(({ technician }) => technician),
+    ...[...late.tallies, ...late.missets].map(([technician]) => technician),
+  ]);
+  expect(whose.size).toBeLessThan(3);
+  const after = stands(taken(standing, shares, whose));
+  expect(after).toEqual(stands(standingOf(shares)));
+  expect(after).not.toEqual(earlier);
+});
