@@ -41,8 +41,9 @@ export async function currentRateJobs(shop: ShopId): Promise<RateJob[] | null> {
 }
 
 async function pieces<Piece>(shop: ShopId, question: PiecedQuestion): Promise<Piece[] | null> {
-  const index = (await fitAnswer(shop, question)) as unknown as PieceIndex | null;
-  if (index === null) return null;
+  const index = (await fitAnswer(shop, question)) as unknown as Partial<PieceIndex> | null;
+  // Until a shop has learned by this program, what stands there may be of one that did not keep pieces.
+  if (index?.pieces === undefined) return null;
   const questions = index.pieces.map((piece) => pieceQuestion(question, piece));
   const found = await fitAnswers(shop, 'choices', questions);
   return questions.flatMap((one) => {
