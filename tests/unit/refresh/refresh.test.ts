@@ -2,6 +2,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import { assessRound, firstTimeOutcomes, learn, MeasuredSums, technicianFigures } from '@/lib/assess';
 import { collapse } from '@/lib/measure';
+import { metricsText } from '@/lib/observe';
 import { currentFigures, currentLearned, refreshSoon, roundVerdicts } from '@/lib/refresh';
 import { followJob } from '@/lib/refresh/follow-job';
 import { refresh } from '@/lib/refresh/refresh';
@@ -18,6 +19,7 @@ import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
 const readings = regularShop(6);
+const NO_SHOP = { databaseUp: true, figuresAge: null, stale: false, files: 0, readings: 0 };
 const jobs = collapse(readings);
 const saveSix = (shop: number) => saveReadings(shop, readings, fileNamed('six.csv'), BY_COMMAND);
 
@@ -139,11 +141,20 @@ describe('one round more than the many that were learned from', () => {
 describe('refreshSoon', () => {
   const store = freshStore({ filled: saveSix });
 
-  it('brings figures up to date behind the caller', async () => {
+  const done = async (): Promise<number> => {
+    const { text } = await metricsText(NO_SHOP);
+    return Number(/refresh_duration_seconds_count\{outcome="done"\} (\d+)/.exec(text)?.[1] ?? 0);
+  };
+
+  it('brings figures up to date behind the caller, once more for all who asked meanwhile', async () => {
     expect(await currentLearned(store.shop)).toBeNull();
+    const before = await done();
     refreshSoon(store.shop);
     refreshSoon(store.shop);
-    while ((await roundVerdicts(store.shop, {})).length < 12) await pause(50);
+    refreshSoon(store.shop);
+    while ((await done()) < before + 2) await pause(50);
+    expect(await roundVerdicts(store.shop, {})).toHaveLength(12);
     expect((await currentLearned(store.shop))?.stale).toBe(false);
+    expect(await done()).toBe(before + 2);
   });
 });
