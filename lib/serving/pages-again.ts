@@ -1,9 +1,11 @@
-import type { IncomingMessage, OutgoingHttpHeaders, ServerResponse } from 'node:http';
+import { randomBytes } from 'node:crypto';
+import type { IncomingMessage, ServerResponse } from 'node:http';
 import { collectBody } from './collect-body';
+import { PageWithNonce } from './page-with-nonce';
 
 /** Seconds; what a page says of the time, and the end of a session, are late by no more. */
 const KEPT_FOR = 30;
-/** Bytes of all pages that are kept, and of one of them. */
+/** Bytes of all pages that are kept, unpacked, and of one of them as it is sent. */
 const MOST = 64_000_000;
 const MOST_OF_ONE = 1_000_000;
 
@@ -18,14 +20,12 @@ const NO_MATTER = new Set([
 ]);
 
 interface Kept {
-  status: number;
-  headers: OutgoingHttpHeaders;
-  body: Buffer;
+  page: PageWithNonce;
   at: number;
 }
 
 /**
- * Pages that are given again, byte for byte, to who asks for the same with the same cookies, while nothing at all was
+ * Pages that are given again, the same but for a nonce of their own, to who asks for the same with the same cookies, while nothing at all was
  * written in the database. So nothing has to say what a page is made from: a reading, a role that was taken away, a
  * session that was ended are all written. A page made meanwhile is kept by what the database held before.
  */
@@ -59,25 +59,35 @@ export class PagesAgain {
     const key = keyOf(request);
     const known = this.#kept.get(key);
     if (known !== undefined && this.now() - known.at < KEPT_FOR * 1000 && !wantsAnew(request)) {
-      response.writeHead(known.status, { ...known.headers, 'content-length': known.body.length });
-      response.end(known.body);
+      const { headers, body } = await known.page.with(randomBytes(16).toString('base64'));
+      response.writeHead(200, headers);
+      response.end(body);
       return true;
     }
     collectBody(response, MOST_OF_ONE, (body) => {
-      if (state === this.#state && isPage(response)) this.#keep(key, response, body);
+      if (isPage(response)) void this.#keep(key, state, response, body).catch(() => undefined);
     });
     return false;
   }
 
-  #keep(key: string, response: ServerResponse, body: Buffer): void {
-    this.#bytes += body.length - (this.#kept.get(key)?.body.length ?? 0);
+  async #keep(key: string, state: string, response: ServerResponse, body: Buffer): Promise<void> {
+    const at = this.now();
+    const {
+      connection: _,
+      'transfer-encoding': __,
+      date: ___,
+      etag: ____,
+      ...headers
+    } = response.getHeaders();
+    const page = await PageWithNonce.of(headers, body);
+    if (page === null || state !== this.#state) return;
+    this.#bytes += page.size - (this.#kept.get(key)?.page.size ?? 0);
     this.#kept.delete(key);
-    const { connection: _, 'transfer-encoding': __, date: ___, ...headers } = response.getHeaders();
-    this.#kept.set(key, { status: response.statusCode, headers, body, at: this.now() });
-    for (const [oldest, { body: gone }] of this.#kept) {
+    this.#kept.set(key, { page, at });
+    for (const [oldest, { page: gone }] of this.#kept) {
       if (this.#bytes <= this.most || oldest === key) break;
       this.#kept.delete(oldest);
-      this.#bytes -= gone.length;
+      this.#bytes -= gone.size;
     }
   }
 

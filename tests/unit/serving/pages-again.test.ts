@@ -1,7 +1,7 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { gzipSync } from 'node:zlib';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { PagesAgain } from '@/lib/serving/pages-again';
 
 let state = 'a';
@@ -50,19 +50,39 @@ const madeFor = async (...requests: Parameters<typeof ask>[]) => {
 };
 
 describe('a page that was made', () => {
-  it('is given again to the letter, its headers too, while nothing is written', async () => {
-    make = (_, response) => {
-      response.setHeader('Content-Security-Policy', "default-src 'self'");
+  it('is given again to the letter, its headers too, but for a nonce of its own, while nothing is written', async () => {
+    const page = gzipSync('<script nonce="first+/=">größer</script><p nonce="first+/=">');
+    make = (_request, response) => {
+      response.setHeader('Content-Security-Policy', "script-src 'self' 'nonce-first+/='");
       response.setHeader('Content-Encoding', 'gzip');
       response.setHeader('Content-Type', 'text/html');
-      response.setHeader('Content-Length', gzipSync('<p>größer</p>').length);
+      response.setHeader('X-Frame-Options', 'DENY');
+      response.setHeader('Content-Length', page.length);
       made++;
-      response.end(gzipSync('<p>größer</p>'));
+      response.end(page);
     };
-    const first = await ask();
-    expect(first.text).toBe('<p>größer</p>');
-    expect(await ask()).toEqual(first);
-    expect(made).toBe(1);
+    const nonces = new Set<string>();
+    const plainly = ({
+      headers: { 'content-length': _, ...headers },
+      ...answer
+    }: Awaited<ReturnType<typeof ask>>) => {
+      const nonce = /'nonce-([^']+)'/.exec(headers['content-security-policy'] ?? '')?.[1] ?? '';
+      nonces.add(nonce);
+      return JSON.stringify({ headers, ...answer }).replaceAll(nonce, 'NONCE');
+    };
+    const first = plainly(await ask());
+    expect(first.match(/NONCE/g)).toHaveLength(3);
+    // It is unpacked before it is kept.
+    await vi.waitFor(async () => {
+      const before = made;
+      await ask();
+      expect(made).toBe(before);
+    });
+    const before = made;
+    expect(plainly(await ask())).toBe(first);
+    expect(plainly(await ask())).toBe(first);
+    expect(made).toBe(before);
+    expect(nonces.size).toBe(3);
   });
 
   it('is made anew once anything was written', async () => {
