@@ -8,6 +8,7 @@ import tseslint from 'typescript-eslint';
  * file or form → validation → database → analysis → page.
  */
 const forbidden = {
+  'lib/memory': ['stats', 'measure', 'assess', 'store', 'refresh', 'reports', 'schedule', 'access', 'app'],
   'lib/stats': ['measure', 'assess', 'store', 'refresh', 'reports', 'commands', 'app'],
   'lib/measure': ['stats', 'assess', 'store', 'refresh', 'reports', 'commands', 'app'],
   'lib/assess': ['store', 'refresh', 'reports', 'commands', 'app'],

@@ -1,4 +1,5 @@
 import type { ShopQuestions, Standing } from '@/lib/assess/answers';
+import { LastUsed } from '@/lib/memory';
 import type { ShopId } from '@/lib/store';
 
 /** Where a shop stands by one fit, as this process knows it: as long as nobody else kept answers since. */
@@ -18,25 +19,17 @@ export interface Held {
 const MOST = 6;
 
 // One a process, also where the server loads this module more than once.
-const all = globalThis as typeof globalThis & { rehangStandings?: Map<ShopId, Held> };
-const shops = (): Map<ShopId, Held> => (all.rehangStandings ??= new Map<ShopId, Held>());
+const all = globalThis as typeof globalThis & { rehangStandings?: LastUsed<Held> };
+const shops = (): LastUsed<Held> => (all.rehangStandings ??= new LastUsed<Held>(MOST, () => 1));
 
 /** Spares reading where a shop stands before each new reading; those that were asked for longest ago are let go. */
 export const HeldStandings = {
   /** Whoever takes it changes it, and gives it back when that is kept. */
   take(shop: ShopId, fit: number, revision: string): Held | null {
-    const held = shops().get(shop);
-    shops().delete(shop);
+    const held = shops().get(String(shop));
+    shops().delete(String(shop));
     return held?.fit === fit && held.revision === revision ? held : null;
   },
 
-  keep(shop: ShopId, held: Held): void {
-    const known = shops();
-    known.delete(shop);
-    known.set(shop, held);
-    for (const oldest of known.keys()) {
-      if (known.size <= MOST) break;
-      known.delete(oldest);
-    }
-  },
+  keep: (shop: ShopId, held: Held): void => shops().set(String(shop), held),
 };

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { IncomingMessage, ServerResponse } from 'node:http';
+import { LastUsed } from '@/lib/memory';
 import { collectBody } from './collect-body';
 import { PageWithNonce } from './page-with-nonce';
 
@@ -9,8 +10,8 @@ const KEPT_FOR = 30;
 const MOST = 64_000_000;
 const MOST_OF_ONE = 1_000_000;
 
-/** Their pages show what is not in the database (files and work of this process), or a secret once. */
-const NEVER = /^\/(?:load|sign-in|sign-out|invitation|welcome|account)(?:[/?]|$)/;
+/** They are no pages, or show what is not in the database (files and work of this process), or a secret once. */
+const NEVER = /^\/(?:_next|api|load|sign-in|sign-out|invitation|welcome|account)(?:[/?]|$)/;
 const NEVER_WITH = 'rehang.said=';
 
 /** Of a request; in what an answer does not depend on, requests for one page differ without need. */
@@ -25,14 +26,14 @@ interface Kept {
 }
 
 /**
- * Pages that are given again, the same but for a nonce of their own, to who asks for the same with the same cookies, while nothing at all was
- * written in the database. So nothing has to say what a page is made from: a reading, a role that was taken away, a
- * session that was ended are all written. A page made meanwhile is kept by what the database held before.
+ * Pages that are given again, the same but for a nonce of their own, to who asks for the same with the same cookies,
+ * while nothing at all was written in the database. So nothing has to say what a page is made from: a reading, a role
+ * that was taken away, a session that was ended are all written. A page made meanwhile is kept by what the database
+ * held before.
  */
 export class PagesAgain {
-  readonly #kept = new Map<string, Kept>();
+  readonly #kept: LastUsed<Kept>;
   #state = '';
-  #bytes = 0;
 
   /**
    * @param stateOf a word that changes with all that is written, see `databaseState`
@@ -41,9 +42,11 @@ export class PagesAgain {
    */
   constructor(
     private readonly stateOf: () => Promise<string>,
-    private readonly most = MOST,
+    most = MOST,
     private readonly now: () => number = Date.now,
-  ) {}
+  ) {
+    this.#kept = new LastUsed(most, ({ page }) => page.size);
+  }
 
   /** Answers where it can; if not, the answer that is about to be made is kept. Never fails. */
   async give(request: IncomingMessage, response: ServerResponse): Promise<boolean> {
@@ -55,7 +58,8 @@ export class PagesAgain {
       // Whoever makes the page is told by the database itself.
       return false;
     }
-    if (state !== this.#state) this.#forget(state);
+    if (state !== this.#state) this.#kept.clear();
+    this.#state = state;
     const key = keyOf(request);
     const known = this.#kept.get(key);
     if (known !== undefined && this.now() - known.at < KEPT_FOR * 1000 && !wantsAnew(request)) {
@@ -81,30 +85,13 @@ export class PagesAgain {
     } = response.getHeaders();
     const page = await PageWithNonce.of(headers, body);
     if (page === null || state !== this.#state) return;
-    this.#bytes += page.size - (this.#kept.get(key)?.page.size ?? 0);
-    this.#kept.delete(key);
     this.#kept.set(key, { page, at });
-    for (const [oldest, { page: gone }] of this.#kept) {
-      if (this.#bytes <= this.most || oldest === key) break;
-      this.#kept.delete(oldest);
-      this.#bytes -= gone.size;
-    }
-  }
-
-  #forget(state: string): void {
-    this.#kept.clear();
-    this.#bytes = 0;
-    this.#state = state;
   }
 }
 
 function mayBeKept({ method, url = '/', headers: { cookie = '' } }: IncomingMessage): boolean {
-  return (
-    method === 'GET' && cookie !== '' && !cookie.includes(NEVER_WITH) && !NEVER.test(url) && !isFile(url)
-  );
+  return method === 'GET' && cookie !== '' && !cookie.includes(NEVER_WITH) && !NEVER.test(url);
 }
-
-const isFile = (url: string): boolean => url.startsWith('/_next/') || url.startsWith('/api/');
 
 /** Somebody has the browser load the page from the ground up. */
 const wantsAnew = ({ headers }: IncomingMessage): boolean =>

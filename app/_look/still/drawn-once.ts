@@ -2,9 +2,6 @@ import { createHash } from 'node:crypto';
 import type { ReactNode } from 'react';
 import { speech } from '@/app/_words/speech';
 
-/** What one component comes to takes no more than this of what is kept, characters. */
-const MOST = 24_000_000;
-
 /** What JSON says in full: of two things that differ it says two things. */
 type Plain<Value> = Value extends string | number | boolean | null | undefined
   ? Value
@@ -51,39 +48,4 @@ function said([prop, value]: [string, unknown]): string {
     createHash('sha256').update(JSON.stringify(value)).digest('base64');
   if (frozen) digests.set(value, digest);
   return `${prop}:${digest}`;
-}
-
-/** Drawings by name, the least lately used of which is forgotten first. */
-export class Drawings<Drawing> {
-  readonly #kept = new Map<string, { drawing: Drawing; size: number }>();
-  #size = 0;
-
-  /** @param sizeOf characters that a drawing takes */
-  constructor(private readonly sizeOf: (drawing: Drawing) => number) {}
-
-  of(name: string, draw: () => Drawing | Promise<Drawing>): Drawing | Promise<Drawing> {
-    const known = this.#kept.get(name);
-    if (known !== undefined) {
-      this.#kept.delete(name);
-      this.#kept.set(name, known);
-      return known.drawing;
-    }
-    const drawing = draw();
-    return drawing instanceof Promise
-      ? drawing.then((found) => this.#keep(name, found))
-      : this.#keep(name, drawing);
-  }
-
-  #keep(name: string, drawing: Drawing): Drawing {
-    if (this.#kept.has(name)) return drawing;
-    const size = this.sizeOf(drawing) + name.length;
-    this.#kept.set(name, { drawing, size });
-    this.#size += size;
-    for (const [oldest, { size: gone }] of this.#kept) {
-      if (this.#size <= MOST) break;
-      this.#kept.delete(oldest);
-      this.#size -= gone;
-    }
-    return drawing;
-  }
 }

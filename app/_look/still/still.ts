@@ -7,9 +7,10 @@ import {
   type ReactElement,
   type ReactNode,
 } from 'react';
+import { LastUsed } from '@/lib/memory';
 import { attributes, escaped } from './attributes';
 import { FOLLOWED } from './followed';
-import { drawingName, Drawings } from './drawn-once';
+import { drawingName } from './drawn-once';
 import { Piece } from './piece';
 import { handedOn } from './pieces';
 
@@ -83,7 +84,7 @@ function elementPart(element: ReactElement<Props>, many: boolean): Soon<Part> {
   if (isOfServer(type)) {
     const name = drawingName(type, props);
     const draw = () => partOf(type(props), many);
-    const drawn = name === null ? draw() : drawings.of(many ? `${name} many` : name, draw);
+    const drawn = name === null ? draw() : keptPart(many ? `${name} many` : name, draw);
     return then(drawn, (part) => (key === null ? part : keyed(part, key)));
   }
   // A component of the browser: what it is given to show may be written all the same.
@@ -191,7 +192,19 @@ function elementOf({ tag, own, content, key }: Written, hand: Hand): ReactNode {
   return createElement(Piece, { as: tag, own, ...hand(content), ...name });
 }
 
-const drawings = new Drawings<Part>(sizeOf);
+/** What is kept of drawings, in characters. */
+const MOST = 24_000_000;
+
+const drawings = new LastUsed<Part>(MOST, (part, name) => sizeOf(part) + name.length);
+
+function keptPart(name: string, draw: () => Soon<Part>): Soon<Part> {
+  const known = drawings.get(name);
+  if (known !== undefined) return known;
+  return then(draw(), (part) => {
+    drawings.set(name, part);
+    return part;
+  });
+}
 
 function sizeOf(part: Part): number {
   if (typeof part === 'string') return part.length;

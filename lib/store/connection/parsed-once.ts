@@ -1,10 +1,11 @@
+import { LastUsed } from '@/lib/memory';
+
 /** Parsing less than this costs no more than looking it up. */
 const LEAST = 1000;
 /** So many letters of JSON are held in all; in use they take some five times as many bytes. */
 const MOST = 12_000_000;
 
-const known = new Map<string, unknown>();
-let held = 0;
+const known = new LastUsed<unknown>(MOST, (_, text) => text.length);
 
 /**
  * What a JSON text says, frozen where the text is long. Pages read the same few long documents (answers, verdicts,
@@ -15,20 +16,9 @@ let held = 0;
 export function parsedOnce(text: string): unknown {
   if (text.length < LEAST) return JSON.parse(text);
   const there = known.get(text);
-  if (there !== undefined) {
-    // Last in the order of letting go.
-    known.delete(text);
-    known.set(text, there);
-    return there;
-  }
+  if (there !== undefined) return there;
   const made: unknown = frozen(JSON.parse(text));
   known.set(text, made);
-  held += text.length;
-  for (const oldest of known.keys()) {
-    if (held <= MOST || oldest === text) break;
-    known.delete(oldest);
-    held -= oldest.length;
-  }
   return made;
 }
 

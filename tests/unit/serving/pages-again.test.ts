@@ -177,7 +177,7 @@ it('a database that does not answer leaves the page to be made', async () => {
   expect(await madeFor(['/jobs'], ['/jobs'])).toBe(2);
 });
 
-it('of more than there is room for, the pages that were made first are let go', async () => {
+it('of more than there is room for, the pages that were asked for longest ago are let go', async () => {
   make = (_, response) => {
     response.setHeader('Content-Type', 'text/html');
     made++;

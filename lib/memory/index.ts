@@ -1,0 +1,2 @@
+/** What a process keeps for a while, to spare work it did before. */
+export { LastUsed } from './last-used';
