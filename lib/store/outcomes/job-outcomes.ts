@@ -1,10 +1,9 @@
 import { SECTIONS, type Section } from '@/lib/measure';
 import { statements } from '@/lib/store/connection/database';
-import { inChunks } from '@/lib/store/save/in-chunks';
-import { among } from '@/lib/store/sql/among';
 import { ask } from '@/lib/store/sql/ask';
 import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows, type Cell } from '@/lib/store/sql/insert-rows';
+import { jobIds } from '@/lib/store/sql/job-ids';
 import type { Statements } from '@/lib/store/sql/statements';
 import { timeZoneOf } from '@/lib/store/shop/time-zone-of';
 import { monthOf } from '@/lib/measure/month-of';
@@ -36,12 +35,11 @@ export async function writeJobOutcomes(
   const people = await within.$queryRaw<{ id: number; code: string }[]>`
       SELECT "id", "code" FROM "Person" WHERE "shopId" = ${shop}`;
   const codes = new Map(people.map(({ id, code }) => [code, id]));
-  const jobs = await inChunks(
+  const ids = await jobIds(
+    within,
+    shop,
     outcomes.map(({ job }) => job),
-    (numbers) => within.$queryRaw<{ id: number; number: string }[]>`
-        SELECT "id", "number" FROM "Job" WHERE "shopId" = ${shop} AND "number" ${among(numbers)}`,
   );
-  const ids = new Map(jobs.map(({ id, number }) => [number, id]));
   const rows = outcomes.flatMap((outcome): Cell[][] => {
     const id = ids.get(outcome.job);
     if (id === undefined) return [];

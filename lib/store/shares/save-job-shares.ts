@@ -1,9 +1,9 @@
 import { statements } from '@/lib/store/connection/database';
 import { JsonCell } from '@/lib/store/dialect';
-import { inChunks } from '@/lib/store/save/in-chunks';
 import { among } from '@/lib/store/sql/among';
 import { inPlace } from '@/lib/store/sql/in-place';
 import { insertRows } from '@/lib/store/sql/insert-rows';
+import { jobIds } from '@/lib/store/sql/job-ids';
 import type { Statements } from '@/lib/store/sql/statements';
 import type { Json, ShopId } from '@/lib/store/types';
 import { writeFitAnswers } from '@/lib/store/verdicts/write-fit-answers';
@@ -48,12 +48,11 @@ export async function writeJobShares(
   const there = await within.$queryRaw<unknown[]>`
       SELECT 1 AS "one" FROM "ShopFit" WHERE "shopId" = ${shop} AND "id" = ${fit}`;
   if (there.length === 0) return;
-  const rows = await inChunks(
+  const ids = await jobIds(
+    within,
+    shop,
     shares.map(({ job }) => job),
-    (numbers) => within.$queryRaw<{ id: number; number: string }[]>`
-        SELECT "id", "number" FROM "Job" WHERE "shopId" = ${shop} AND "number" ${among(numbers)}`,
   );
-  const ids = new Map(rows.map(({ id, number }) => [number, id]));
   const kept = shares.flatMap((share): [NewJobShare, number][] => {
     const id = ids.get(share.job);
     return id === undefined ? [] : [[share, id]];
