@@ -1,5 +1,10 @@
 import { parentPort } from 'node:worker_threads';
-import { TableReadings, type FileReadings } from '@/lib/store/save/file-readings';
+import {
+  outlineOf,
+  tableReadings,
+  type FileOutline,
+  type FileReadings,
+} from '@/lib/store/save/file-readings';
 import { buffersOf } from '@/lib/store/save/new-rows';
 import { readPath, type PathToRead, type ReadPath } from './read-path';
 
@@ -19,7 +24,7 @@ export type Asking = {
 
 /** The answer to `read`: `held` is null where there is any fault. */
 export interface ThreadRead extends Omit<ReadPath, 'readings'> {
-  held: Pick<FileReadings, 'size' | 'jobs' | 'lines' | 'technicians' | 'gauges' | 'labels'> | null;
+  held: FileOutline | null;
 }
 
 /** What comes of the thread: shares that are read, and answers in the order of what was asked. */
@@ -40,9 +45,9 @@ async function read(of: PathToRead): Promise<ThreadRead> {
     say({ share });
   });
   if (table === null) return { ...rest, held: null };
-  readings = new TableReadings(table);
-  const { size, jobs, lines, technicians, gauges, labels } = readings;
-  return { ...rest, held: { size, jobs, lines, technicians, gauges, labels } };
+  const outline = outlineOf(table);
+  readings = tableReadings(table, outline);
+  return { ...rest, held: outline };
 }
 
 async function answerTo(asking: Asking): Promise<void> {

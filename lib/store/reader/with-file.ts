@@ -1,5 +1,5 @@
 import type { Fault, FileSummary } from '@/lib/measure';
-import { TableReadings, type FileReadings } from '@/lib/store/save/file-readings';
+import { tableReadings, type FileReadings } from '@/lib/store/save/file-readings';
 import { readPath, type PathToRead } from './read-path';
 import { ReadingThread } from './reading-thread';
 
@@ -26,7 +26,7 @@ export async function withFile<Result>(
 ): Promise<Result> {
   if (of.bytes < WORTH_A_THREAD) {
     const { readings, ...rest } = await readPath(of, tell);
-    return work({ ...rest, readings: readings && new TableReadings(readings) });
+    return work({ ...rest, readings: readings && tableReadings(readings) });
   }
   const thread = new ReadingThread(tell);
   try {

@@ -6,8 +6,9 @@ import { oneForEach } from './one-for-each';
 /** Rows of the named sheets, by the sheet’s name; of their dimensions by `dimensionKey`. */
 export type SheetIds = ReadonlyMap<string, { id: number; dimensions: ReadonlyMap<string, number> }>;
 
-/** The readings of a file without faults, on this thread or another; jobs by their number in it. */
-export interface FileReadings {
+/** What a file names; jobs are meant by their number in it. */
+export interface FileOutline {
+  /** How many readings there are. */
   readonly size: number;
   /** Numbers of the jobs, in the order they are first met in the file, and how many lines each has. */
   readonly jobs: readonly string[];
@@ -16,6 +17,10 @@ export interface FileReadings {
   readonly gauges: readonly string[];
   /** Labels of setups. */
   readonly labels: readonly string[];
+}
+
+/** The readings of a file without faults, on this thread or another. */
+export interface FileReadings extends FileOutline {
   /** One reading for each of what the file names: see `one-for-each.ts`. */
   samples(): Promise<Reading[]>;
   readingsOf(jobs: readonly number[]): Promise<Reading[]>;
@@ -27,37 +32,30 @@ export interface FileReadings {
   layOut(jobs: readonly number[]): Promise<NewRows>;
 }
 
+export const outlineOf = (table: ReadingTable): FileOutline => ({
+  size: table.size,
+  jobs: table.jobs,
+  lines: Int32Array.from(table.jobs, (_, job) => table.linesOf(job).length),
+  technicians: table.lines.technicians.all,
+  gauges: table.lines.gauges.all,
+  labels: table.lines.setups.all,
+});
+
 /** The readings of a table on this thread. */
-export class TableReadings implements FileReadings {
-  readonly size: number;
-  readonly jobs: readonly string[];
-  readonly lines: Int32Array;
-  readonly technicians: readonly string[];
-  readonly gauges: readonly string[];
-  readonly labels: readonly string[];
-  #newJobs: NewJobs | null = null;
-
-  constructor(private readonly table: ReadingTable) {
-    this.size = table.size;
-    this.jobs = table.jobs;
-    this.lines = Int32Array.from(table.jobs, (_, job) => table.linesOf(job).length);
-    this.technicians = table.lines.technicians.all;
-    this.gauges = table.lines.gauges.all;
-    this.labels = table.lines.setups.all;
-  }
-
-  samples = (): Promise<Reading[]> => Promise.resolve(oneForEach(this.table));
-  readingsOf = (jobs: readonly number[]): Promise<Reading[]> =>
-    Promise.resolve(jobs.flatMap((job) => this.table.readingsOf(job)));
-  all = (): Promise<Reading[]> => Promise.resolve([...this.table]);
-
-  know(sheets: SheetIds): Promise<void> {
-    this.#newJobs = new NewJobs(this.table, sheets);
-    return Promise.resolve();
-  }
-
-  layOut(jobs: readonly number[]): Promise<NewRows> {
-    if (this.#newJobs === null) throw new Error('The rows of the sheets are to be known first.');
-    return Promise.resolve(this.#newJobs.layOut(jobs));
-  }
+export function tableReadings(table: ReadingTable, outline = outlineOf(table)): FileReadings {
+  let newJobs: NewJobs | null = null;
+  return {
+    ...outline,
+    samples: () => Promise.resolve(oneForEach(table)),
+    readingsOf: (jobs) => Promise.resolve(jobs.flatMap((job) => table.readingsOf(job))),
+    all: () => Promise.resolve([...table]),
+    know(sheets) {
+      newJobs = new NewJobs(table, sheets);
+      return Promise.resolve();
+    },
+    layOut(jobs) {
+      if (newJobs === null) throw new Error('The rows of the sheets are to be known first.');
+      return Promise.resolve(newJobs.layOut(jobs));
+    },
+  };
 }

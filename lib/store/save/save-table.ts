@@ -5,7 +5,7 @@ import { among } from '@/lib/store/sql/among';
 import type { Rows } from '@/lib/store/sql/rows';
 import type { Actor, SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
 import { FileBeingSaved } from './file-being-saved';
-import { TableReadings, type FileReadings } from './file-readings';
+import { tableReadings, type FileReadings } from './file-readings';
 import { inChunks } from './in-chunks';
 import { layOut } from './lay-out';
 import { readKnown } from './read-known';
@@ -46,7 +46,7 @@ export const saveTable = (
   file: SourceFile,
   actor: Actor,
   tell?: (share: number) => void,
-): Promise<SaveSummary> => saveFileReadings(shop, new TableReadings(table), file, actor, tell);
+): Promise<SaveSummary> => saveFileReadings(shop, tableReadings(table), file, actor, tell);
 
 /**
  * The same, wherever the readings are held.

@@ -4,7 +4,7 @@ import type { RowCell, Rows, RowsOf } from '@/lib/store/sql/rows';
 import { storedSide } from '@/lib/store/sql/side';
 import { TimeTexts } from '@/lib/store/sql/time-text';
 import type { ShopId } from '@/lib/store/types';
-import type { FileReadings, SheetIds } from './file-readings';
+import type { FileOutline, SheetIds } from './file-readings';
 import { JOB_COLUMNS, OUTCOME_COLUMNS, OUTCOME_COUNTS, ROUND_COLUMNS, SETUP_COLUMNS } from './job-columns';
 import { CAUSES, type NewRows } from './new-rows';
 import { DIMENSION_COLUMNS } from './write-parents';
@@ -45,7 +45,7 @@ export class NewJobsWriter {
   constructor(
     private readonly rows: Rows,
     private readonly shop: ShopId,
-    private readonly file: Pick<FileReadings, 'technicians' | 'gauges' | 'labels'>,
+    private readonly file: FileOutline,
     private readonly known: KnownIds,
     private readonly fileId: number,
   ) {

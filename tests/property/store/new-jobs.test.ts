@@ -14,7 +14,7 @@ import {
 } from '@/lib/store';
 import { inProcess } from '@/lib/store/connection/database';
 import { saveFileReadings } from '@/lib/store/reader';
-import { TableReadings } from '@/lib/store/save/file-readings';
+import { tableReadings } from '@/lib/store/save/file-readings';
 import { shops } from '@/tests/property/measure/shops';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed } from '@/tests/unit/store/invented-readings';
@@ -71,7 +71,7 @@ it('a table of readings is stored as the same readings are one by one, beside wh
         expect(await saveTable(fast, table, fileNamed('all'), BY_COMMAND)).toEqual(summary);
         const held = await heldBy(fast);
         expect(held).toEqual(await heldBy(plain));
-        const readings = new TableReadings(table);
+        const readings = tableReadings(table);
         const nothing = () => undefined;
         expect(await saveFileReadings(large, readings, fileNamed('all'), BY_COMMAND, nothing, true)).toEqual(
           summary,

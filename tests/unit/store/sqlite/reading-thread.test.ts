@@ -2,7 +2,7 @@ import { readdirSync, statSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readPath } from '@/lib/store/reader/read-path';
 import { ReadingThread } from '@/lib/store/reader/reading-thread';
-import { TableReadings, type FileReadings } from '@/lib/store/save/file-readings';
+import { tableReadings, type FileReadings } from '@/lib/store/save/file-readings';
 import { dimensionKey } from '@/lib/measure';
 
 const FOLDER = 'tests/reference/samples';
@@ -50,7 +50,7 @@ describe('a thread that reads a file', () => {
     expect(shares.at(-1)).toBe(1);
     expect(held === null).toBe(table === null);
     if (held === null || table === null) return;
-    const [mine, its] = [new TableReadings(table), thread.readings(held)];
+    const [mine, its] = [tableReadings(table), thread.readings(held)];
     expect(its.jobs).toEqual(mine.jobs);
     expect(await toldBy(its)).toEqual(await toldBy(mine));
   });
