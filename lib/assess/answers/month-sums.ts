@@ -7,6 +7,7 @@ import type { HandCell } from '../my-hand';
 import type { JobShare } from './job-share';
 import type { SettingError } from './setting-errors';
 import { TallySum } from './tally-sum';
+import { within } from './within';
 import { WorkSums, type WorkMonth } from './work-month';
 
 /** What of a technician adds up over the rounds of a month, so that any stretch of time can be asked of it. */
@@ -236,12 +237,4 @@ class HandSums {
       rounds: [...this.#rounds.values()],
     };
   }
-}
-
-function within<Key, Value>(map: Map<Key, Value>, key: Key, fresh: () => Value): Value {
-  const known = map.get(key);
-  if (known !== undefined) return known;
-  const made = fresh();
-  map.set(key, made);
-  return made;
 }

@@ -8,6 +8,7 @@ import type { RateJob } from '../rates';
 import type { SettingSeries } from '../signals';
 import { MissetCounts, type MissetCount } from './misset-counts';
 import type { HabitMonth, HandMonth, SpanChoices } from './month-sums';
+import { within } from './within';
 import type { WorkMonth } from './work-month';
 
 /** All that is summed of one month over all sheets. */
@@ -58,6 +59,7 @@ export class Standing {
   #series: SettingSeries[] = [];
   #rates: RateJob[] | null = null;
   #risks: JobRisk[] | null = null;
+  #measured: MeasuredSums | null = null;
 
   /**
    * Takes a year anew.
@@ -70,6 +72,7 @@ export class Standing {
       months.length === 0 ? undefined : yearOf(months, only === undefined ? undefined : before, only);
     if (after === undefined) this.#years.delete(year);
     else this.#years.set(year, after);
+    this.#measured = null;
     if (only === undefined) this.#ofHands.clear();
     for (const technician of only ?? []) this.#ofHands.delete(technician);
     // What is the same stays the same object: what was worked out of it holds.
@@ -104,11 +107,13 @@ export class Standing {
     );
   }
 
-  /** What was measured, by whom and with what. */
+  /** What was measured, by whom and with what: to be read. */
   measured(): MeasuredSums {
+    if (this.#measured !== null) return this.#measured;
     const sums = new MeasuredSums();
     for (const [, { measured }] of this.#inOrder())
       sums.addSums({ hands: measured.hands(), gauges: measured.gauges(), outcomes: measured.outcomes });
+    this.#measured = sums;
     return sums;
   }
 
@@ -296,13 +301,5 @@ const quarterSums = ([quarter, { n, mean, ss, readingDf, readingSs }]: [string, 
   reading: { df: readingDf, ss: readingSs },
   setting: { n, mean, ss },
 });
-
-function within<Value>(map: Map<string, Value>, key: string, fresh: () => Value): Value {
-  const known = map.get(key);
-  if (known !== undefined) return known;
-  const made = fresh();
-  map.set(key, made);
-  return made;
-}
 
 const byKey = ([a]: [string, unknown], [b]: [string, unknown]): number => (a < b ? -1 : 1);
