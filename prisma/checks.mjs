@@ -120,5 +120,10 @@ export const CHECKS = {
 /** Rows of these are only ever added: a trigger refuses any other change, whoever asks for it. */
 export const APPEND_ONLY = ['Reading', 'Trace', 'SheetRevision', 'BayEntry'];
 
+/** Indexes of a few rows of a table, which the models file has no words for: those that the question is about. */
+export const PARTIAL = {
+  Observation: `CREATE INDEX "Observation_excluded" ON "Observation"("setupId") WHERE "excluded" > 0;`,
+};
+
 /** Tables that SQLite keeps in the order of their key, without a second copy of it. */
 export const CLUSTERED = ['JobTechnician', 'Observation', 'Reading', 'HeightVerdict', 'HeightProof', 'TrialReading', 'SheetRevision'];

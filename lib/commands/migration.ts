@@ -8,6 +8,7 @@ import type { EngineName } from '@/lib/store/connection/database-url';
 import { withAppendOnly } from '@/lib/store/migrations/append-only';
 import { lastSchema, migrationsFolder } from '@/lib/store/migrations/migration-list';
 import { noPostgresql } from '@/lib/store/migrations/no-postgresql';
+import { withPartialIndexes } from '@/lib/store/migrations/partial-indexes';
 import { schemaEngine } from '@/lib/store/migrations/schema-engine';
 import { SqliteMigrationAdapter } from '@/lib/store/migrations/sqlite-migration-adapter';
 import { withChecks } from '@/lib/store/migrations/with-checks';
@@ -46,7 +47,7 @@ const stamp = new Date().toISOString().replace(/\D/g, '').slice(0, 14);
 for (const engine of ['sqlite', 'postgresql'] as const) {
   const to = schemaFor(engine);
   const changes = withChecks(await difference(engine, lastSchema(engine), to), engine);
-  const sql = withAppendOnly(changes, engine);
+  const sql = withPartialIndexes(withAppendOnly(changes, engine), engine);
   if (sql.trim() === '' || sql.includes('This is an empty migration')) {
     console.log(`${engine}: nothing changed.`);
     continue;

@@ -5,13 +5,13 @@ type Row = Record<string, unknown>;
 
 export interface Prepared {
   statement: Database.Statement<unknown[], Row>;
-  /** Turns what SQLite keeps as text and numbers into times, truths and plain data, in place. */
+  /** Turns what SQLite keeps as numbers and text into times, truths and plain data, in place. */
   convert: (row: Row) => void;
 }
 
 /** What a column that was declared so is read as. */
 const READ_AS: Readonly<Record<string, (kept: unknown) => unknown>> = {
-  DATETIME: (kept) => new Date(String(kept)),
+  DATETIME: (kept) => new Date(Number(kept)),
   BOOLEAN: Boolean,
   JSONB: (kept) => parsedOnce(String(kept)),
 };

@@ -36,7 +36,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
     path: string,
     readonly loads = false,
   ) {
-    super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS });
+    super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS }, { timestampFormat: 'unixepoch-ms' });
     this.#path = path;
   }
 

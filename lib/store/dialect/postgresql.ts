@@ -24,7 +24,7 @@ export const postgresql: Dialect = {
       Object.fromEntries(
         row.map((cell, index): [string, Json] => [
           columns[index] ?? '',
-          cell instanceof JsonCell ? cell.data : plain(cell),
+          cell instanceof JsonCell ? cell.data : plain(cell, (at) => at.toISOString()),
         ]),
       ),
     );

@@ -29,5 +29,6 @@ export const sqlite: Dialect = {
   },
 };
 
-/** JSON is kept as text. */
-const written = (cell: Cell) => (cell instanceof JsonCell ? JSON.stringify(cell.data) : plain(cell));
+/** JSON is kept as text, a time as milliseconds. */
+const written = (cell: Cell) =>
+  cell instanceof JsonCell ? JSON.stringify(cell.data) : plain(cell, (at) => at.getTime());

@@ -2,7 +2,6 @@ import { searchable } from '@/lib/store/jobs/searchable';
 import { namedValue } from '@/lib/store/sheets/dimension-row';
 import type { RowCell, Rows, RowsOf } from '@/lib/store/sql/rows';
 import { storedSide } from '@/lib/store/sql/side';
-import { TimeTexts } from '@/lib/store/sql/time-text';
 import type { ShopId } from '@/lib/store/types';
 import type { FileOutline, SheetIds } from './file-readings';
 import { JOB_COLUMNS, OUTCOME_COLUMNS, OUTCOME_COUNTS, ROUND_COLUMNS, SETUP_COLUMNS } from './job-columns';
@@ -38,7 +37,6 @@ export class NewJobsWriter {
   setups = 0;
   readings = 0;
   readonly #rows: Record<Table, RowsOf>;
-  readonly #times = new TimeTexts();
   readonly #people: (number | null)[];
   readonly #gauges: (number | null)[];
 
@@ -72,7 +70,7 @@ export class NewJobsWriter {
         setups[setup] ?? null,
         side,
         causeOf(cause),
-        this.#times.of(at),
+        this.rows.time(at),
       ]);
     for (const [name] of TABLES) await this.#rows[name].flush();
     this.setups += piece.setups.count;
@@ -112,13 +110,13 @@ export class NewJobsWriter {
       const sheetId = own.get(index) ?? this.known.sheets.get(job.sheet ?? '')?.id ?? null;
       this.#add('Job', [
         ...[id, this.shop, job.number, sheetId, searchable(`${job.number} ${job.sheet ?? ''}`)],
-        ...[this.#times.of(job.openedAt), this.#times.of(job.lastReadAt), job.lastStage, job.lastAttempt],
+        ...[this.rows.time(job.openedAt), this.rows.time(job.lastReadAt), job.lastStage, job.lastAttempt],
         ...[this.#people[job.technician] ?? null, job.rounds, job.setups, job.readings, 1],
       ]);
       // Every job has its rollup from the first moment, with no answer yet.
       this.#add('JobOutcome', [this.shop, id, 0, ...zeros]);
       for (const [technician, at] of job.hands)
-        this.#add('JobTechnician', [id, this.#people[technician] ?? null, this.#times.of(at)]);
+        this.#add('JobTechnician', [id, this.#people[technician] ?? null, this.rows.time(at)]);
     }
   }
 
@@ -128,7 +126,7 @@ export class NewJobsWriter {
       const hand = this.#people[technician] ?? null;
       this.#add('Round', [
         ...[ids[index] ?? null, this.shop, jobs[job] ?? null, stage, attempt, clearance, hand],
-        this.#times.of(startedAt),
+        this.rows.time(startedAt),
       ]);
     }
   }
@@ -148,7 +146,7 @@ export class NewJobsWriter {
         labels[label[k] ?? 0] ?? '',
         this.#people[technician[k] ?? 0] ?? null,
         this.#gauges[gauge[k] ?? 0] ?? null,
-        this.#times.of(hungAt[k] ?? 0),
+        this.rows.time(hungAt[k] ?? 0),
       ]);
   }
 
@@ -170,7 +168,7 @@ export class NewJobsWriter {
         all.mean[k] ?? null,
         all.deviation[k] ?? null,
         all.ss[k] ?? null,
-        this.#times.of(all.takenAt[k] ?? 0),
+        this.rows.time(all.takenAt[k] ?? 0),
         causeOf(all.cause[k] ?? -1),
       ]);
     const { count, observation, repeat, value, takenAt, line } = readings;
@@ -181,7 +179,7 @@ export class NewJobsWriter {
         dimensionOf(of),
         repeat[k] ?? null,
         value[k] ?? null,
-        this.#times.of(takenAt[k] ?? 0),
+        this.rows.time(takenAt[k] ?? 0),
         this.fileId,
         line[k] ?? null,
       ]);

@@ -1,5 +1,4 @@
 import type { Prepared } from '@/lib/store/connection/prepared';
-import { timeText } from '@/lib/store/dialect/text';
 
 /** The rows of a prepared statement, with times, truths and JSON as Prisma gives them. */
 export function answer<Row>({ statement, convert }: Prepared, values: readonly unknown[]): Row[] {
@@ -11,5 +10,5 @@ export function answer<Row>({ statement, convert }: Prepared, values: readonly u
 /** The driver takes no truths and no times. */
 export function cell(value: unknown): unknown {
   if (typeof value === 'boolean') return value ? 1 : 0;
-  return value instanceof Date ? timeText(value) : (value ?? null);
+  return value instanceof Date ? value.getTime() : (value ?? null);
 }

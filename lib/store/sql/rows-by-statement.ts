@@ -1,9 +1,12 @@
 import type { Queries } from '@/lib/store/connection/database';
 import { insertRows } from './insert-rows';
 import type { RowCell, Rows, RowsOf } from './rows';
+import { TimeTexts } from './time-text';
 
 /** A server is reached by a network: rows wait until there are enough for a statement. */
 export class RowsByStatement implements Rows {
+  private readonly times = new TimeTexts();
+
   constructor(private readonly queries: Queries) {}
 
   into(table: string, columns: readonly string[]): RowsOf {
@@ -19,6 +22,8 @@ export class RowsByStatement implements Rows {
   }
 
   truth = (is: boolean): RowCell => is;
+
+  time = (ms: number): RowCell => this.times.of(ms);
 
   async newIds(table: string, count: number): Promise<number[]> {
     const rows = await this.queries.$queryRaw<{ id: number }[]>`

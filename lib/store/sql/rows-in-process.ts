@@ -43,6 +43,8 @@ export class RowsInProcess implements Rows {
   /** The driver takes no booleans. */
   truth = (is: boolean): RowCell => (is ? 1 : 0);
 
+  time = (ms: number): RowCell => ms;
+
   /** The transaction is alone, so ids are counted on from the last one given. */
   newIds(table: string, count: number): Promise<number[]> {
     const last = Math.max(this.#given.get(table) ?? 0, this.#lastId(table));
@@ -52,7 +54,8 @@ export class RowsInProcess implements Rows {
 
   /**
    * An index is sorted once in half the time that it takes to put every row in its place; where it may hold no two
-   * rows alike, they are found then. Where references are looked up row by row, those that they are looked up by stay.
+   * rows alike, they are found then. Where references are looked up row by row, those that they are looked up by stay,
+   * and so do those of a few rows.
    */
   async withoutIndexes(tables: readonly string[], work: () => Promise<void>): Promise<void> {
     const { writer } = this.sqlite;
@@ -60,7 +63,7 @@ export class RowsInProcess implements Rows {
       writer
         .prepare<[string, number], { name: string; sql: string }>(
           `SELECT "name", "sql" FROM sqlite_master WHERE "type" = 'index' AND "tbl_name" = ?
-            AND "sql" IS NOT NULL AND (? OR "sql" NOT LIKE 'CREATE UNIQUE%')`,
+            AND "sql" IS NOT NULL AND "sql" NOT LIKE '% WHERE %' AND (? OR "sql" NOT LIKE 'CREATE UNIQUE%')`,
         )
         .all(table, this.sqlite.loads ? 1 : 0),
     );

@@ -1,4 +1,4 @@
-/** What a new row holds, in the form that both databases take: a time is the text that `timeText` writes. */
+/** What a new row holds, in the form that the database takes; see `truth` and `time`. */
 export type RowCell = string | number | boolean | null;
 
 /** New rows of one table. */
@@ -13,6 +13,8 @@ export interface Rows {
   into(table: string, columns: readonly string[]): RowsOf;
   /** Yes and no, as a cell. */
   truth(is: boolean): RowCell;
+  /** A time in epoch ms, as a cell. */
+  time(ms: number): RowCell;
   /** As many ids as are asked for, that no row of the table has or will be given. */
   newIds(table: string, count: number): Promise<number[]>;
   /** Does work that adds many times the rows that the tables hold, where it can without keeping their indexes meanwhile. */

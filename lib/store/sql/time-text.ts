@@ -4,7 +4,7 @@ const TWO = Array.from({ length: 60 }, (_, number) => String(number).padStart(2,
 /** Texts that are kept, in seconds: what is written of one time is mostly written together. */
 const KEPT = 4096;
 
-/** Writes times as Prisma does in SQLite (`dialect/text.ts`), for rows by the million: the date is worked out once for a day. */
+/** Writes times as a server takes them, for rows by the million: the date is worked out once for a day. */
 export class TimeTexts {
   readonly #keptAt = new Float64Array(KEPT).fill(Number.NaN);
   readonly #kept: string[] = new Array<string>(KEPT).fill('');

@@ -67,6 +67,29 @@ describe('migrations', () => {
     expect(await migrate(`file:${path}`)).toEqual(migrationNames('sqlite'));
   });
 
+  it('keep every time of a database that was filled while times were texts', () => {
+    const database = new Database(join(folder, 'texts.db'));
+    const all = migrationNames('sqlite');
+    const change = all.findIndex((name) => name.endsWith('_times_as_numbers'));
+    for (const name of all.slice(0, change)) database.exec(sqlOf(name));
+    const times = ['1969-12-31T23:59:59.999+00:00', '2024-02-29T06:30:45.007+00:00', '2026-11-26 10:15:00'];
+    database.exec(`INSERT INTO "Shop" ("id", "name", "timeZone") VALUES (1, 'One', 'UTC');
+      INSERT INTO "Person" ("id", "shopId", "code", "name", "role") VALUES (1, 1, 'T', '', 'technician');`);
+    for (const [id, time] of times.entries())
+      database.exec(`INSERT INTO "MissCost" VALUES (${id}, 1, 9, NULL, '${time}');
+        INSERT INTO "Trace" ("id", "shopId", "at", "via", "action", "kind", "subject")
+        VALUES (${id}, 1, '${time}', 'page', 'did', 'thing', '1')`);
+    for (const name of all.slice(change)) database.exec(sqlOf(name));
+    const kept = (table: string) =>
+      database.prepare(`SELECT "at" FROM "${table}" ORDER BY "id"`).pluck().all();
+    const expected = times.map((time) => new Date(time.includes('T') ? time : `${time}Z`).getTime());
+    expect(kept('MissCost')).toEqual(expected);
+    expect(kept('Trace')).toEqual(expected);
+    expect(database.prepare('SELECT "removedAt" FROM "Person"').pluck().get()).toBeNull();
+    expect(() => database.exec(`UPDATE "Trace" SET "at" = 0`)).toThrow(/only ever added/);
+    database.close();
+  });
+
   it('tell a straight length from its diagonal in a database that was filled before they could', () => {
     const database = new Database(join(folder, 'earlier.db'));
     const all = migrationNames('sqlite');
