@@ -39,6 +39,8 @@ const server = createServer((request, response) => {
     const route = routeOf(request.url ?? '/');
     const seconds = (performance.now() - start) / 1000;
     serving()?.answered(request.method ?? 'GET', route, response.statusCode, seconds);
+    // Answered as one that stays open: nobody else would close it before the patience is over.
+    if (stopping) request.socket.destroySoon();
   });
   if (!behindProxy) {
     const {
@@ -72,6 +74,13 @@ server.headersTimeout = 20_000;
 // Longer than browsers and proxies keep an idle line: closed from here, it would cut off a request that is on its way.
 server.keepAliveTimeout = 65_000;
 
+/** @type {Set<import('node:net').Socket>} */
+const lines = new Set();
+server.on('connection', (line) => {
+  lines.add(line);
+  line.once('close', () => lines.delete(line));
+});
+
 let stopping = false;
 let asked = 0;
 
@@ -82,6 +91,8 @@ async function stop() {
   stopping = true;
   const closed = new Promise((resolve) => server.close(resolve));
   server.closeIdleConnections();
+  // A browser opens lines ahead: one on which nothing was ever asked is not idle to the framework.
+  for (const line of lines) if (line.bytesRead === 0) line.destroy();
   const late = setTimeout(() => server.closeAllConnections(), PATIENCE);
   await closed;
   clearTimeout(late);
