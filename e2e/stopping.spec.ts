@@ -1,6 +1,7 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
+import { request, type IncomingMessage } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -59,18 +60,22 @@ test('a server that is stopped in the middle of a load ends it, acknowledges it 
   const readings = regularShop(300);
   const port = await freePort();
   const { server, ended, said } = await serving(port);
-  const answer = fetch(`http://127.0.0.1:${port}/api/v1/measurements`, {
+  const load = request(`http://127.0.0.1:${port}/api/v1/measurements`, {
     method: 'POST',
-    headers: { Authorization: `Bearer ${token}`, 'Content-Type': 'text/csv' },
-    body: writeMeasurementFile(readings),
+    headers: { Authorization: `Bearer ${token}`, 'Content-Type': 'text/csv', Expect: '100-continue' },
   });
-  await pause(1_500);
+  const answer = once(load, 'response') as Promise<[IncomingMessage]>;
+  load.flushHeaders();
+  // The server has the request, and works on it as soon as it has the rest.
+  await once(load, 'continue');
+  load.end(writeMeasurementFile(readings));
+  await once(load, 'finish');
   server.kill('SIGTERM');
   const [code] = await ended;
   expect(code).toBe(0);
   // Whatever was acknowledged is there, and what was not is absent.
   const status = await answer.then(
-    (response) => response.status,
+    ([{ statusCode }]) => statusCode,
     () => null,
   );
   expect(stored()).toBe(status === 201 ? readings.length : 0);
