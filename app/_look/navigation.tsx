@@ -2,9 +2,13 @@
 
 import { usePathname } from 'next/navigation';
 import { useEffect, useRef, useState } from 'react';
+import { classNames } from './class-names';
 import styles from './navigation.module.css';
 import { escaped } from './still/attributes';
 import { FOLLOWED } from './still/followed';
+
+/** More than these do not fit beside the name of the program and of the reader, and have a line of their own. */
+const FEW = 8;
 
 type Pages = readonly (readonly [href: string, name: string])[];
 
@@ -24,7 +28,11 @@ export function Navigation({ name, pages }: { name: string; pages: Pages }) {
     }
   }, [path]);
   return (
-    <nav className={styles.navigation} aria-label={name} data-print="no">
+    <nav
+      className={classNames(styles.navigation, pages.length > FEW && styles.many)}
+      aria-label={name}
+      data-print="no"
+    >
       <ul data-plain ref={list} dangerouslySetInnerHTML={{ __html: markup }} />
     </nav>
   );
@@ -36,7 +44,11 @@ function itemOf([href, page]: Pages[number], path: string): string {
   return `<li><a${current} href="${escaped(href)}" ${FOLLOWED}="">${escaped(page)}</a></li>`;
 }
 
+/** Pages that are reached from another one only: there the reader stands below that one. */
+const BELOW: Readonly<Record<string, string>> = { '/what-if': '/rates' };
+
 function standsOn(path: string, href: string): 'page' | 'true' | undefined {
   if (path === href) return 'page';
+  if (BELOW[path] === href) return 'true';
   return href !== '/' && path.startsWith(`${href}/`) ? 'true' : undefined;
 }
