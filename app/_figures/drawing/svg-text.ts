@@ -22,10 +22,10 @@ export function svgText({ width, height, label, shapes }: Drawing, title: string
   ].join('\n');
 }
 
-/** Words of a size of their own stand over a rim of paper, so that lines below do not run through the letters. */
-function wordLook({ size, strong }: Extract<Shape, { kind: 'word' }>): string {
+/** Words stand over a rim of paper, so that lines below do not run through the letters. */
+function wordLook({ strong }: Extract<Shape, { kind: 'word' }>): string {
   const ink = strong === true ? `font-weight="650" fill="${STRONG_INK.light}"` : `fill="${WORD_INK.light}"`;
-  return size === undefined ? ink : `${ink} stroke="${PAPER.light}" stroke-width="3" paint-order="stroke"`;
+  return `${ink} stroke="${PAPER.light}" stroke-width="3" paint-order="stroke"`;
 }
 
 function drawn(shape: Shape): string {

@@ -23,6 +23,8 @@ export function planView(
   const labels = new Labels();
   const { left, right } = layout;
   for (const point of scene.points) labels.block(layout.x(point.station), yOf(layout, point), 10);
+  for (const { station, deviation } of [...round.pins, ...(earlier?.pins ?? [])])
+    labels.block(layout.x(station), pinAt(layout, deviation), 6);
   return [
     sized(t('picture.fromBelow'), left, 14, 13, { strong: true }),
     sized(t('picture.frontLeft'), right, 14, 11, { anchor: 'end' }),
@@ -40,7 +42,7 @@ const yOf = (layout: Layout, { side, halfWidth }: ScenePoint): number => across(
 function structure({ points, zone }: Scene, layout: Layout): Shape[] {
   const { left, right, plan } = layout;
   const [top, bottom] = [plan.middle - plan.half - OVERHANG + 4, plan.middle + plan.half + OVERHANG - 4];
-  const corner = Math.min(40, (bottom - top) / 4);
+  const corner = Math.min(24, (bottom - top) / 4);
   const outline =
     `M${r(left + corner)} ${r(top)}H${r(right - corner)}Q${r(right)} ${r(top)} ${r(right)} ${r(top + corner)}` +
     `V${r(bottom - corner)}Q${r(right)} ${r(bottom)} ${r(right - corner)} ${r(bottom)}H${r(left + corner)}` +
@@ -151,20 +153,24 @@ function lengths(
   ];
 }
 
+/** Where a centre pin stands: to the right of the vehicle is down. */
+const pinAt = (layout: Layout, deviation: number): number =>
+  layout.plan.middle + held(layout, deviation) * layout.deviation;
+
 function pins(layout: Layout, round: SceneRound, earlier: SceneRound | null, labels: Labels): Shape[] {
   const { middle } = layout.plan;
   const draw = (of: SceneRound, ink: 'pin' | 'earlierMark', shift: number) =>
     of.pins.flatMap(({ station, deviation, within }) => {
       const x = layout.x(station) + shift;
-      const y = middle + held(layout, deviation) * layout.deviation;
+      const y = pinAt(layout, deviation);
       const side = deviation < 0 ? -1 : 1;
       if (!within)
         labels.put(
           signed(deviation),
           12,
           [
-            [x + 16, y + side * 6 + 4],
-            [x - 16, y + side * 6 + 4],
+            [x + 22, y + side * 6 + 4],
+            [x - 22, y + side * 6 + 4],
             [x, y + side * 16 + 4],
           ],
           ink === 'pin',

@@ -83,7 +83,7 @@ function labelled(
 ): Shape[] {
   const { datum } = layout.band;
   const zeros = points.filter(({ zero }) => zero).map(({ station }) => layout.x(station));
-  for (const x of zeros) labels.block(x, datum + 6, 6);
+  for (const x of zeros) labels.block(x, datum + 6, 8);
   for (const { point, now, before } of bars) label(layout, labels, point, now, before, y(point));
   const text = words('jobs')('picture.datum');
   const half = widthOf(text, 11) / 2;

@@ -7,7 +7,7 @@ import { groupingInSentence, groupName, placeInSentence } from './words';
 
 const WIDTH = 860;
 const HEIGHT = 420;
-const [LEFT, RIGHT, TOP, BOTTOM] = [70, 20, 14, 54];
+const [LEFT, RIGHT, TOP, BOTTOM] = [84, 20, 14, 54];
 /** Room for a letter and a line as large as they are drawn on a phone. */
 const CHARACTER = 12;
 const LINE = 22;
@@ -60,9 +60,9 @@ function labels(
     rate === null ? [] : [{ left: x(jobs) - 8, right: x(jobs) + 8, top: y(rate) - 8 }],
   );
   const outsideFirst = [...groups].sort((a, b) => Number(isInside(a)) - Number(isInside(b)));
-  return outsideFirst.flatMap((group): Shape[] => {
-    if (group.rate === null) return [];
-    const text = groupName(by, group.name);
+  return alike(outsideFirst).flatMap(([group, ...others]): Shape[] => {
+    if (group?.rate == null) return [];
+    const text = [group, ...others].map(({ name }) => groupName(by, name)).join(', ');
     const width = text.length * CHARACTER;
     const [cx, cy] = [x(group.jobs), y(group.rate)];
     const places = [
@@ -76,10 +76,23 @@ function labels(
       );
       if (!free || box.left < LEFT || box.right > WIDTH - 4) continue;
       taken.push(box);
-      return [word(text, at, cy + 5, anchor)];
+      return [word(text, at, cy + besideOf(group.rate), anchor)];
     }
     return [];
   });
+}
+
+/** From a dot down to the foot of its label; at both ends of the scale the label keeps off the line that runs there. */
+const besideOf = (rate: number): number => (rate < 0.02 ? -8 : rate > 0.98 ? 18 : 5);
+
+/** Groups whose dots lie one upon the other have one label. */
+function alike(groups: readonly FairRate[]): FairRate[][] {
+  const byPlace = new Map<string, FairRate[]>();
+  for (const group of groups) {
+    const place = `${group.jobs} ${group.rate}`;
+    byPlace.set(place, [...(byPlace.get(place) ?? []), group]);
+  }
+  return [...byPlace.values()];
 }
 
 const isInside = ({ funnel }: FairRate): boolean => funnel.place === 'inside' || funnel.place === null;
