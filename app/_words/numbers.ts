@@ -38,6 +38,10 @@ const inUnits = (value: number, digits: number, { units }: Speech): [number, num
 /** The reader's unit of length: `mm` or `in`. */
 export const unit = (to: Speech = speech()): string => to.units;
 
+/** A length given in millimetres as a number of the reader's units. */
+export const inReadersUnits = (value: number, to: Speech = speech()): number =>
+  to.units === 'mm' ? value : millimetresToInches(value);
+
 /** A length given in millimetres, with the reader's unit: `307.5 mm`, `12.106 in`. */
 export function millimetres(value: number, digits = 1, to: Speech = speech()): string {
   return `${bareMillimetres(value, digits, to)}${NO_BREAK}${unit(to)}`;

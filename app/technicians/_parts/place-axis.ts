@@ -1,4 +1,5 @@
-import { axisOver, type Axis } from '@/app/_figures/axis';
+import type { Axis } from '@/app/_figures/axis';
+import { axisOfLengths } from '@/app/_figures/estimate-axis';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import type { PlaceFigure, PlaceKind } from '@/lib/assess/my-hand';
@@ -23,5 +24,5 @@ export function placeAxis(places: readonly PlaceFigure[]): Axis {
   const values = places.flatMap(({ setting }) => (setting.sd === null ? [] : [setting.sd]));
   const farthest = 2 * Math.max(0.25, ...values);
   const ends = places.map(({ setting }) => Math.min(farthest, setting.high ?? 0));
-  return axisOver([...values, ...ends], 0, 0.5, 4);
+  return axisOfLengths(0, Math.max(0.5, ...values, ...ends));
 }
