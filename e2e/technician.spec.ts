@@ -127,7 +127,7 @@ test('the technician: a round stands open in the bay, where it stopped, with wha
   page,
 }) => {
   await page.goto('/bay');
-  await page.getByRole('link', { name: 'Job K4461, before 1' }).click();
+  await page.getByRole('link', { name: 'Job K4461, before, round 1' }).click();
   // Read once on the left, which stays unseen until both sides were read twice.
   await expect(page.locator('#now h2')).toHaveText('Read D right');
   await expect(page.locator('main')).not.toContainText('368.3');

@@ -1,4 +1,5 @@
 import { millimetresToInches } from '@/lib/measure/units';
+import { monthName } from '@/app/_words/times';
 import { speech, type Language, type Speech } from '@/app/_words/speech';
 import de from './de.json';
 import deRecords from './de-records.json';
@@ -19,14 +20,25 @@ const inInches = (text: string): string =>
 /** Where one sentence ends and the next begins. */
 const BETWEEN_SENTENCES = /(?<=[.;:]) (?=\S)/;
 
+/** A month as the analysis names it, where its sentences name one. */
+const MONTH = /(?<=\b(?:from|in|since|between|and) )20\d\d-(?:0[1-9]|1[0-2])(?![-\d])/g;
+
+/** Signs as they stand elsewhere on the pages: a true minus, no gap after a plus-minus, a number kept with its unit. */
+const finely = (text: string): string =>
+  text
+    .replaceAll(/(?<=^|[\s(])-(?=\d)/g, '−')
+    .replaceAll(/± (?=\d)/g, '±')
+    .replaceAll(/(?<=\d) (?=(?:mm|in|%)(?![\w-]))/g, '\u00a0');
+
 /**
  * A sentence that the analysis made, in the reader's language and units. The analysis knows one language, since its
  * sentences are kept with its figures and go out by its interfaces; here they are looked up in a book of phrases. What
  * is not in the book stays as it is.
  */
 export function told(text: string, to: Speech = speech()): string {
-  const measured = to.units === 'mm' ? text : inInches(text);
-  return to.language === 'en' ? measured : translated(measured, BOOKS[to.language]);
+  const dated = text.replaceAll(MONTH, (month) => monthName(month, to));
+  const measured = to.units === 'mm' ? dated : inInches(dated);
+  return finely(to.language === 'en' ? measured : translated(measured, BOOKS[to.language]));
 }
 
 function translated(text: string, book: PhraseBook): string {

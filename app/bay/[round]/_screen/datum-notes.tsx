@@ -36,7 +36,7 @@ export function DatumNotes({ plan, record, round }: DatumNotesProps) {
                 t(deviation > 0 ? 'datum.long' : 'datum.short', {
                   name: pointName(point),
                   by: millimetres(Math.abs(deviation), 1, to),
-                  tolerance: `± ${toleranceText(tolerance, to)}`,
+                  tolerance: `±${toleranceText(tolerance, to)}`,
                 }),
               )
               .join(' ')}

@@ -80,7 +80,7 @@ function signalBlocks({ signals, month }: MonthLetter): Block[] {
             items: noticed.slice(0, AT_MOST.signals).map(({ direction, evidence, next, p }): ListItem => ({
               lead: t(`signals.${direction}`),
               text: [
-                told(evidence).replaceAll(/(?<=[\s(])-(?=\d)/g, '\u2212'),
+                told(evidence),
                 ...(p === null ? [] : [t('signals.p', { p: pWords(p) })]),
                 t('next', { what: told(next) }),
               ].join(' '),

@@ -16,7 +16,8 @@ export const SignalLine = drawnOnce(function SignalLine({ signal }: { signal: Si
     <li className={styles.line}>
       <p>
         <Tag name={direction === 'worse' ? 'caution' : 'within'}>{t(`signals.${direction}`)}</Tag>{' '}
-        {told(evidence).replaceAll(/(?<=[\s(])-(?=\d)/g, '−')}
+        {told(evidence)}
+        {what === 'setting-scatter' && ` ${t('signals.scatter')}`}
         {p !== null && ` ${t('signals.p', { p: pWords(p) })}`}
       </p>
       <p>{t.rich('signals.next', { what: told(next), b: (chunks) => <b>{chunks}</b> })}</p>
