@@ -3,10 +3,17 @@ import { classNames } from './class-names';
 import { Glyph, type GlyphName } from './glyph';
 import styles from './tag.module.css';
 
+interface TagProps {
+  name: GlyphName;
+  /** Whatever its shape says elsewhere, here it is nothing to be calm about. */
+  doubtful?: boolean;
+  children: ReactNode;
+}
+
 /** A verdict or state in a word, with its shape and tint. */
-export function Tag({ name, children }: { name: GlyphName; children: ReactNode }) {
+export function Tag({ name, doubtful = false, children }: TagProps) {
   return (
-    <span className={classNames(styles.tag, styles[TINTS[name]])}>
+    <span className={classNames(styles.tag, styles[doubtful ? 'undecided' : TINTS[name]])}>
       <Glyph name={name} />
       {children}
     </span>

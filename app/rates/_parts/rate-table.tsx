@@ -106,6 +106,9 @@ export const RateTable = drawnOnce(function RateTable({
   );
 });
 
+/** So many small groups have a line each; what is the same of more is said once. */
+const EACH_BY_ITSELF = 2;
+
 /** Why groups are marked and figures are missing, and what a reader must know. */
 export const RateNotes = drawnOnce(function RateNotes({
   rates: { groups, notes, overall, by, hardness },
@@ -119,14 +122,13 @@ export const RateNotes = drawnOnce(function RateNotes({
   return (
     <div className={styles.notes}>
       <ul>
-        {small.map(({ name, smallWhy }) => (
-          <li key={name}>
-            {t('notes.small', {
-              name: groupName(by, name),
-              why: smallWhy === null ? '' : told(smallWhy),
-            })}
-          </li>
-        ))}
+        {small.length <= EACH_BY_ITSELF &&
+          small.map(({ name, jobs }) => (
+            <li key={name}>{t('notes.small', { name: groupName(by, name), n: jobs })}</li>
+          ))}
+        {small.length > EACH_BY_ITSELF && (
+          <li>{t('notes.smallMany', { names: small.map(({ name }) => groupName(by, name)).join(', ') })}</li>
+        )}
         {whys.map((why) => (
           <li key={why}>{t('notes.noRatio', { why: told(why) })}</li>
         ))}

@@ -46,7 +46,7 @@ export function groupName(by: RateGrouping, name: string): string {
 
 /** A p value as it is said; below a thousandth nobody counts the zeros. */
 export const pWords = (p: number): string =>
-  p < 0.001 ? `< ${decimal(0.001, 3)}` : decimal(p, p < 0.1 ? 3 : 2);
+  p < 0.001 ? `<\u00a0${decimal(0.001, 3)}` : decimal(p, p < 0.1 ? 3 : 2);
 
 /** Which jobs count, in words: `all jobs`, `jobs of QUI with gauge CG4, from Jan 2026`. */
 export function filterWords({ from, to, technician, gauge, sheet, section }: RateFilter): string {

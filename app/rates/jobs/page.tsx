@@ -13,6 +13,7 @@ import { pageNumber } from '@/app/_words/page-number';
 import { monthName } from '@/app/_words/times';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
+import { SECTIONS } from '@/lib/measure';
 import { jobsBehind } from '../_parts/jobs-behind';
 import { rateAddress, rateQuestion } from '../_parts/question';
 import { filterWords, groupingName, groupName } from '../_parts/words';
@@ -80,8 +81,9 @@ export default async function JobsBehind({ searchParams }: { searchParams: Promi
               key: 'sections',
               head: t('jobs.outAfter'),
               cell: ({ sections }) =>
-                sections.flatMap((one) => (one.right ? [] : [sectionInSentence(one.section)])).join(', ') ||
-                t('none'),
+                SECTIONS.filter((section) => sections.some((one) => one.section === section && !one.right))
+                  .map(sectionInSentence)
+                  .join(', ') || t('none'),
             },
           ]}
         />

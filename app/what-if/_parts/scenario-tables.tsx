@@ -66,7 +66,9 @@ function Change({ measure, figure }: { measure: Measure; figure: Figure }) {
       <Told measure={measure} figure={shown(measure, figure)} print={withSign} />
       <span className={styles.word}>
         {word === 'better' || word === 'worse' ? (
-          <Tag name={word === 'better' ? 'falling' : 'rising'}>{changeSaid(word)}</Tag>
+          <Tag name={word === 'better' ? 'falling' : 'rising'} doubtful={word === 'worse'}>
+            {changeSaid(word)}
+          </Tag>
         ) : (
           changeSaid(word)
         )}
