@@ -67,8 +67,12 @@ export default async function TracePage({ searchParams }: { searchParams: Promis
               cell: ({ subject, concerns }) =>
                 [subjectWords(subject), concerns].filter((part) => part !== null).join(', '),
             },
-            { key: 'from', head: t('trace.from'), cell: ({ before }) => valueWords(before) },
-            { key: 'to', head: t('trace.to'), cell: ({ after }) => valueWords(after) },
+            {
+              key: 'from',
+              head: t('trace.from'),
+              cell: ({ before }) => valueWords(before, viewer.shop.timeZone),
+            },
+            { key: 'to', head: t('trace.to'), cell: ({ after }) => valueWords(after, viewer.shop.timeZone) },
             { key: 'why', head: t('trace.why'), cell: ({ reason }) => reason ?? '' },
           ]}
         />

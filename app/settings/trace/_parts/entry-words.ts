@@ -1,3 +1,5 @@
+import { briefMillimetres } from '@/app/_words/numbers';
+import { dayAndTime } from '@/app/_words/times';
 import { words } from '@/app/_words/words';
 import type { TraceRow } from '@/lib/access';
 
@@ -24,15 +26,25 @@ export const subjectWords = (subject: string): string =>
     })
     .join(', ');
 
-/** `value 351.5, excluded no`. */
-export function valueWords(of: TraceRow['before']): string {
+/** Values that are lengths in millimetres, and values that are times, epoch milliseconds. */
+const LENGTHS: readonly string[] = ['value', 'clearance', 'error', 'uncertainty', 'kept', 'second'];
+const TIMES: readonly string[] = ['at', 'expiresAt'];
+/** A fingerprint is told by its beginning: nobody reads on, and its line would push all others aside. */
+const FINGERPRINT = /^[0-9a-f]{64}$/;
+
+/** `value 351.5 mm, excluded no`. */
+export function valueWords(of: TraceRow['before'], timeZone: string): string {
   if (of === null) return '';
   return Object.entries(of)
-    .map(
-      ([name, value]) =>
-        `${known('values', name) ?? name} ${typeof value === 'string' ? value : plain(value)}`,
-    )
+    .map(([name, value]) => `${known('values', name) ?? name} ${said(name, value, timeZone)}`)
     .join(', ');
+}
+
+function said(name: string, value: unknown, timeZone: string): string {
+  if (typeof value === 'number' && LENGTHS.includes(name)) return briefMillimetres(value);
+  if (typeof value === 'number' && TIMES.includes(name)) return dayAndTime(value, timeZone);
+  if (typeof value === 'string') return FINGERPRINT.test(value) ? `${value.slice(0, 16)}…` : value;
+  return plain(value);
 }
 
 function plain(value: unknown): string {
