@@ -37,7 +37,7 @@ export function demoTrials(seed: number): DemoTrial[] {
 function trial(name: string, when: keyof typeof HANDS, seed: number): DemoTrial {
   const random = randomAt(seed, when === 'before' ? 1 : 2, 77);
   const plan: TrialPlan = {
-    asked: { question: 'training', ratio: 2 },
+    asked: { question: 'training', ratio: 0.5 },
     points: POINTS,
     people: [...PEOPLE],
     setups: 6,
