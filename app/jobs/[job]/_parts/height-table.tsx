@@ -78,7 +78,8 @@ export function HeightTable({ rows, clearance, uncertainties, name }: HeightTabl
           cell: (row) => (
             <a href={`#${setupAnchor(`${name} ${row.setup}`)}`}>
               <span className={styles.setup}>
-                {row.setup},{' '}
+                {row.setup}
+                <span className="out-of-sight">, </span>
                 <small>
                   {row.gauge}, {row.technician}
                 </small>
