@@ -1,5 +1,5 @@
 /** The checks of `npm test`, each with how many passed and failed. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { audit } from './audit.mjs';
 import { findBrowser } from './browser.mjs';
@@ -19,14 +19,16 @@ import { freePorts } from './serve.mjs';
 const bin = {
   prettier: 'node_modules/prettier/bin/prettier.cjs',
   next: 'node_modules/next/dist/bin/next',
-  tsc: 'node_modules/typescript/bin/tsc',
-  eslint: 'node_modules/eslint/bin/eslint.js',
   vitest: 'node_modules/vitest/vitest.mjs',
   playwright: 'node_modules/@playwright/test/cli.js',
 };
 
 /** Where the pages for the browser tests are built. */
 export const TEST_BUILD = '.next-test';
+
+/** Exit codes of types-and-lint.mjs; a program that breaks off (1) has shown neither. */
+const TYPES_WRONG = [1, 2, 6];
+const LINT_WRONG = [1, 4, 6];
 
 /** Colours are for people: a log gets none. */
 const plain = process.stdout.isTTY ? {} : { NO_COLOR: '1' };
@@ -45,10 +47,22 @@ async function one(...commands) {
   return { passed: 1, failed: 0 };
 }
 
+const READY = { passed: 0, failed: 0 };
+
 async function clients() {
   await generate();
   await bundle(OF_A_SERVER).catch(() => undefined);
-  return { passed: 0, failed: 0 };
+  return READY;
+}
+
+/** Two checks of one process. */
+async function typesAndLint() {
+  const typed = await node([bin.next, 'typegen'], plain, 'pipe');
+  const { code, output } = await node(['lib/commands/types-and-lint.mjs'], plain, 'pipe');
+  process.stdout.write(typed.code === 0 ? output : typed.output + output);
+  const failed = [typed.code !== 0 || TYPES_WRONG.includes(code), LINT_WRONG.includes(code)];
+  const count = failed.filter(Boolean).length;
+  return { passed: 2 - count, failed: count };
 }
 
 /**
@@ -99,8 +113,10 @@ function browser() {
       REHANG_TEST_PORT: String(await freePorts(LANES)),
       REHANG_TEST_DATABASE: join(folder, 'browser.db'),
       REHANG_TEST_REPORT: file,
+      ...(isLearned() && { REHANG_TEST_DEMO: demoFile() }),
       ...plain,
     });
+    if (demoFolder !== '') rmSync(demoFolder, { recursive: true, force: true });
     const stats = report(file)?.stats;
     if (stats === undefined) return { passed: 0, failed: 1 };
     return honest(code, { passed: stats.expected + stats.flaky, failed: stats.unexpected });
@@ -110,25 +126,57 @@ function browser() {
 /** The browser tests find it done. */
 async function pages() {
   await build(TEST_BUILD, 'pipe');
-  return { passed: 0, failed: 0 };
+  return READY;
+}
+
+/** Where the demo shop is as it was learned, once it is; made while both cores have something to do. */
+let demoFolder = '';
+const demoFile = () => join(demoFolder, 'demo.db');
+const isLearned = () => demoFolder !== '' && existsSync(demoFile());
+
+async function demo() {
+  demoFolder = mkdtempSync(join(quickFolder(), 'rehang-demo-'));
+  const { code, output } = await node(
+    ['lib/commands/begin.mjs', 'lib/commands/prepare.ts'],
+    { DATABASE_URL: `file:${demoFile()}` },
+    'pipe',
+  );
+  if (code !== 0) process.stdout.write(output);
+  return { passed: 0, failed: code === 0 ? 0 : 1 };
 }
 
 /**
  * In steps; the lanes of a step run side by side, since hardly any check keeps two cores busy.
  * @param {boolean} quick leaves the browser out
+ * @param {() => Promise<boolean>} finishPackages the second step of installing them
  * @returns {Check[][][]} steps of lanes of checks
  */
-export function checks(quick) {
+export function checks(quick, finishPackages) {
+  /** @type {Promise<boolean> | undefined} */
+  let finished;
+  const packages = async () => {
+    await (finished ??= finishPackages());
+    return READY;
+  };
   const looks = [
     { name: 'format', run: () => one([bin.prettier, '--check', '--log-level=warn', '.']) },
-    { name: 'types', run: () => one([bin.next, 'typegen'], [bin.tsc, '--noEmit']) },
-    { name: 'dependency audit', run: audit },
-    { name: 'lint and layering', run: () => one([bin.eslint, '.', '--max-warnings', '0']) },
-    ...(quick ? [] : [{ name: 'pages', run: pages }]),
+    { name: 'types, lint and layering', run: typesAndLint },
+  ];
+  const forTheBrowser = [
+    { name: 'pages', run: pages },
+    { name: 'demo shop', run: () => packages().then(demo) },
   ];
   return [
     [[{ name: 'database clients and programs', run: clients }]],
-    [looks, [{ name: 'unit, reference and property tests', run: unit }]],
+    [
+      [...looks, ...(quick ? [] : forTheBrowser)],
+      [
+        { name: 'packages of this machine', run: packages },
+        { name: 'unit, reference and property tests', run: unit },
+      ],
+      // It waits for the registry.
+      [{ name: 'dependency audit', run: audit }],
+    ],
     ...(quick ? [] : [[[{ name: 'browser tests', run: browser }]]]),
   ];
 }

@@ -26,9 +26,14 @@ const remove = () => {
   }
 };
 
-/** Loaded and learned once: the other lanes begin with a copy. */
+/** Loaded and learned once, by `npm test` before it comes here or else here: each lane begins with a copy. */
 async function prepare() {
   await generate();
+  const demo = process.env.REHANG_TEST_DEMO;
+  if (demo !== undefined && demo !== '') {
+    for (const { database } of lanes) copyFileSync(demo, database);
+    return true;
+  }
   const prepared = await node(['lib/commands/begin.mjs', 'lib/commands/prepare.ts']);
   if (prepared.code !== 0) return false;
   const [first, ...others] = lanes;

@@ -11,7 +11,7 @@ if (tooOld !== null) {
 }
 
 const { checks } = await import('./checks.mjs');
-const { install } = await import('./install.mjs');
+const { installInSteps } = await import('./install.mjs');
 const { stopChildrenWithUs } = await import('./run.mjs');
 
 stopChildrenWithUs();
@@ -32,8 +32,8 @@ async function carryOut(check) {
 }
 
 try {
-  await install();
-  for (const lanes of checks(quick)) {
+  const finishPackages = await installInSteps();
+  for (const lanes of checks(quick, finishPackages)) {
     const one = async (/** @type {import('./checks.mjs').Check[]} */ lane) => {
       for (const check of lane) await carryOut(check);
     };
