@@ -3,12 +3,12 @@ import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import Database from 'better-sqlite3';
 import { TEST_BUILD } from '@/lib/commands/checks.mjs';
 import { freePort } from '@/lib/commands/serve.mjs';
 import type { KeptEntry } from '@/lib/bay';
+import { axe } from './axe';
 import {
   begin,
   CLEARANCE,
@@ -33,7 +33,7 @@ const entriesOf = async (page: Page, place: string): Promise<KeptEntry[]> => {
 
 async function noBarrier(page: Page, scheme: 'light' | 'dark' = 'light'): Promise<void> {
   await page.emulateMedia({ colorScheme: scheme });
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axe(page).analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
 }
 

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axe } from './axe';
 import { fileOf, measurementFile } from './measurement-file';
 import { PAGES } from './pages';
 
@@ -29,11 +29,9 @@ const FURTHER_ROWS = 'tbody tr:nth-child(n+4), li:nth-child(n+8)';
 const OF_ONE = ['/jobs/K4105', '/technicians/QUI', '/gauges/CG4', '/nowhere'];
 const ADDRESSES = [...new Set<string>([...PAGES.map(([address]) => address), ...OF_ONE])];
 
-const axe = (page: Page) => new AxeBuilder({ page }).exclude(FURTHER_ROWS);
-
 async function barriers(page: Page, rules: string[] | null): Promise<unknown[]> {
-  const builder = rules === null ? axe(page).withTags(WCAG) : axe(page).withRules(rules);
-  const { violations } = await builder.analyze();
+  const builder = axe(page).exclude(FURTHER_ROWS);
+  const { violations } = await (rules === null ? builder.withTags(WCAG) : builder.withRules(rules)).analyze();
   return violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html).slice(0, 3)]);
 }
 

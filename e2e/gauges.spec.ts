@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
+import { axe } from './axe';
 import { SIGNED_IN } from './signed-in';
 
 test('the gauge that fell off the bench shows its story: found out of limits, mended, verified', async ({
@@ -60,7 +60,7 @@ test('a technician reports a drop; the gauge is out of service and comes back by
   await verify('1000,1 999,9 1000,0 1000,1');
   await expect(trainer.getByText('It passed: the gauge is in service.')).toBeVisible();
   await expect(trainer.getByText('Gauge CG5 is in service.')).toBeVisible();
-  const { violations } = await new AxeBuilder({ page: trainer }).analyze();
+  const { violations } = await axe(trainer).analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);
   await trainer.goto('/gauges');
   await expect(trainer.getByText('Do not hang it.')).toHaveCount(0);

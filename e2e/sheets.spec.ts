@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
+import { axe } from './axe';
 import { fileOf, measurementFile } from './measurement-file';
 import { SIGNED_IN } from './signed-in';
 import { IN_SMALL_SHOP, test } from './small-shop';
@@ -42,7 +42,7 @@ test('a sheet is entered by the keyboard, a length that cannot fit is named, and
   ).toBeVisible();
   await typeRow(page, ['K', 'N', 'straight', '1700', '3']);
   await expect(page.getByText(/fits as the diagonal one/)).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axe(page).analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html).slice(0, 3)])).toEqual([]);
 
   await page.getByRole('button', { name: 'Save the sheet' }).click();

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axe } from './axe';
 import { SIGNED_IN } from './signed-in';
 
 test.use({ storageState: SIGNED_IN.trainer });
@@ -105,7 +105,7 @@ test('a trial is planned by its power, read blind by number and Enter alone, and
     }),
   ).toBeVisible();
   await expect(page.getByRole('table', { name: /Scatter as an sd in mm/ })).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axe(page).analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);
 
   await page.getByRole('button', { name: /^Close the trial/ }).click();
