@@ -26,8 +26,9 @@ export async function* textBytes(source: FileSource, count: ByteCount): AsyncGen
     const chunk = whole.subarray(0, end);
     rest = whole.subarray(end);
     refuseUnreadable(chunk, lines);
-    lines += newlines(chunk);
-    blank += blankLines(chunk);
+    const found = newlines(chunk);
+    lines += found.lines;
+    blank += found.blank;
     refuseTooManyLines(lines, blank);
     yield chunk;
   }
@@ -76,7 +77,7 @@ function refuseOtherFormats(start: Buffer): void {
 function refuseUnreadable(chunk: Buffer, linesBefore: number): void {
   const zero = chunk.indexOf(0);
   if (zero >= 0) {
-    const line = linesBefore + 1 + newlines(chunk.subarray(0, zero));
+    const line = linesBefore + 1 + newlines(chunk.subarray(0, zero)).lines;
     throw new Refusal(
       'The file is binary, not text. Save the measurements as "CSV UTF-8" and load that.',
       line,
@@ -101,21 +102,16 @@ function splitLines(chunk: Buffer): Buffer[] {
   return [...lines, chunk.subarray(from)];
 }
 
-function newlines(chunk: Buffer): number {
-  let count = 0;
-  for (let at = chunk.indexOf(10); at >= 0; at = chunk.indexOf(10, at + 1)) count++;
-  return count;
-}
-
-/** Lines with nothing on them; one at the edge of a chunk may be missed. */
-function blankLines(chunk: Buffer): number {
-  let count = 0;
+/** Ends of lines, and how many of these lines hold nothing; of one at the edge of a chunk that may be missed. */
+function newlines(chunk: Buffer): { lines: number; blank: number } {
+  let [lines, blank] = [0, 0];
   let before = -1;
   for (let at = chunk.indexOf(10); at >= 0; at = chunk.indexOf(10, at + 1)) {
-    if (at === before + 1 || (at === before + 2 && chunk[at - 1] === 13)) count++;
+    lines++;
+    if (at === before + 1 || (at === before + 2 && chunk[at - 1] === 13)) blank++;
     before = at;
   }
-  return count;
+  return { lines, blank };
 }
 
 /** Index after the last whole UTF-8 character (RFC 3629: the first byte says how many follow). */

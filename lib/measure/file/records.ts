@@ -1,4 +1,3 @@
-import { isAscii } from 'node:buffer';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { parse, type Parser } from 'csv-parse';
@@ -14,6 +13,9 @@ export interface OnRecord {
   /** `fields` of the same line as it was offered, where it was. */
   record(line: number, fields: readonly string[], separator: Separator, plain: PlainLine | null): void;
 }
+
+/** The byte order mark. */
+const MARK = Buffer.from('\ufeff');
 
 /** How much of a file is looked at to find its header line, bytes. */
 const HEAD = 1 << 16;
@@ -106,20 +108,15 @@ class PlainText {
     return stopped === null ? null : this.rest.subarray(stopped);
   }
 
-  /** The place of the first line that is not plain, in bytes; null where there is none. */
+  /** The place of the first line that is not plain; null where there is none. */
   private takeLines(bytes: Buffer): number | null {
-    const ascii = isAscii(bytes);
-    const text = bytes.toString(ascii ? 'latin1' : 'utf8');
-    let at = this.lines === 0 && text.startsWith('\ufeff') ? 1 : 0;
-    while (at < text.length) {
-      const newline = text.indexOf('\n', at);
-      const end = newline < 0 ? text.length : newline;
-      const stop = newline >= 0 && text.charCodeAt(end - 1) === 13 && end > at ? end - 1 : end;
-      if (stop - at > MAX_LINE || !this.line.split(text, at, stop))
-        return ascii ? at : Buffer.byteLength(text.slice(0, at));
+    const { line } = this;
+    let at = this.lines === 0 && bytes.indexOf(MARK) === 0 ? MARK.length : 0;
+    while (at < bytes.length) {
+      if (!line.split(bytes, at, bytes.length) || line.isLongerThan(MAX_LINE)) return at;
       this.lines++;
-      if (stop > at && !this.on.plain(this.lines, this.line)) this.record();
-      at = end + 1;
+      if (line.length > 0 && !this.on.plain(this.lines, line)) this.record();
+      at = line.next;
     }
     return null;
   }

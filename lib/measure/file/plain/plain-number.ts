@@ -6,18 +6,18 @@ const MOST_DIGITS = 15;
 const TENS = Array.from({ length: MOST_DIGITS + 1 }, (_, digits) => 10 ** digits);
 
 /**
- * The number that stands in `text` from `from` to `to`, as `Number` would read it: digits with a point, or with a comma
+ * The number that stands among `bytes` from `from` to `to`, as `Number` would read it: digits with a point, or with a comma
  * where that is one. NaN for whatever is written otherwise, may be read in two ways, or is no number.
  */
-export function plainNumber(text: string, from: number, to: number, decimalComma: boolean): number {
+export function plainNumber(bytes: Uint8Array, from: number, to: number, decimalComma: boolean): number {
   let at = from;
-  const negative = text.charCodeAt(at) === MINUS;
+  const negative = bytes[at] === MINUS;
   if (negative) at++;
   const first = at;
   let digits = 0;
   let after = -1;
   for (; at < to; at++) {
-    const code = text.charCodeAt(at);
+    const code = bytes[at] ?? 0;
     if (code >= 48 && code <= 57) {
       digits = digits * 10 + (code - 48);
     } else if (after < 0 && (code === POINT || (decimalComma && code === COMMA))) {
@@ -35,11 +35,11 @@ export function plainNumber(text: string, from: number, to: number, decimalComma
 }
 
 /** A whole number of at most four digits; −1 for anything else. */
-export function plainCount(text: string, from: number, to: number): number {
+export function plainCount(bytes: Uint8Array, from: number, to: number): number {
   if (to === from || to - from > 4) return -1;
   let number = 0;
   for (let at = from; at < to; at++) {
-    const code = text.charCodeAt(at) - 48;
+    const code = (bytes[at] ?? 0) - 48;
     if (code < 0 || code > 9) return -1;
     number = number * 10 + code;
   }

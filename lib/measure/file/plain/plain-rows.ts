@@ -4,6 +4,7 @@ import type { FieldContext } from '../field';
 import { CLOCK_ALLOWANCE, COUNT_RANGE, VALUE_RANGE } from '../limits';
 import type { Cells, LineTable } from '../table/line-table';
 import { thing } from '../table/names';
+import { ByteKeys } from './byte-keys';
 import type { PlainLine } from './plain-line';
 import { plainCount, plainNumber } from './plain-number';
 import { PlainTimes } from './plain-time';
@@ -22,32 +23,52 @@ const MOST_KEPT = 200_000;
 
 /** Fields of a group in the file, and what their texts stood for. */
 class Group {
-  private readonly known = new Map<string, number>();
+  private readonly known = new ByteKeys();
   private readonly fields: readonly number[];
   private readonly isRow: boolean;
+  /** Fields that stand apart, put side by side. */
+  private beside = new Uint8Array(64);
 
   constructor(columns: readonly Column[], at: Header['at']) {
     this.fields = columns.flatMap((column) => at[column] ?? []).sort((a, b) => a - b);
-    this.isRow = this.fields.every((field, index) => field === (this.fields[0] ?? 0) + index);
+    this.isRow =
+      this.fields.length > 0 && this.fields.every((field, index) => field === (this.fields[0] ?? 0) + index);
   }
 
-  find(line: PlainLine): number | undefined {
-    return this.known.get(this.key(line));
+  /** −1 where it was not read before. */
+  find(line: PlainLine): number {
+    if (!this.isRow) return this.known.find(this.beside, 0, this.putBeside(line));
+    return this.known.find(line.bytes, this.from(line), this.to(line));
   }
 
   learn(line: PlainLine, number: number): void {
-    // Copied, so that what is kept does not keep the piece of the file that it was cut from.
-    if (this.known.size < MOST_KEPT) this.known.set(Buffer.from(this.key(line)).toString(), number);
+    if (this.known.size >= MOST_KEPT || this.find(line) >= 0) return;
+    if (!this.isRow) this.known.learn(this.beside, 0, this.putBeside(line), number);
+    else this.known.learn(line.bytes, this.from(line), this.to(line), number);
   }
 
-  private key(line: PlainLine): string {
-    const { fields } = this;
-    const last = fields.length - 1;
-    if (last < 0) return '';
-    if (this.isRow) return line.text.slice(line.outerFrom[fields[0] ?? 0], line.outerTo[fields[last] ?? 0]);
-    let key = '';
-    for (const field of fields) key += `${line.text.slice(line.outerFrom[field], line.outerTo[field])}\u0000`;
-    return key;
+  private from(line: PlainLine): number {
+    return line.outerFrom[this.fields[0] ?? 0] ?? 0;
+  }
+
+  private to(line: PlainLine): number {
+    return line.outerTo[this.fields[this.fields.length - 1] ?? 0] ?? 0;
+  }
+
+  /** @returns where they end; each ends with a zero, which is no character of a file. */
+  private putBeside(line: PlainLine): number {
+    let end = 0;
+    for (const field of this.fields) {
+      const [from, to] = [line.outerFrom[field] ?? 0, line.outerTo[field] ?? 0];
+      if (end + to - from >= this.beside.length) {
+        const more = new Uint8Array(2 * (end + to - from + 1));
+        more.set(this.beside);
+        this.beside = more;
+      }
+      for (let at = from; at < to; at++) this.beside[end++] = line.bytes[at] ?? 0;
+      this.beside[end++] = 0;
+    }
+    return end;
   }
 }
 
@@ -98,11 +119,10 @@ export class PlainRows {
     const place = this.place.find(line);
     const hand = this.hand.find(line);
     const setup = this.setup.find(line);
-    if (stated === undefined || place === undefined || hand === undefined || setup === undefined)
-      return false;
+    if (stated < 0 || place < 0 || hand < 0 || setup < 0) return false;
     const { quantity } = thing(this.table.stated.all, stated);
     const aside = (quantity === 'height' ? this.asideOfHeight : this.asideOfOther).find(line);
-    if (aside === undefined) return false;
+    if (aside < 0) return false;
     const takenAt = this.takenAt(line);
     const value = this.valueOf(line);
     const { low, high } = VALUE_RANGE[quantity];
@@ -132,9 +152,9 @@ export class PlainRows {
   private takenAt(line: PlainLine): number {
     const from = line.from[this.takenAtField] ?? 0;
     const to = line.to[this.takenAtField] ?? 0;
-    const at = this.times.read(line.text, from, to);
+    const at = this.times.read(line.bytes, from, to);
     if (!Number.isNaN(at)) return at;
-    const time = this.context.readTime(line.text.slice(from, to).trim());
+    const time = this.context.readTime(line.field(this.takenAtField).trim());
     // Of a time that is a little ahead the row reader knows whether it is allowed.
     return 'at' in time ? time.at : Number.NaN;
   }
@@ -143,8 +163,9 @@ export class PlainRows {
     const from = line.from[this.valueField] ?? 0;
     const to = line.to[this.valueField] ?? 0;
     const { decimalComma } = this.context;
-    const value = plainNumber(line.text, from, to, decimalComma);
-    if (decimalComma && !this.sawDecimalComma) this.sawDecimalComma = line.text.slice(from, to).includes(',');
+    const value = plainNumber(line.bytes, from, to, decimalComma);
+    if (decimalComma && !this.sawDecimalComma)
+      this.sawDecimalComma = line.field(this.valueField).includes(',');
     return value;
   }
 
@@ -154,7 +175,7 @@ export class PlainRows {
     const from = line.from[this.repeatField] ?? 0;
     const to = line.to[this.repeatField] ?? 0;
     if (from === to) return 0;
-    const count = plainCount(line.text, from, to);
+    const count = plainCount(line.bytes, from, to);
     return count >= COUNT_RANGE.low ? count : -1;
   }
 }
