@@ -9,7 +9,7 @@ import { faultList } from '@/lib/measure';
 import { refresh } from '@/lib/refresh/refresh';
 import { closeStore, sheetBook, type Shop } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
-import { saveFileReadings, withFile } from '@/lib/store/reader';
+import { loadFile } from '@/lib/store/reader';
 import { summaryLines } from './load-summary';
 import { program } from './program.mjs';
 import { shopNamed } from './shop-named';
@@ -38,21 +38,18 @@ async function load(path: string, shop: Shop): Promise<void> {
   const name = basename(path);
   const { size: bytes } = await stat(path);
   const file = { path, name, bytes, timeZone: shop.timeZone, book: await sheetBook(shop.id) };
-  await withFile(file, progress('read', say), async ({ readings, faults, summary, sha256 }) => {
-    if (readings === null) throw new Refused(faultList(faults).join('\n'));
-    for (const line of summaryLines(summary)) say(line);
-    const saved = await saveFileReadings(
-      shop.id,
-      readings,
-      { name, sha256, lines: summary.lines },
-      { person: null, via: 'command' },
-      progress('stored', say),
-    );
-    const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
-    say(
-      `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,
-    );
-  });
+  const { saved, faults, summary } = await loadFile(
+    shop.id,
+    file,
+    { person: null, via: 'command' },
+    { read: progress('read', say), stored: progress('stored', say) },
+  );
+  if (saved === null) throw new Refused(faultList(faults).join('\n'));
+  for (const line of summaryLines(summary)) say(line);
+  const { added, alreadyThere, jobs, newJobs, newSetups } = saved;
+  say(
+    `  Stored: ${added} readings new, ${alreadyThere} there already; ${jobs.length} jobs changed (${newJobs} new), ${newSetups} new setups.`,
+  );
 }
 
 async function loadAll(paths: readonly string[], name: string | undefined): Promise<number> {

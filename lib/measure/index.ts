@@ -24,6 +24,7 @@ export { writeText } from './file/escape';
 export { MAX_FILE_BYTES } from './file/limits';
 export { joinFiles, type JoinedFiles, type NamedReadings } from './file/join';
 export { readMeasurementFile, tabulateMeasurementFile, type TabledFile } from './file/read';
+export { JobsAhead, type BeingRead, type JobsRead } from './file/table/jobs-ahead';
 export type { ReadingTable } from './file/table/reading-table';
 export { measurementFileLines, writeMeasurementFile } from './file/write';
 export { measurementFileText } from './file/write-stream';

@@ -9,6 +9,7 @@ import { Refusal } from './refusal';
 import { RowReader } from './row';
 import type { Separator } from './separator';
 import { summarise } from './summary';
+import type { BeingRead } from './table/jobs-ahead';
 import { LineTable, UNNUMBERED } from './table/line-table';
 import type { ReadingTable } from './table/reading-table';
 import { settle } from './table/settle';
@@ -37,12 +38,17 @@ export async function readMeasurementFile(
   return { ...rest, readings: readings === null ? [] : [...readings] };
 }
 
-/** The same, with the readings left in some 45 bytes each until they are asked for. */
+/**
+ * The same, with the readings left in some 45 bytes each until they are asked for.
+ * @param begun given the file as it is being read, for `JobsAhead`.
+ */
 export async function tabulateMeasurementFile(
   source: FileSource,
   options: ReadOptions = {},
+  begun: (file: BeingRead) => void = () => undefined,
 ): Promise<TabledFile> {
   const reader = new FileReader(options);
+  begun(reader);
   const count: ByteCount = { bytes: 0 };
   try {
     refuseTooLarge(options.bytes ?? sizeOf(source));
@@ -59,9 +65,9 @@ export async function tabulateMeasurementFile(
 const sizeOf = (source: FileSource) =>
   typeof source === 'string' || source instanceof Uint8Array ? source.length : 0;
 
-class FileReader implements OnRecord {
+class FileReader implements OnRecord, BeingRead {
   readonly faults: Fault[] = [];
-  private readonly table = new LineTable();
+  readonly table = new LineTable();
   private readings: ReadingTable | null = null;
   private readonly doubtfulJobs = new Set<string | null>();
   private readonly readTime: ReturnType<typeof timeReader>;
@@ -73,6 +79,10 @@ class FileReader implements OnRecord {
 
   constructor(private readonly options: ReadOptions) {
     this.readTime = timeReader(options.timeZone ?? 'UTC');
+  }
+
+  get sound(): boolean {
+    return this.faults.length === 0;
   }
 
   plain(line: number, fields: PlainLine): boolean {

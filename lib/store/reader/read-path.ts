@@ -1,6 +1,12 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { tabulateMeasurementFile, type Dimension, type TabledFile } from '@/lib/measure';
+import {
+  tabulateMeasurementFile,
+  type BeingRead,
+  type Dimension,
+  type ReadOptions,
+  type TabledFile,
+} from '@/lib/measure';
 import { knownSheets } from './known-sheets';
 
 /** A measurement file on the disk, and what its lines are held to. */
@@ -22,12 +28,23 @@ export interface ReadPath extends TabledFile {
 /** Bytes that are asked of the disk at once. */
 const PIECE = 1 << 18;
 
+/** Who does something with a file while it is being read. */
+export interface Alongside {
+  begun(file: BeingRead, knownSheets: ReadOptions['knownSheets']): void;
+  /** Called again and again; nothing more is read until it is done. */
+  went(share: number): Promise<void>;
+  /** All bytes were read; the last line ends with them, or is the last one to come. */
+  ended(): Promise<void>;
+}
+
 /** @param tell told the share that is read, from 0 to 1. */
 export async function readPath(
   { path, name, bytes, timeZone, book }: PathToRead,
   tell: (share: number) => void,
+  alongside?: Alongside,
 ): Promise<ReadPath> {
   const known = knownSheets(book);
+  const knownOf = (sheet: string) => known.get(sheet);
   const digest = createHash('sha256');
   const pieces = async function* () {
     let read = 0;
@@ -35,12 +52,13 @@ export async function readPath(
       digest.update(piece);
       yield piece;
       read += piece.length;
-      tell(bytes === 0 ? 1 : Math.min(1, read / bytes));
+      const share = bytes === 0 ? 1 : Math.min(1, read / bytes);
+      tell(share);
+      await alongside?.went(share);
     }
+    await alongside?.ended();
   };
-  const file = await tabulateMeasurementFile(pieces(), {
-    ...{ name, bytes, timeZone },
-    knownSheets: (sheet) => known.get(sheet),
-  });
+  const options = { name, bytes, timeZone, knownSheets: knownOf };
+  const file = await tabulateMeasurementFile(pieces(), options, (begun) => alongside?.begun(begun, knownOf));
   return { ...file, sha256: digest.digest('hex') };
 }

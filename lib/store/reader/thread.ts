@@ -6,15 +6,16 @@ import {
   type FileReadings,
 } from '@/lib/store/save/file-readings';
 import { buffersOf } from '@/lib/store/save/new-rows';
+import type { PieceAhead } from '@/lib/store/save/save-ahead';
+import { LaidOutAhead } from './laid-out-ahead';
 import { readPath, type PathToRead, type ReadPath } from './read-path';
 
 /** What is asked of the thread that reads a file and holds its readings. */
 export interface Asked {
-  read: (of: PathToRead) => ThreadRead;
+  read: (of: ToRead) => ThreadRead;
   samples: FileReadings['samples'];
   readingsOf: FileReadings['readingsOf'];
   all: FileReadings['all'];
-  know: FileReadings['know'];
   layOut: FileReadings['layOut'];
 }
 
@@ -22,13 +23,22 @@ export type Asking = {
   [Method in keyof Asked]: { method: Method; of: Parameters<Asked[Method]>[0] };
 }[keyof Asked];
 
-/** The answer to `read`: `held` is null where there is any fault. */
-export interface ThreadRead extends Omit<ReadPath, 'readings'> {
-  held: FileOutline | null;
+/** What is said to the thread out of turn: a piece was written, or no more are wanted. */
+export type Told = { ahead: 'taken' | 'stop' };
+
+export interface ToRead extends PathToRead {
+  /** Lines of a piece that is handed out while the file is read; 0 for none. */
+  ahead: number;
 }
 
-/** What comes of the thread: shares that are read, and answers in the order of what was asked. */
-export type Said = { share: number } | { answer: unknown };
+/** The answer to `read`: `held` is null where there is any fault; `holds` where what was handed out is what it says. */
+export interface ThreadRead extends Omit<ReadPath, 'readings'> {
+  held: FileOutline | null;
+  holds: boolean;
+}
+
+/** What comes of the thread: shares that are read, pieces ahead, and answers in the order of what was asked. */
+export type Said = { share: number } | { piece: PieceAhead | null } | { answer: unknown };
 
 let readings: FileReadings | null = null;
 
@@ -37,17 +47,26 @@ function held(): FileReadings {
   return readings;
 }
 
-async function read(of: PathToRead): Promise<ThreadRead> {
+let ahead: LaidOutAhead | null = null;
+
+async function read(of: ToRead): Promise<ThreadRead> {
   let told = 0;
-  const { readings: table, ...rest } = await readPath(of, (share) => {
+  ahead =
+    of.ahead === 0
+      ? null
+      : new LaidOutAhead(of.ahead, (piece) => say({ piece }, piece === null ? [] : buffersOf(piece.rows)));
+  const tell = (share: number) => {
     if (share < told + 0.01) return;
     told = share;
     say({ share });
-  });
-  if (table === null) return { ...rest, held: null };
+  };
+  const { readings: table, ...rest } = await readPath(of, tell, ahead ?? undefined);
+  const holds = ahead?.holdsFor(table) ?? false;
+  ahead = null;
+  if (table === null) return { ...rest, held: null, holds };
   const outline = outlineOf(table);
   readings = tableReadings(table, outline);
-  return { ...rest, held: outline };
+  return { ...rest, held: outline, holds };
 }
 
 async function answerTo(asking: Asking): Promise<void> {
@@ -60,8 +79,6 @@ async function answerTo(asking: Asking): Promise<void> {
       return say({ answer: await held().readingsOf(asking.of) });
     case 'all':
       return say({ answer: await held().all() });
-    case 'know':
-      return say({ answer: await held().know(asking.of) });
     case 'layOut': {
       const rows = await held().layOut(asking.of);
       return say({ answer: rows }, buffersOf(rows));
@@ -73,6 +90,8 @@ const say = (said: Said, moved: ArrayBuffer[] = []) => parentPort?.postMessage(s
 
 // One after another. An error is thrown on: it ends this thread and comes to the other as the error of what was asked.
 let last = Promise.resolve();
-parentPort?.on('message', (asking: Asking) => {
-  last = last.then(() => answerTo(asking));
+parentPort?.on('message', (message: Asking | Told) => {
+  if ('method' in message) last = last.then(() => answerTo(message));
+  else if (message.ahead === 'taken') ahead?.taken();
+  else ahead?.stop();
 });

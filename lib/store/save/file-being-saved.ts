@@ -19,8 +19,22 @@ export class FileBeingSaved {
   constructor(
     private readonly queries: Queries,
     private readonly shop: ShopId,
-    private readonly file: SourceFile,
+    private file: SourceFile,
   ) {}
+
+  /**
+   * Gives a file that was begun to be stored before it was read the digest and the length that it turned out to have.
+   * @returns false where a file of this digest was stored before.
+   */
+  async turnedOut(sha256: string, lines: number): Promise<boolean> {
+    const id = await this.id();
+    const { queries, shop } = this;
+    const there = await queries.loadedFile.count({ where: { shopId: shop, sha256 } });
+    if (there > 0) return false;
+    await queries.loadedFile.update({ where: { id }, data: { sha256, lines }, select: { id: true } });
+    this.file = { ...this.file, sha256, lines };
+    return true;
+  }
 
   /** The same file again (with a cause filled in elsewhere, say) keeps its first row. */
   async id(): Promise<number> {

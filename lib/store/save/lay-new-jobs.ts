@@ -8,7 +8,7 @@ import {
 } from '@/lib/measure';
 import { storedSide, type StoredSide } from '@/lib/store/sql/side';
 import { meanRead } from './collapse-one';
-import type { SheetIds } from './file-readings';
+import type { NamedSoFar } from './named-so-far';
 import { CAUSES, type NewRoundRow, type NewRows } from './new-rows';
 
 /** A round, or a job, by the setup that was hung first in it. */
@@ -32,23 +32,21 @@ export class NewJobs {
   /** Of a label: the job in which it was met last, and which setup of the piece it is there. */
   readonly #job: Int32Array;
   readonly #setup: Int32Array;
-  /** Rows of dimensions, by sheet and number as stated. */
-  readonly #rows = new Map<number, number>();
-  readonly #width: number;
   #count = 0;
 
+  /** @param named by this file's earlier pieces, whichever part of the file they are of. */
   constructor(
     private readonly table: ReadingTable,
-    private readonly sheets: SheetIds,
+    private readonly named: NamedSoFar,
   ) {
     this.#job = new Int32Array(table.lines.setups.all.length);
     this.#setup = new Int32Array(table.lines.setups.all.length);
-    this.#width = table.lines.stated.all.length;
   }
 
   layOut(jobs: readonly number[]): NewRows {
     const piece = emptyRows(jobs.reduce((sum, job) => sum + this.table.linesOf(job).length, 0));
     for (const job of jobs) this.#lay(job, piece);
+    piece.named = this.named.take(this.table.lines);
     return piece;
   }
 
@@ -129,7 +127,7 @@ export class NewJobs {
     this.#layObservations(keys, (setup) => roundOf[setup - firstSetup]?.clearance ?? null, piece);
   }
 
-  /** Numbers for the dimensions of a job: rows of its sheet, or places among the dimensions of all that have none. */
+  /** Numbers for the dimensions of a job: the file's, or places among the dimensions of all that have none. */
   #dimensions(job: number, piece: NewRows): (line: number) => number {
     const name = this.table.sheetOf(job);
     const { statedAt } = this.table.lines;
@@ -149,17 +147,8 @@ export class NewJobs {
         return place;
       };
     }
-    const sheet = this.sheets.get(name);
-    if (sheet === undefined) throw new Error(`Sheet ${name} was to be stored before its jobs.`);
-    return (line) => {
-      const key = sheet.id * this.#width + (statedAt[line] ?? 0);
-      const found = this.#rows.get(key);
-      if (found !== undefined) return found;
-      const id = sheet.dimensions.get(dimensionKey(this.table.dimensionAt(line)));
-      if (id === undefined) throw new Error(`A dimension of sheet ${name} was to be stored before its jobs.`);
-      this.#rows.set(key, id);
-      return id;
-    };
+    const of = this.named.dimensionsOf(name);
+    return (line) => of.number(statedAt[line] ?? 0, () => dimensionKey(this.table.dimensionAt(line)));
   }
 
   /** @param keys in order */
@@ -247,6 +236,7 @@ function emptyRows(lines: number): NewRows {
   const doubles = () => new Float64Array(lines);
   return {
     ...{ jobs: [], rounds: [], own: [], proved: [] },
+    named: { technicians: [], gauges: [], labels: [], dimensions: [] },
     setups: {
       ...{ count: 0, job: ints(), round: ints(), label: ints(), technician: ints(), gauge: ints() },
       hungAt: doubles(),

@@ -1,11 +1,12 @@
 import type { Dimension, Stage } from '@/lib/measure';
 
 /**
- * What is to be stored of some jobs of which nothing is stored yet, laid out by numbers: those of technicians, gauges
- * and labels are the file's, those of jobs, rounds and setups count within this piece. Columns of numbers can be handed
- * from thread to thread without being copied.
+ * What is to be stored of some jobs of which nothing is stored yet, laid out by numbers: those of technicians, gauges,
+ * labels and dimensions are the file's, those of jobs, rounds and setups count within this piece. Columns of numbers can
+ * be handed from thread to thread without being copied.
  */
 export interface NewRows {
+  named: NewNames;
   jobs: NewJobRow[];
   rounds: NewRoundRow[];
   /** Dimensions of jobs that name no sheet, job by job. */
@@ -22,7 +23,7 @@ export interface NewRows {
   observations: {
     count: number;
     setup: Int32Array;
-    /** The row of the dimension; where the job names no sheet, −1 less its place among all of `own`. */
+    /** Where the job names no sheet, −1 less its place among all of `own`. */
     dimension: Int32Array;
     n: Int32Array;
     mean: Float64Array;
@@ -42,6 +43,15 @@ export interface NewRows {
   };
   /** What the file says that was proved, by place in `CAUSES`. */
   proved: { setup: number; side: 'L' | 'R' | ''; cause: number; at: number }[];
+}
+
+/** What no earlier piece named, in the order of the numbers that it has in the file. */
+export interface NewNames {
+  technicians: string[];
+  gauges: string[];
+  labels: string[];
+  /** By the name of their sheet and `dimensionKey`. */
+  dimensions: { sheet: string; key: string }[];
 }
 
 export interface NewJobRow {

@@ -1,32 +1,39 @@
 import type { Reading, ReadingTable } from '@/lib/measure';
 
 /**
- * One reading of the table for each hand, gauge and dimension of a named sheet, in file order: what all of them
- * together say of people, gauges and sheets, and contradict of it, these say.
+ * One reading for each hand, gauge and dimension of a named sheet, in file order: what all readings together say of
+ * people, gauges and sheets, and contradict of it, these say.
  */
-export function oneForEach(table: ReadingTable): Reading[] {
-  const { size, handAt, statedAt, stated, placeAt, places } = table.lines;
-  const width = stated.all.length;
-  const sheetOf = new Map<string, number>();
-  const sheetOfJob = table.jobs.map((_, job) => {
-    const name = table.sheetOf(job);
-    if (name === null) return -1;
-    const number = sheetOf.get(name) ?? sheetOf.size;
-    sheetOf.set(name, number);
-    return number;
-  });
-  const hands = new Set<number>();
-  const dimensions = new Set<number>();
-  const readings: Reading[] = [];
-  for (let line = 0; line < size; line++) {
-    const hand = handAt[line] ?? 0;
-    const sheet = sheetOfJob[places.all[placeAt[line] ?? 0]?.job ?? -1] ?? -1;
-    const dimension = sheet * width + (statedAt[line] ?? 0);
-    const isNew = !hands.has(hand) || (sheet >= 0 && !dimensions.has(dimension));
-    if (!isNew) continue;
-    hands.add(hand);
-    if (sheet >= 0) dimensions.add(dimension);
-    readings.push(table.reading(line));
+export class OneForEach {
+  readonly #hands = new Set<number>();
+  readonly #stated = new Map<string, Set<number>>();
+
+  /** Those of a table that no table of the same file before it had. */
+  newIn(table: ReadingTable): Reading[] {
+    const { size, handAt, statedAt, placeAt, places } = table.lines;
+    const readings: Reading[] = [];
+    let lastJob = -1;
+    let stated: Set<number> | null = null;
+    for (let line = 0; line < size; line++) {
+      const hand = handAt[line] ?? 0;
+      const job = places.all[placeAt[line] ?? 0]?.job ?? -1;
+      if (job !== lastJob) stated = this.#statedOf(table.sheetOf(job));
+      lastJob = job;
+      const dimension = statedAt[line] ?? 0;
+      if (this.#hands.has(hand) && stated?.has(dimension) !== false) continue;
+      this.#hands.add(hand);
+      stated?.add(dimension);
+      readings.push(table.reading(line));
+    }
+    return readings;
   }
-  return readings;
+
+  #statedOf(sheet: string | null): Set<number> | null {
+    if (sheet === null) return null;
+    const known = this.#stated.get(sheet);
+    if (known !== undefined) return known;
+    const made = new Set<number>();
+    this.#stated.set(sheet, made);
+    return made;
+  }
 }

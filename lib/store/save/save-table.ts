@@ -8,12 +8,11 @@ import { FileBeingSaved } from './file-being-saved';
 import { tableReadings, type FileReadings } from './file-readings';
 import { inChunks } from './in-chunks';
 import { layOut } from './lay-out';
+import { Contradicted, NewJobsBeingSaved } from './new-jobs-being-saved';
 import { readKnown } from './read-known';
 import type { NewRows } from './new-rows';
 import { saveReadings, summaryOf } from './save-readings';
 import { writeLaidOut } from './write-batch';
-import { NewJobsWriter, type KnownIds } from './write-new-jobs';
-import { writeParents } from './write-parents';
 
 /** Lines that are worked on at once: what is held of a file beside its table does not grow with it. */
 const LINES_AT_ONCE = 4_000;
@@ -30,10 +29,10 @@ const LARGE = 100_000;
  * for what it wrote before. What has no id is refused as missing. `tests/property/store/new-jobs.test.ts` has the
  * database look all of it up.
  */
-const FOR_NEW_JOBS = ['Setup', 'Observation', 'Reading'];
+export const FOR_NEW_JOBS = ['Setup', 'Observation', 'Reading'];
 
-/** Something of the table contradicts what is stored; which line, `saveReadings` is to say. */
-class Contradicted extends Error {}
+/** Tables whose indexes a large file is stored without. */
+export const INDEXED = ['Setup', 'Observation'];
 
 /**
  * Stores the readings of a table as `saveReadings` stores a list, in memory that does not grow with them.
@@ -75,7 +74,7 @@ export async function saveFileReadings(
 }
 
 /** Whether a file brings more than is stored already, and much. */
-async function isLarge(size: number): Promise<boolean> {
+export async function isLarge(size: number): Promise<boolean> {
   if (size < LARGE) return false;
   const { _sum } = await database().job.aggregate({ _sum: { readingCount: true } });
   return size > (_sum.readingCount ?? 0);
@@ -126,25 +125,24 @@ class TableBeingSaved {
     return new Set(rows.map(({ number }) => number));
   }
 
-  /** People, gauges and sheets of the whole file first; then jobs, which nothing stored can contradict any more. */
   private async saveNew(jobs: readonly number[]): Promise<void> {
     if (jobs.length === 0) return;
-    const known = await this.parents();
-    const fileId = await this.file.id();
-    const writer = new NewJobsWriter(this.rows, this.shop, this.table, known, fileId);
-    await this.table.know(known.sheets);
+    const saved = new NewJobsBeingSaved(this.queries, this.rows, this.shop, await this.file.id());
+    await saved.name(await this.table.samples());
     const write = async () => {
       for await (const { some, piece } of this.laidOut(jobs)) {
-        await writer.write(piece);
+        await saved.write(piece);
         for (const job of some) this.gained.add(job);
         this.report(some);
       }
     };
-    await (this.large ? this.rows.withoutIndexes(['Setup', 'Observation'], write) : write());
-    this.summary.added += writer.readings;
-    this.summary.causes += writer.causes;
-    this.summary.newJobs += jobs.length;
-    this.summary.newSetups += writer.setups;
+    await (this.large ? this.rows.withoutIndexes(INDEXED, write) : write());
+    const { people, gauges, newSheets } = saved;
+    this.note({ newSheets, newPeople: [...people], newGauges: [...gauges] });
+    this.summary.added += saved.counts.added;
+    this.summary.causes += saved.counts.causes;
+    this.summary.newSetups += saved.counts.newSetups;
+    this.summary.newJobs += saved.jobs;
   }
 
   private async *laidOut(jobs: readonly number[]): AsyncGenerator<{ some: number[]; piece: NewRows }> {
@@ -158,23 +156,6 @@ class TableBeingSaved {
       if (next !== undefined) yield { some: next.some, piece: await next.piece };
     }
     for (const { some, piece } of ahead) yield { some, piece: await piece };
-  }
-
-  private async parents(): Promise<KnownIds> {
-    const readings = await this.table.samples();
-    const known = await readKnown(this.queries, this.shop, readings);
-    const { batch, conflicts } = layOut(readings, known);
-    if (conflicts.length > 0) throw new Contradicted();
-    this.note(summaryOf(batch, known));
-    // A sheet without a name is written with its job.
-    const named = batch.sheets.filter(({ name }) => name !== null);
-    const ids = await writeParents(this.queries, this.shop, { ...batch, sheets: named }, known);
-    const sheets = new Map<string, { id: number; dimensions: ReadonlyMap<string, number> }>();
-    for (const [sheet, id] of ids.sheets) {
-      const dimensions = ids.dimensions.get(sheet);
-      if (sheet.name !== null && dimensions !== undefined) sheets.set(sheet.name, { id, dimensions });
-    }
-    return { people: ids.people, gauges: ids.gauges, sheets };
   }
 
   /** Jobs of which something is stored: each line is looked up. */
@@ -200,7 +181,11 @@ class TableBeingSaved {
     }
   }
 
-  private note({ newPeople, newGauges, newSheets }: ReturnType<typeof summaryOf>): void {
+  private note({
+    newPeople,
+    newGauges,
+    newSheets,
+  }: Pick<SaveSummary, 'newPeople' | 'newGauges' | 'newSheets'>): void {
     for (const code of newPeople) this.summary.people.add(code);
     for (const tag of newGauges) this.summary.gauges.add(tag);
     this.summary.newSheets += newSheets;

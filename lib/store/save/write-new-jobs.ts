@@ -3,16 +3,15 @@ import { namedValue } from '@/lib/store/sheets/dimension-row';
 import type { RowCell, Rows, RowsOf } from '@/lib/store/sql/rows';
 import { storedSide } from '@/lib/store/sql/side';
 import type { ShopId } from '@/lib/store/types';
-import type { FileOutline, SheetIds } from './file-readings';
 import { JOB_COLUMNS, OUTCOME_COLUMNS, OUTCOME_COUNTS, ROUND_COLUMNS, SETUP_COLUMNS } from './job-columns';
-import { CAUSES, type NewRows } from './new-rows';
+import { CAUSES, type NewNames, type NewRows } from './new-rows';
 import { DIMENSION_COLUMNS } from './write-parents';
 
-/** Rows of what the shop knows already, by the names of the file. */
+/** Rows of what the shop knows already, by the names of the file; of dimensions by `dimensionKey`. */
 export interface KnownIds {
   people: ReadonlyMap<string, number>;
   gauges: ReadonlyMap<string, number>;
-  sheets: SheetIds;
+  sheets: ReadonlyMap<string, { id: number; dimensions: ReadonlyMap<string, number> }>;
 }
 
 /** In the order in which they refer to each other. */
@@ -37,18 +36,19 @@ export class NewJobsWriter {
   setups = 0;
   readings = 0;
   readonly #rows: Record<Table, RowsOf>;
-  readonly #people: (number | null)[];
-  readonly #gauges: (number | null)[];
+  /** By the numbers that they have in the file. */
+  readonly #people: (number | null)[] = [];
+  readonly #gauges: (number | null)[] = [];
+  readonly #labels: string[] = [];
+  readonly #dimensions: number[] = [];
 
+  /** @param known at least what a piece names, by the time it is written. */
   constructor(
     private readonly rows: Rows,
     private readonly shop: ShopId,
-    private readonly file: FileOutline,
     private readonly known: KnownIds,
     private readonly fileId: number,
   ) {
-    this.#people = file.technicians.map((code) => known.people.get(code) ?? null);
-    this.#gauges = file.gauges.map((tag) => known.gauges.get(tag) ?? null);
     this.#rows = Object.fromEntries(
       TABLES.map(([name, columns]) => [name, rows.into(name, columns)]),
     ) as Record<Table, RowsOf>;
@@ -56,6 +56,7 @@ export class NewJobsWriter {
 
   /** Holds what the database needs of these at once. */
   async write(piece: NewRows): Promise<void> {
+    this.#learn(piece.named);
     const own = await this.#writeOwnSheets(piece);
     const jobs = await this.rows.newIds('Job', piece.jobs.length);
     const rounds = await this.rows.newIds('Round', piece.rounds.length);
@@ -76,6 +77,19 @@ export class NewJobsWriter {
     this.setups += piece.setups.count;
     this.readings += piece.readings.count;
     this.causes += piece.proved.length;
+  }
+
+  #learn({ technicians, gauges, labels, dimensions }: NewNames): void {
+    const { people, gauges: tags, sheets } = this.known;
+    for (const code of technicians) this.#people.push(people.get(code) ?? null);
+    for (const tag of gauges) this.#gauges.push(tags.get(tag) ?? null);
+    for (const label of labels) this.#labels.push(label);
+    for (const { sheet, key } of dimensions) {
+      const id = sheets.get(sheet)?.dimensions.get(key);
+      if (id === undefined)
+        throw new Error(`A dimension of sheet ${sheet} was to be stored before its jobs.`);
+      this.#dimensions.push(id);
+    }
   }
 
   #add(table: Table, cells: RowCell[]): void {
@@ -135,7 +149,7 @@ export class NewJobsWriter {
     { setups }: NewRows,
     ids: { jobs: readonly number[]; rounds: readonly number[]; setups: readonly number[] },
   ) {
-    const { labels } = this.file;
+    const labels = this.#labels;
     const { count, job, round, label, technician, gauge, hungAt } = setups;
     for (let k = 0; k < count; k++)
       this.#add('Setup', [
@@ -158,7 +172,7 @@ export class NewJobsWriter {
     const setupOf = (k: number) => setups[all.setup[k] ?? 0] ?? null;
     const dimensionOf = (k: number) => {
       const dimension = all.dimension[k] ?? 0;
-      return dimension < 0 ? (own[-1 - dimension] ?? null) : dimension;
+      return dimension < 0 ? (own[-1 - dimension] ?? null) : (this.#dimensions[dimension] ?? null);
     };
     for (let k = 0; k < all.count; k++)
       this.#add('Observation', [

@@ -13,8 +13,8 @@ import {
   sheetBook,
 } from '@/lib/store';
 import { inProcess } from '@/lib/store/connection/database';
-import { saveFileReadings } from '@/lib/store/reader';
 import { tableReadings } from '@/lib/store/save/file-readings';
+import { saveFileReadings } from '@/lib/store/save/save-table';
 import { shops } from '@/tests/property/measure/shops';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed } from '@/tests/unit/store/invented-readings';

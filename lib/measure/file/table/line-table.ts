@@ -88,6 +88,22 @@ export class LineTable {
     this.size = at + 1;
   }
 
+  /** The lines from one to another, copied, with the same numbers for all that is named. */
+  part(from: number, to: number): LineTable {
+    const part = Object.create(this) as LineTable;
+    part.size = to - from;
+    part.line = this.line.slice(from, to);
+    part.placeAt = this.placeAt.slice(from, to);
+    part.handAt = this.handAt.slice(from, to);
+    part.setupAt = this.setupAt.slice(from, to);
+    part.statedAt = this.statedAt.slice(from, to);
+    part.asideAt = this.asideAt.slice(from, to);
+    part.repeat = this.repeat.slice(from, to);
+    part.takenAt = this.takenAt.slice(from, to);
+    part.value = this.value.slice(from, to);
+    return part;
+  }
+
   cellsOf(draft: Draft): Cells {
     const { technician, gauge, gaugeKind, setup } = draft;
     return {

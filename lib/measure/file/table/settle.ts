@@ -35,7 +35,7 @@ export function settle(
   doubtfulJobs: Set<string | null>,
 ): Settled {
   const sheets = new KnownSheets(known);
-  const readings = faulty ? null : soundReadings(table, sheets, false);
+  const readings = faulty ? null : soundReadings(table, sheets);
   if (readings !== null) return { faults: [], readings };
   const faults: Fault[] = [];
   applyRules(new Lines(draftsOf(table), doubtfulJobs, (fault) => faults.push(fault)), sheets);
@@ -47,8 +47,11 @@ function draftsOf(table: LineTable): Draft[] {
   return Array.from({ length: table.size }, (_, at) => new LineDraft(table, at));
 }
 
-/** @param surely true where the rules were applied and refused nothing. */
-function soundReadings(table: LineTable, known: KnownSheets, surely: boolean): ReadingTable | null {
+/**
+ * The readings of lines of which no rule across lines refuses one; else null.
+ * @param surely true where the rules were applied and refused nothing.
+ */
+export function soundReadings(table: LineTable, known: KnownSheets, surely = false): ReadingTable | null {
   const lines = byJob(table);
   const sheets = sheetOfJobs(table);
   const kinds = kindOfGauges(table);
