@@ -31,9 +31,10 @@ const MANAGER = { shopName: 'A shop', timeZone: 'UTC', code: 'GRE', name: 'Greta
 const browser = (cookies: string[] = []) =>
   new Headers({ cookie: cookies.map((one) => one.split(';')[0]).join('; '), 'user-agent': 'A browser' });
 
-beforeEach(async () => {
-  await makeFirstManager({ ...MANAGER, signInName: 'greta', passwordHash: await hashPassword(PASSWORD) });
-});
+/** Made once: a hash is meant to take long. */
+const passwordHash = await hashPassword(PASSWORD);
+
+beforeEach(() => makeFirstManager({ ...MANAGER, signInName: 'greta', passwordHash }));
 
 async function signedIn(): Promise<string[]> {
   const answer = await signIn('greta', PASSWORD, browser());
@@ -133,11 +134,6 @@ describe('a second factor', () => {
 });
 
 describe('an invitation', () => {
-  const credentials = async (signInName: string) => ({
-    signInName,
-    passwordHash: await hashPassword(PASSWORD),
-  });
-
   it('lets one person in once, by the link alone, for three days', async () => {
     await savePeople(
       store.shop,
@@ -150,8 +146,8 @@ describe('an invitation', () => {
     expect(await openInvitation(earlier, now)).toBeNull();
     expect(await openInvitation(token, now)).toMatchObject({ code: 'FEL', signInName: null });
     expect(await openInvitation(token, now + 4 * 24 * 3600 * 1000)).toBeNull();
-    expect(await takeUpInvitation(token, await credentials('runa'), now)).toBe(true);
-    expect(await takeUpInvitation(token, await credentials('again'), now)).toBe(false);
+    expect(await takeUpInvitation(token, { signInName: 'runa', passwordHash }, now)).toBe(true);
+    expect(await takeUpInvitation(token, { signInName: 'again', passwordHash }, now)).toBe(false);
     expect(await signIn('RUNA', PASSWORD, browser())).toMatchObject({ kind: 'in' });
   });
 
@@ -162,19 +158,15 @@ describe('an invitation', () => {
       BY_COMMAND,
     );
     const token = await invite(store.shop, 'FEL', { person: 'GRE', via: 'page' });
-    await expect(takeUpInvitation(token, await credentials('greta'))).rejects.toThrow(/greta is taken/);
+    await expect(takeUpInvitation(token, { signInName: 'greta', passwordHash })).rejects.toThrow(
+      /greta is taken/,
+    );
     expect(await openInvitation(token)).not.toBeNull();
   });
 });
 
 it('the first manager is made once only', async () => {
-  const second = {
-    ...MANAGER,
-    code: 'EVE',
-    name: 'Eve',
-    signInName: 'eve',
-    passwordHash: await hashPassword(PASSWORD),
-  };
+  const second = { ...MANAGER, code: 'EVE', name: 'Eve', signInName: 'eve', passwordHash };
   expect(await makeFirstManager(second)).toBe(false);
   expect(await signIn('eve', PASSWORD, browser())).toEqual({ kind: 'refused' });
 });
