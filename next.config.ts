@@ -23,6 +23,8 @@ const config: NextConfig = {
     'better-auth',
     'rate-limiter-flexible',
   ],
+  /** A browser asks for it by itself whenever a page has no icon yet, as between two pages. */
+  redirects: () => Promise.resolve([{ source: '/favicon.ico', destination: '/icon.svg', permanent: false }]),
   headers: () =>
     Promise.resolve([
       { source: '/:path*', headers: [...answerHeaders] },
