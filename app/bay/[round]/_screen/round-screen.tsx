@@ -148,7 +148,10 @@ export function RoundScreen({ head, kept, knowledge: known, who, code }: RoundSc
           )}
         </div>
         <div className={styles.second}>
-          <section className={classNames(styles.panel, styles.kept)} aria-labelledby="kept-title">
+          <section
+            className={classNames(styles.panel, last !== null && styles.kept)}
+            aria-labelledby="kept-title"
+          >
             <h2 id="kept-title">{t('kept.title')}</h2>
             <CaughtPanel last={last} caught={caught} hangAgain={hangAgain} />
             {round !== null && last?.hidden === false && (
