@@ -14,13 +14,13 @@ export function freshPostgresql(address: string | null): Databases | null {
   const run = `run_${randomUUID().replaceAll('-', '')}`;
   const admin = new pg.Client(`${address}/postgres`);
   const connected = admin.connect();
+  const strategy = connected.then(() => copyingFiles(admin));
   const made: string[] = [];
   return {
     async next(like) {
-      await connected;
       const name = `${run}_${made.length}`;
       const template = like?.slice(`${address}/`.length) ?? TEMPLATE;
-      await admin.query(`CREATE DATABASE "${name}" TEMPLATE "${template}"`);
+      await admin.query(`CREATE DATABASE "${name}" TEMPLATE "${template}"${await strategy}`);
       made.push(name);
       return `${address}/${name}`;
     },
@@ -30,4 +30,12 @@ export function freshPostgresql(address: string | null): Databases | null {
       await admin.end();
     },
   };
+}
+
+/** Copying files is half of logging what is in them; servers before 15 know no other way. */
+async function copyingFiles(admin: pg.Client): Promise<string> {
+  const { rows } = await admin.query<{ version: string }>(
+    `SELECT current_setting('server_version_num') AS "version"`,
+  );
+  return Number(rows[0]?.version) >= 150_000 ? ' STRATEGY FILE_COPY' : '';
 }
