@@ -133,7 +133,10 @@ export interface RoundVerdict {
   heights: HeightVerdict[];
   /** The same question for the centre pins: sway or a gauge hung off centre. */
   centerline: CenterlineVerdict[];
-  /** Bound, under the model, on the probability that the true explanation was left out of the search. */
+  /**
+   * Bound, under the model, on the probability that the kind of the true explanation (what is damaged, what is set
+   * wrong) was left out of the search, but for what it looked ahead to: there the share is an estimate.
+   */
   leftOut: number;
   /** Best first. */
   nextChecks: NextCheck[];

@@ -31,7 +31,9 @@ export function advance(
   for (let k = 0; k < order.length; k++) {
     const index = order[k] ?? 0;
     const parent = found.from[index] ?? 0;
-    into.logWeight[k] = found.logWeight[index] ?? -Infinity;
+    into.logWeight[k] = (found.logWeight[index] ?? -Infinity) - (from.outlook[parent] ?? 0);
+    into.outlook[k] = 0;
+    into.kind[k] = found.kind[index] ?? 0;
     for (let i = 0; i < pickCount; i++) {
       into.picks[k * pickCount + i] = from.picks[parent * pickCount + i] ?? 0;
     }

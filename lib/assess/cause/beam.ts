@@ -14,6 +14,10 @@ export class Beam {
   /** Picks: body by station, then setting by zero setup, then setting by step. */
   pickCount = 0;
   logWeight = new Float64Array(0);
+  /** ln of what is foreseen of the setups after the one that is next. */
+  outlook = new Float64Array(0);
+  /** Number of the kind (`nextKind`). */
+  kind = new Int32Array(0);
   mean = new Float64Array(0);
   covariance = new Float64Array(0);
   picks = new Int16Array(0);
@@ -40,6 +44,8 @@ export class Beam {
       this.#room = Math.max(count, this.#room);
       const room = this.#room;
       this.logWeight = new Float64Array(room);
+      this.outlook = new Float64Array(room);
+      this.kind = new Int32Array(room);
       this.group = new Int32Array(room);
       this.leader = new Int32Array(room);
       this.mean = new Float64Array(Math.max(size * room, this.mean.length));
@@ -60,12 +66,38 @@ export class Beam {
     const { count, size, impactCount, pickCount } = this;
     this.groupCount = from.groupCount;
     this.logWeight.set(from.logWeight.subarray(0, count));
+    this.outlook.set(from.outlook.subarray(0, count));
+    this.kind.set(from.kind.subarray(0, count));
     this.mean.set(from.mean.subarray(0, size * count));
     this.covariance.set(from.covariance.subarray(0, size * size * count));
     this.picks.set(from.picks.subarray(0, pickCount * count));
     this.group.set(from.group.subarray(0, count));
     this.leader.set(from.leader.subarray(0, count));
     this.impacts.set(from.impacts.subarray(0, impactCount * from.groupCount));
+  }
+
+  /** Lets go of all but these. @param order their places, going up. */
+  retain(order: readonly number[]): void {
+    const { size, pickCount } = this;
+    const square = size * size;
+    this.leader.fill(-1, 0, this.groupCount);
+    for (let k = 0; k < order.length; k++) {
+      const index = order[k] ?? 0;
+      const group = this.group[index] ?? 0;
+      if ((this.leader[group] ?? -1) < 0) this.leader[group] = k;
+      if (index === k) continue;
+      this.logWeight[k] = this.logWeight[index] ?? -Infinity;
+      this.outlook[k] = this.outlook[index] ?? 0;
+      this.kind[k] = this.kind[index] ?? 0;
+      this.group[k] = group;
+      this.mean.copyWithin(k * size, index * size, (index + 1) * size);
+      this.covariance.copyWithin(k * square, index * square, (index + 1) * square);
+      this.picks.copyWithin(k * pickCount, index * pickCount, (index + 1) * pickCount);
+    }
+    // A group of which nobody is left is asked for nothing, but looked at like the others.
+    for (let group = 0; group < this.groupCount; group++)
+      if ((this.leader[group] ?? -1) < 0) this.leader[group] = 0;
+    this.count = order.length;
   }
 
   /** A new group, led by an explanation. */

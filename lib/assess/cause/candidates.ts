@@ -2,6 +2,7 @@ import type { Beam } from './beam';
 import { expectReadings, nothingExpected } from './expected';
 import { componentAt, patternProbability } from './explanation';
 import { PATTERNS } from './learned';
+import { nextKind } from './kinds';
 import { type Candidates, Listed } from './listed';
 import { damages, type PairModel, type RoundModel, sidesOf } from './model';
 import { scan } from './scan';
@@ -14,21 +15,26 @@ const base = nothingExpected();
 
 /**
  * Every explanation in `beam` with every hypothesis about the next setup, each weighted by the exact density
- * of the two readings. Hypotheses that cannot come within `depth` of the best are bounded, not listed: with the
+ * of the two readings, and by what is foreseen of the setups after it. Hypotheses that cannot come within `depth` of the best are bounded, not listed: with the
  * likeliest explanations first in the beam these are most. What is returned holds until the next call.
  */
 export function candidates(model: RoundModel, beam: Beam, pair: PairModel, depth: number): Candidates {
   // A reading beyond all hypotheses still gets its nearest one: then the reach is widened until some fits.
   if (pair.first) patternWeights(model, beam, pair.station);
   for (let reach = 2 * (depth + 6); reach < 1e12; reach *= 4) {
-    list.begin(beam.logWeight[0] ?? 0);
+    list.begin((beam.logWeight[0] ?? 0) + (beam.outlook[0] ?? 0));
     const under = { list, pair, base, patterns, reach, depth };
     for (let index = 0; index < beam.count; index++) {
       expectReadings(beam, index, pair, base);
       const group = (beam.group[index] ?? 0) * PATTERNS.length;
-      scan(under, index, beam.logWeight[index] ?? -Infinity, group);
+      scan(under, index, (beam.logWeight[index] ?? -Infinity) + (beam.outlook[index] ?? 0), group);
     }
     if (list.count > 0) break;
+  }
+  for (let i = 0; i < list.count; i++) {
+    const sides = pair.places.sides[list.place[i] ?? 0] ?? 0;
+    const way = pair.columns.way[list.row[i] ?? 0] ?? 0;
+    list.kind[i] = nextKind(beam.kind[list.from[i] ?? 0] ?? 0, sides, way);
   }
   list.logUnlisted = list.unlisted.logSum;
   return list;

@@ -1,5 +1,6 @@
 import type { Component } from './components';
 import { componentAt } from './explanation';
+import { wayOf } from './kinds';
 
 /** Where the numbers of one hypothesis stand in its row of `numbers`. */
 export const LEFT = 0;
@@ -23,6 +24,8 @@ export interface SettingColumns extends NormalColumns {
   count: number;
   /** Index into the settings. */
   setting: Int16Array;
+  /** In which way it is wrong (`wayOf`). */
+  way: Uint8Array;
 }
 
 type Normal = Pick<Component, 'left' | 'right' | 'varLeft' | 'varRight' | 'covariance' | 'logPrior'>;
@@ -59,8 +62,13 @@ export function settingColumns(settings: readonly Component[]): SettingColumns {
   const count = settings.length;
   const setting = likeliestFirst(settings);
   const numbers = new Float64Array(WIDTH * count);
-  for (let row = 0; row < count; row++) put(numbers, row, componentAt(settings, setting[row] ?? 0));
-  const columns = { count, setting, numbers };
+  const way = new Uint8Array(count);
+  for (let row = 0; row < count; row++) {
+    const component = componentAt(settings, setting[row] ?? 0);
+    put(numbers, row, component);
+    way[row] = wayOf(component);
+  }
+  const columns = { count, setting, way, numbers };
   addTail(columns, 0, count);
   return columns;
 }

@@ -9,12 +9,22 @@ export interface SearchEffort {
   share: number;
   /** Of the explanations left those of less weight are not worked out, nor given back; 0 unless it says. */
   least?: number;
+  /** With it, explanations are let go by kind, and the search looks ahead; without, each by itself, by what is read so far. */
+  byKind?: ByKind;
+}
+
+/** How far behind the best, in ln, what is kept may be. What is let go of a kind that is kept gives it its weight. */
+export interface ByKind {
+  /** An explanation by itself. */
+  alone: number;
+  /** All of one kind together: it is kept by its likeliest. */
+  together: number;
 }
 
 export interface Kept {
-  /** Candidates kept, the likeliest first as nearly as a step of `STEP` shows. */
+  /** Candidates kept: the likeliest first as nearly as a step of `STEP` shows, then those that stand for their kinds. */
   order: number[];
-  /** The share of all others, and of those within reach that found no room. */
+  /** The share of all others, and of those within reach that found no room; of kinds that are kept nothing is counted. */
   dropped: number;
   crowded: number;
   /** ln of the summed weight of all candidates. */
@@ -24,10 +34,14 @@ export interface Kept {
 /** Candidates are ordered by steps of this in ln, which is quicker than to the last digit. */
 const STEP = 1 / 8;
 
-/** The candidates within reach of the best: the likeliest, as many as there is room for. */
+/**
+ * The candidates within reach of the best: the likeliest, as many as there is room for. By kind, those that are let go
+ * add their weight to the likeliest of their kind (in `found`).
+ */
 export function keep(found: Candidates, effort: SearchEffort, share: number): Kept {
   const { logWeight, best } = found;
-  const { depth, breadth } = effort;
+  const { breadth, byKind } = effort;
+  const depth = byKind?.alone ?? effort.depth;
   const steps: (number[] | undefined)[] = [];
   const last = Math.floor(depth / STEP);
   let sum = 0;
@@ -56,6 +70,7 @@ export function keep(found: Candidates, effort: SearchEffort, share: number): Ke
       }
     }
   }
+  if (byKind) ({ kept, crowded } = gather(found, order, effort.breadth, byKind.together, share * sum));
   const unlisted = Math.exp(found.logUnlisted - best);
   return {
     order,
@@ -63,4 +78,75 @@ export function keep(found: Candidates, effort: SearchEffort, share: number): Ke
     crowded: crowded / sum,
     logSum: best + Math.log(sum),
   };
+}
+
+/** All candidates of one kind. */
+interface Kind {
+  likeliest: number;
+  isKept: boolean;
+  /** Weights beside the best candidate’s: of all, and of those that are kept. */
+  weight: number;
+  kept: number;
+}
+
+/**
+ * Adds to `order` the likeliest of each kind that is worth it and has none there yet, until all that is kept weighs
+ * `enough`, and gives each kind's likeliest what is let go of it.
+ * @returns the weight of the kinds that are kept, and of those that found no room.
+ */
+function gather(
+  found: Candidates,
+  order: number[],
+  breadth: number,
+  together: number,
+  enough: number,
+): { kept: number; crowded: number } {
+  const { logWeight, best } = found;
+  const kinds = kindsOf(found);
+  let kept = 0;
+  for (const index of order) {
+    const kind = kinds.get(found.kind[index] ?? 0);
+    if (kind === undefined) continue;
+    if (!kind.isKept) kept += kind.weight;
+    kind.isKept = true;
+    kind.kept += Math.exp((logWeight[index] ?? -Infinity) - best);
+  }
+  const least = Math.exp(-together);
+  const others = [...kinds.values()]
+    .filter(({ isKept, weight }) => !isKept && weight >= least)
+    .sort((a, b) => b.weight - a.weight);
+  let crowded = 0;
+  for (const kind of others) {
+    if (kept >= enough) break;
+    if (order.length >= breadth) {
+      crowded += kind.weight;
+      continue;
+    }
+    order.push(kind.likeliest);
+    kept += kind.weight;
+    kind.isKept = true;
+    kind.kept = Math.exp((logWeight[kind.likeliest] ?? -Infinity) - best);
+  }
+  for (const { isKept, likeliest, weight, kept: own } of kinds.values()) {
+    if (!isKept || weight <= own) continue;
+    const ahead = Math.exp((logWeight[likeliest] ?? -Infinity) - best);
+    logWeight[likeliest] = best + Math.log(ahead + weight - own);
+  }
+  return { kept, crowded };
+}
+
+function kindsOf({ count, kind, logWeight, best }: Candidates): Map<number, Kind> {
+  const kinds = new Map<number, Kind>();
+  for (let i = 0; i < count; i++) {
+    const number = kind[i] ?? 0;
+    const weight = Math.exp((logWeight[i] ?? -Infinity) - best);
+    const known = kinds.get(number);
+    if (known === undefined) {
+      kinds.set(number, { likeliest: i, isKept: false, weight, kept: 0 });
+      continue;
+    }
+    known.weight += weight;
+    if ((logWeight[i] ?? -Infinity) > (logWeight[known.likeliest] ?? -Infinity)) known.likeliest = i;
+  }
+  return kinds;
 }

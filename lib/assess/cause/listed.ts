@@ -8,6 +8,8 @@ export interface Candidates {
   place: Int16Array;
   row: Int16Array;
   logWeight: Float64Array;
+  /** Number of the kind (`nextKind`). */
+  kind: Int32Array;
   best: number;
   /** ln of a bound on the summed weight of the hypotheses that were not listed. */
   logUnlisted: number;
@@ -20,6 +22,7 @@ export class Listed implements Candidates {
   place = new Int16Array(4096);
   row = new Int16Array(4096);
   logWeight = new Float64Array(4096);
+  kind = new Int32Array(4096);
   best = -Infinity;
   logUnlisted = -Infinity;
   readonly unlisted = new Unlisted();
@@ -50,5 +53,6 @@ export class Listed implements Candidates {
     this.place = wider(this.place, new Int16Array(2 * this.count));
     this.row = wider(this.row, new Int16Array(2 * this.count));
     this.logWeight = wider(this.logWeight, new Float64Array(2 * this.count));
+    this.kind = wider(this.kind, new Int32Array(2 * this.count));
   }
 }

@@ -1,6 +1,7 @@
 import { type Beam, zeroPicks } from './beam';
 import type { Component } from './components';
 import { componentAt, type Explanation, patternProbability } from './explanation';
+import { nextKind, wayOf } from './kinds';
 import { PATTERNS } from './learned';
 import { damages, type RoundModel } from './model';
 
@@ -144,6 +145,7 @@ export function openBeam(model: RoundModel, beam: Beam): void {
     picks[pick] = from[row] ?? 0;
     picks[pick + 1] = from[row + 1] ?? 0;
     let logWeight = front.logPrior + rear.logPrior;
+    let kind = nextKind(nextKind(0, front.sides, 0), rear.sides, 0);
     for (let k = 0; k < model.zeros.length; k++) {
       const zero = model.zeros[k];
       if (!zero) break;
@@ -152,6 +154,7 @@ export function openBeam(model: RoundModel, beam: Beam): void {
       const body = zero.station === 0 ? front : rear;
       picks[pick + zeroPicks(model) + k] = own;
       logWeight += setting.logPrior;
+      kind = nextKind(kind, 0, wayOf(setting));
       const at = 2 * k;
       mean[m + at] = body.left + setting.left;
       mean[m + at + 1] = body.right + setting.right;
@@ -164,6 +167,8 @@ export function openBeam(model: RoundModel, beam: Beam): void {
     }
     const group = groups.of(front.sides, rear.sides, index);
     beam.group[index] = group;
+    beam.kind[index] = kind;
+    beam.outlook[index] = 0;
     beam.logWeight[index] = groups.weighed(logWeight, group);
   }
 }

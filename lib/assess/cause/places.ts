@@ -13,6 +13,8 @@ import {
 export interface Places extends NormalColumns {
   /** Index into the bodies; −1 for a later setup, whose body is known. */
   body: Int16Array;
+  /** Pattern of damage, by place. */
+  sides: Uint8Array;
   groups: PlaceGroup[];
 }
 
@@ -75,6 +77,7 @@ function placesFrom(groups: readonly Group[]): Places {
   const places: Places = {
     ...normalColumns(members),
     body: Int16Array.from(members, ({ body }) => body),
+    sides: Uint8Array.from(groups.flatMap(({ sides, members: own }) => own.map(() => sides))),
     groups: [],
   };
   let from = 0;

@@ -4,10 +4,12 @@ import { candidates } from './candidates';
 import { expand } from './expand';
 import type { Explanation } from './explanation';
 import { keep, type SearchEffort } from './keep';
+import { lookAhead } from './look-ahead';
 import type { RoundModel } from './model';
 import { openBeam } from './openings';
+import { type Outlook, outlookOf } from './outlook';
 
-export type { SearchEffort } from './keep';
+export type { ByKind, SearchEffort } from './keep';
 
 export interface SearchResult {
   /** Best first; weights sum to one, but for those that were not to be worked out (`least`). */
@@ -15,7 +17,8 @@ export interface SearchResult {
   logEvidence: number;
   /**
    * Shares dropped at each step, summed, or bounds on them. Under the model this bounds the probability that the
-   * true explanation was left out: at each step a share is the probability of being among the dropped.
+   * true explanation was left out: at each step a share is the probability of being among the dropped. By kind, it is
+   * the probability that all of its kind was left out, as far as the search did not look ahead.
    */
   leftOut: number;
   /** The part of it that was dropped only because too many explanations were in reach. */
@@ -32,7 +35,8 @@ let roomy = new Beam();
  * Sums over the explanations of a round: a mis-set or ordinary setting for each setup, a damaged or sound
  * body for each station. Each explanation is Gaussian, so its marginal likelihood is exact; the setups are
  * taken in turn, each being one two-dimensional update of the state, and explanations that fell behind are
- * dropped, and what is dropped is counted. The whole state is worked out for the explanations that are left.
+ * dropped, and what is dropped is counted. With `byKind` the search looks ahead at each step, and explanations that
+ * differ in sizes alone stand for one another. The whole state is worked out for the explanations that are left.
  */
 export function search(model: RoundModel, effort: SearchEffort): SearchResult {
   return searchUnlessCrowded(model, effort, 1, effort.breadth);
@@ -49,10 +53,11 @@ export function searchUnlessCrowded(
   wider: number,
 ): SearchResult {
   openBeam(model, beam);
-  const found = follow(model, effort, { step: 0, leftOut: 0 }, limit);
+  const outlook = effort.byKind ? outlookOf(model) : [];
+  const found = follow(model, outlook, effort, { step: 0, leftOut: 0 }, limit);
   if (!('step' in found)) return found;
   [beam, roomy] = [roomy, beam];
-  const widely = follow(model, { ...effort, breadth: wider }, found, 1);
+  const widely = follow(model, outlook, { ...effort, breadth: wider }, found, 1);
   if ('step' in widely) throw new RangeError('A share is at most one.');
   return widely;
 }
@@ -69,6 +74,7 @@ interface Progress {
  */
 function follow(
   model: RoundModel,
+  outlook: Outlook,
   effort: SearchEffort,
   from: Progress,
   limit: number,
@@ -80,6 +86,7 @@ function follow(
   for (let step = from.step; step < model.steps.length; step++) {
     const pair = model.steps[step];
     if (!pair) break;
+    if (effort.byKind) leftOut += lookAhead(outlook, beam, step, effort.byKind.together);
     const found = candidates(model, beam, pair, effort.depth);
     const kept = keep(found, effort, step === model.steps.length - 1 ? effort.share : 1);
     if (kept.crowded > 0 && crowded === null && limit < 1) {

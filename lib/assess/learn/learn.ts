@@ -9,9 +9,9 @@ import { update } from './update';
 
 /** Passes over the rounds: coarse ones on a sample first, then finer ones on more. */
 const PASSES: { rounds: number; effort: SearchEffort }[] = [
-  ...repeated(3, 250, { depth: 6, breadth: 60, share: 0.99 }),
-  ...repeated(3, 400, { depth: 6.5, breadth: 100, share: 0.99 }),
-  ...repeated(2, 1600, { depth: 7, breadth: 150, share: 0.995 }),
+  ...repeated(3, 250, { depth: 6, breadth: 60, share: 0.99, byKind: { alone: 3.5, together: 5 } }),
+  ...repeated(3, 400, { depth: 6.5, breadth: 100, share: 0.99, byKind: { alone: 4, together: 5.5 } }),
+  ...repeated(2, 1600, { depth: 7, breadth: 150, share: 0.995, byKind: { alone: 4.5, together: 6 } }),
 ];
 
 function repeated(

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { judgeRound, type JudgedRound } from '@/lib/assess/cause/judge';
 import { evidenceOf } from '@/lib/assess/evidence';
+import { ONE_BY_ONE } from '@/lib/assess/evidence/evidence-of';
 import { chainOf } from '@/lib/assess/evidence/chain';
 import { groupsOf } from '@/lib/assess/evidence/hypotheses';
 import { CAUSES, type Round } from '@/lib/measure/types';
@@ -52,7 +53,7 @@ const rounds: fc.Arbitrary<Round> = fc
   });
 
 function judged(round: Round): JudgedRound {
-  const found = judgeRound(round, learned);
+  const found = judgeRound(round, learned, ONE_BY_ONE);
   if ('why' in found) throw new Error(found.why);
   return found;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { CAUSES } from '@/lib/measure/types';
-import { explainRound, judgeRound } from '@/lib/assess/cause/judge';
+import { explainRound, judgeRound, VERDICT_EFFORT } from '@/lib/assess/cause/judge';
 import { classesGiven, heightParts } from '@/lib/assess/cause/outcomes';
 import { knownShop } from '@/tests/simulation/known';
 import { roundOf } from '@/tests/simulation/round';
@@ -10,7 +10,7 @@ import { anyRound } from './rounds';
 const shop = knownShop({ technicians: { T1: {}, T2: { setting: 0.5, bias: 0.4 } } });
 
 /** The same search with nothing left out at its end, and every height integrated to all digits. */
-const TO_THE_END = { depth: 9, breadth: 400, share: 1 };
+const TO_THE_END = { ...VERDICT_EFFORT, share: 1 };
 
 it('what a verdict forgoes at the end of its search moves no probability by more than 0.002', () => {
   let furthest = 0;

@@ -56,7 +56,8 @@ describe('the verdicts of a round', () => {
     fc.assert(
       fc.property(anyRound(), (parts) => {
         const found = difference(judged(roundOf(parts)).heights, judged(mirrored(parts)).heights, true);
-        expect(found.probability).toBeLessThan(1e-3);
+        // What is let go on the way hangs on the order of the sides where two are all but as likely.
+        expect(found.probability).toBeLessThan(5e-3);
         expect(found.mm).toBeLessThan(0.05);
       }),
       RUNS,
