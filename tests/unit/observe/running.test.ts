@@ -3,11 +3,17 @@ import { once } from 'node:events';
 import { expect, it } from 'vitest';
 import { keepTrack, stopRunning } from '@/lib/observe';
 
-/** Works until it is told to stop or is done; says how it ended. */
-const working = (forMs: number) => spawn(process.execPath, ['-e', `setTimeout(() => {}, ${forMs})`]);
+/** Works until it is told to stop or its input ends; resolves once it does. */
+async function working() {
+  const child = spawn(process.execPath, ['-e', 'process.stdin.resume(); console.log("ready")'], {
+    stdio: ['pipe', 'pipe', 'inherit'],
+  });
+  await once(child.stdout, 'data');
+  return child;
+}
 
 it('a stop tells one process to end, waits for another, and ends what takes longer than the bound', async () => {
-  const [told, awaited, endless] = [working(60_000), working(300), working(60_000)];
+  const [told, awaited, endless] = await Promise.all([working(), working(), working()]);
   keepTrack(told, 'told');
   keepTrack(awaited, 'awaited');
   keepTrack(endless, 'awaited');
@@ -16,7 +22,9 @@ it('a stop tells one process to end, waits for another, and ends what takes long
       (child) => once(child, 'exit') as Promise<[number | null, NodeJS.Signals | null]>,
     ),
   );
-  expect(await stopRunning(4_000)).toBe(1);
+  const stopped = stopRunning(1_500);
+  awaited.stdin.end();
+  expect(await stopped).toBe(1);
   expect(await ends).toEqual([
     [null, 'SIGTERM'],
     [0, null],
