@@ -41,7 +41,7 @@ export function summarise(
     separator: SEPARATOR_NAMES[facts.separator],
     readings: table.size,
     jobs: table.jobs.all.length,
-    rounds: table.rounds.all.length,
+    rounds: table.rounds.size,
     setups: countSetups(table, lines),
     technicians: sorted(table.technicians),
     gauges: sorted(table.gauges),

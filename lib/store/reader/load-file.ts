@@ -1,3 +1,4 @@
+import { setFlagsFromString } from 'node:v8';
 import type { Fault, FileSummary } from '@/lib/measure';
 import { tableReadings } from '@/lib/store/save/file-readings';
 import { saveAhead } from '@/lib/store/save/save-ahead';
@@ -19,6 +20,10 @@ export interface Progress {
   read: (share: number) => void;
   stored: (share: number) => void;
 }
+
+/** Reading and writing in pieces needs little room: otherwise the heap grows as if there were plenty. */
+const LEAN = ['--heap-growing-percent=15', '--semi-space-growth-factor=1'];
+const AS_EVER = ['--heap-growing-percent=0', '--semi-space-growth-factor=2'];
 
 /** Smaller files are read before a thread has started, bytes. */
 const WORTH_A_THREAD = 4_000_000;
@@ -49,6 +54,7 @@ export async function loadFile(
     return { ...rest, sha256, saved };
   }
   const lines = ahead ?? ((await isLarge(Math.floor(of.bytes / BYTES_A_LINE))) ? AHEAD : 0);
+  for (const flag of LEAN) setFlagsFromString(flag);
   const thread = new ReadingThread(lines === 0 ? progress.read : () => undefined);
   try {
     const reading = thread.read(of, lines);
@@ -70,5 +76,6 @@ export async function loadFile(
     };
   } finally {
     await thread.close();
+    for (const flag of AS_EVER) setFlagsFromString(flag);
   }
 }

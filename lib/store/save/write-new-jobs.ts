@@ -22,9 +22,9 @@ const TABLES = [
   ['JobOutcome', OUTCOME_COLUMNS],
   ['JobTechnician', ['jobId', 'technicianId', 'firstAt']],
   ['Round', ['id', ...ROUND_COLUMNS]],
-  ['Setup', ['id', ...SETUP_COLUMNS]],
+  ['Setup', ['id', ...SETUP_COLUMNS.filter((column) => column !== 'shopId')]],
   ['Observation', ['setupId', 'dimensionId', 'n', 'mean', 'deviation', 'ss', 'takenAt', 'cause']],
-  ['Reading', ['setupId', 'dimensionId', 'repeat', 'value', 'takenAt', 'fileId', 'line']],
+  ['Reading', ['setupId', 'dimensionId', 'repeat', 'value', 'takenAt', 'line']],
   ['RecheckOutcome', ['shopId', 'setupId', 'side', 'cause', 'at']],
 ] as const satisfies [string, readonly string[]][];
 
@@ -47,10 +47,14 @@ export class NewJobsWriter {
     private readonly rows: Rows,
     private readonly shop: ShopId,
     private readonly known: KnownIds,
-    private readonly fileId: number,
+    fileId: number,
   ) {
+    const same: Partial<Record<Table, Record<string, number>>> = {
+      Setup: { shopId: shop },
+      Reading: { fileId },
+    };
     this.#rows = Object.fromEntries(
-      TABLES.map(([name, columns]) => [name, rows.into(name, columns)]),
+      TABLES.map(([name, columns]) => [name, rows.into(name, columns, same[name])]),
     ) as Record<Table, RowsOf>;
   }
 
@@ -62,8 +66,14 @@ export class NewJobsWriter {
     const rounds = await this.rows.newIds('Round', piece.rounds.length);
     const setups = await this.rows.newIds('Setup', piece.setups.count);
     this.#writeJobs(piece, jobs, own.sheets);
+    await this.#rows.Job.flush();
+    this.#writeWithJobs(piece, jobs);
     this.#writeRounds(piece, jobs, rounds);
+    await this.#rows.Round.flush();
     this.#writeSetups(piece, { jobs, rounds, setups });
+    await this.#rows.Setup.flush();
+    this.#writeObservations(piece, setups, own.dimensions);
+    await this.#rows.Observation.flush();
     this.#writeReadings(piece, setups, own.dimensions);
     for (const { setup, side, cause, at } of piece.proved)
       this.#add('RecheckOutcome', [
@@ -73,7 +83,7 @@ export class NewJobsWriter {
         causeOf(cause),
         this.rows.time(at),
       ]);
-    for (const [name] of TABLES) await this.#rows[name].flush();
+    for (const table of Object.values(this.#rows)) await table.flush();
     this.setups += piece.setups.count;
     this.readings += piece.readings.count;
     this.causes += piece.proved.length;
@@ -106,6 +116,7 @@ export class NewJobsWriter {
       this.#add('Sheet', [sheetId, this.shop]);
       return dimensions.map((dimension) => ({ sheetId, dimension }));
     });
+    await this.#rows.Sheet.flush();
     const ids = await this.rows.newIds('Dimension', all.length);
     for (const [index, { sheetId, dimension }] of all.entries()) {
       const { quantity, point, side, section, station, zero, nominal, tolerance } = dimension;
@@ -114,11 +125,11 @@ export class NewJobsWriter {
         ...[this.rows.truth(zero), nominal, tolerance, namedValue(dimension)],
       ]);
     }
+    await this.#rows.Dimension.flush();
     return { sheets, dimensions: ids };
   }
 
   #writeJobs({ jobs }: NewRows, ids: readonly number[], own: ReadonlyMap<number, number>) {
-    const zeros = OUTCOME_COUNTS.map(() => 0);
     for (const [index, job] of jobs.entries()) {
       const id = ids[index] ?? null;
       const sheetId = own.get(index) ?? this.known.sheets.get(job.sheet ?? '')?.id ?? null;
@@ -127,7 +138,14 @@ export class NewJobsWriter {
         ...[this.rows.time(job.openedAt), this.rows.time(job.lastReadAt), job.lastStage, job.lastAttempt],
         ...[this.#people[job.technician] ?? null, job.rounds, job.setups, job.readings, 1],
       ]);
-      // Every job has its rollup from the first moment, with no answer yet.
+    }
+  }
+
+  /** Every job has its rollup from the first moment, with no answer yet. */
+  #writeWithJobs({ jobs }: NewRows, ids: readonly number[]) {
+    const zeros = OUTCOME_COUNTS.map(() => 0);
+    for (const [index, job] of jobs.entries()) {
+      const id = ids[index] ?? null;
       this.#add('JobOutcome', [this.shop, id, 0, ...zeros]);
       for (const [technician, at] of job.hands)
         this.#add('JobTechnician', [id, this.#people[technician] ?? null, this.rows.time(at)]);
@@ -154,7 +172,6 @@ export class NewJobsWriter {
     for (let k = 0; k < count; k++)
       this.#add('Setup', [
         ids.setups[k] ?? null,
-        this.shop,
         ids.jobs[job[k] ?? 0] ?? null,
         ids.rounds[round[k] ?? 0] ?? null,
         labels[label[k] ?? 0] ?? '',
@@ -164,40 +181,42 @@ export class NewJobsWriter {
       ]);
   }
 
+  #writeObservations({ observations: all }: NewRows, setups: readonly number[], own: readonly number[]) {
+    const { count, setup, dimension, n, mean, deviation, ss, takenAt, cause } = all;
+    for (let k = 0; k < count; k++)
+      this.#add('Observation', [
+        setups[setup[k] ?? 0] ?? null,
+        this.#dimensionOf(dimension[k] ?? 0, own),
+        n[k] ?? null,
+        mean[k] ?? null,
+        deviation[k] ?? null,
+        ss[k] ?? null,
+        this.rows.time(takenAt[k] ?? 0),
+        causeOf(cause[k] ?? -1),
+      ]);
+  }
+
   #writeReadings(
-    { observations: all, readings }: NewRows,
+    { observations: { setup, dimension }, readings }: NewRows,
     setups: readonly number[],
     own: readonly number[],
   ) {
-    const setupOf = (k: number) => setups[all.setup[k] ?? 0] ?? null;
-    const dimensionOf = (k: number) => {
-      const dimension = all.dimension[k] ?? 0;
-      return dimension < 0 ? (own[-1 - dimension] ?? null) : (this.#dimensions[dimension] ?? null);
-    };
-    for (let k = 0; k < all.count; k++)
-      this.#add('Observation', [
-        setupOf(k),
-        dimensionOf(k),
-        all.n[k] ?? null,
-        all.mean[k] ?? null,
-        all.deviation[k] ?? null,
-        all.ss[k] ?? null,
-        this.rows.time(all.takenAt[k] ?? 0),
-        causeOf(all.cause[k] ?? -1),
-      ]);
     const { count, observation, repeat, value, takenAt, line } = readings;
     for (let k = 0; k < count; k++) {
       const of = observation[k] ?? 0;
       this.#add('Reading', [
-        setupOf(of),
-        dimensionOf(of),
+        setups[setup[of] ?? 0] ?? null,
+        this.#dimensionOf(dimension[of] ?? 0, own),
         repeat[k] ?? null,
         value[k] ?? null,
         this.rows.time(takenAt[k] ?? 0),
-        this.fileId,
         line[k] ?? null,
       ]);
     }
+  }
+
+  #dimensionOf(number: number, own: readonly number[]): number | null {
+    return (number < 0 ? own[-1 - number] : this.#dimensions[number]) ?? null;
   }
 }
 

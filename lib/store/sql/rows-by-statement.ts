@@ -9,14 +9,16 @@ export class RowsByStatement implements Rows {
 
   constructor(private readonly queries: Queries) {}
 
-  into(table: string, columns: readonly string[]): RowsOf {
+  into(table: string, columns: readonly string[], same: Readonly<Record<string, number>> = {}): RowsOf {
+    const all = [...columns, ...Object.keys(same)];
+    const alike = Object.values(same);
     let waiting: RowCell[][] = [];
     return {
-      add: (cells) => void waiting.push(cells),
+      add: (cells) => void waiting.push([...cells, ...alike]),
       flush: async () => {
         const rows = waiting;
         waiting = [];
-        await insertRows(this.queries, table, columns, rows);
+        await insertRows(this.queries, table, all, rows);
       },
     };
   }

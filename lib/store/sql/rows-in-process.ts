@@ -11,30 +11,29 @@ export class RowsInProcess implements Rows {
 
   constructor(private readonly sqlite: Sqlite) {}
 
-  into(table: string, columns: readonly string[]): RowsOf {
-    const one = `(${columns.map(() => '?').join(', ')})`;
+  into(table: string, columns: readonly string[], same: Readonly<Record<string, number>> = {}): RowsOf {
+    const all = [...columns, ...Object.keys(same)];
+    // What is the same in all rows stands in the statement: it is not handed over again and again.
+    const one = `(${[...columns.map(() => '?'), ...Object.values(same).map(Number)].join(', ')})`;
     const insert = (rows: number) =>
       this.sqlite.writer.prepare<[RowCell[]]>(
-        `INSERT INTO "${table}" (${quoted(columns)}) VALUES ${Array.from({ length: rows }, () => one).join(', ')}`,
+        `INSERT INTO "${table}" (${quoted(all)}) VALUES ${Array.from({ length: rows }, () => one).join(', ')}`,
       );
     const [many, single] = [insert(TOGETHER), insert(1)];
     const width = columns.length;
-    // Pieces of one size: a list that grows is copied again and again, and what it leaves behind lies about for long.
-    let pieces: RowCell[][] = [];
-    let piece: RowCell[] = [];
+    const whole = width * TOGETHER;
+    const cells: RowCell[] = [];
+    let end = 0;
     return {
       add: (row) => {
-        for (const cell of row) piece.push(cell);
-        if (piece.length < width * TOGETHER) return;
-        pieces.push(piece);
-        piece = [];
+        for (let cell = 0; cell < width; cell++) cells[end++] = row[cell] ?? null;
+        if (end < whole) return;
+        many.run(cells);
+        end = 0;
       },
       flush: () => {
-        const [whole, rest] = [pieces, piece];
-        pieces = [];
-        piece = [];
-        for (const cells of whole) many.run(cells);
-        for (let at = 0; at < rest.length; at += width) single.run(rest.slice(at, at + width));
+        for (let at = 0; at < end; at += width) single.run(cells.slice(at, at + width));
+        end = 0;
         return Promise.resolve();
       },
     };

@@ -3,14 +3,16 @@ export type RowCell = string | number | boolean | null;
 
 /** New rows of one table. */
 export interface RowsOf {
-  add(cells: RowCell[]): void;
-  /** Sends what has not gone yet; whatever refers to these rows comes after. */
+  /** Whatever these rows refer to was flushed before. */
+  add(cells: readonly RowCell[]): void;
+  /** Sends what has not gone yet. */
   flush(): Promise<void>;
 }
 
 /** Rows by the million, within an open transaction. The database holds them to its keys, checks and references as any others. */
 export interface Rows {
-  into(table: string, columns: readonly string[]): RowsOf;
+  /** @param same columns that hold one number in all of these rows; they are not among `columns`. */
+  into(table: string, columns: readonly string[], same?: Readonly<Record<string, number>>): RowsOf;
   /** Yes and no, as a cell. */
   truth(is: boolean): RowCell;
   /** A time in epoch ms, as a cell. */

@@ -11,7 +11,8 @@ import { PlainTimes } from './plain-time';
 
 /** Columns that are looked up together: as they are written they were read before, and without a fault. */
 const GROUPS = {
-  place: ['job', 'sheet', 'stage', 'attempt'],
+  job: ['job'],
+  mark: ['sheet', 'stage', 'attempt'],
   hand: ['technician', 'gauge', 'gauge_kind'],
   setup: ['setup'],
   stated: ['quantity', 'point', 'side', 'section', 'station_mm', 'zero', 'nominal_mm', 'tolerance_mm'],
@@ -79,7 +80,8 @@ class Group {
 export class PlainRows {
   /** Whether any value had a decimal comma. */
   sawDecimalComma = false;
-  private readonly place: Group;
+  private readonly job: Group;
+  private readonly mark: Group;
   private readonly hand: Group;
   private readonly setup: Group;
   private readonly stated: Group;
@@ -99,7 +101,8 @@ export class PlainRows {
     private readonly table: LineTable,
   ) {
     const { at } = header;
-    this.place = new Group(GROUPS.place, at);
+    this.job = new Group(GROUPS.job, at);
+    this.mark = new Group(GROUPS.mark, at);
     this.hand = new Group(GROUPS.hand, at);
     this.setup = new Group(GROUPS.setup, at);
     this.stated = new Group(GROUPS.stated, at);
@@ -116,10 +119,11 @@ export class PlainRows {
     const { cells } = this;
     if (line.count !== this.header.width || this.header.unitAt !== null) return false;
     const stated = this.stated.find(line);
-    const place = this.place.find(line);
+    const job = this.job.find(line);
+    const mark = this.mark.find(line);
     const hand = this.hand.find(line);
     const setup = this.setup.find(line);
-    if (stated < 0 || place < 0 || hand < 0 || setup < 0) return false;
+    if (stated < 0 || job < 0 || mark < 0 || hand < 0 || setup < 0) return false;
     const { quantity } = thing(this.table.stated.all, stated);
     const aside = (quantity === 'height' ? this.asideOfHeight : this.asideOfOther).find(line);
     if (aside < 0) return false;
@@ -130,7 +134,7 @@ export class PlainRows {
     if (!(takenAt <= this.latest && value >= low && value <= high)) return false;
     const repeat = this.repeat(line);
     if (repeat < 0) return false;
-    cells.place = place;
+    cells.place = this.placeOf(job, mark);
     cells.hand = hand;
     cells.setup = setup;
     cells.stated = stated;
@@ -142,11 +146,20 @@ export class PlainRows {
   /** Keeps what the texts of a line stood for that was read otherwise. */
   learn(line: PlainLine, cells: Cells, { quantity }: Draft): void {
     if (line.count !== this.header.width) return;
-    this.place.learn(line, cells.place);
+    const place = thing(this.table.places.all, cells.place);
+    this.job.learn(line, place.job);
+    this.mark.learn(line, place.mark);
     this.hand.learn(line, cells.hand);
     this.setup.learn(line, cells.setup);
     this.stated.learn(line, cells.stated);
     (quantity === 'height' ? this.asideOfHeight : this.asideOfOther).learn(line, cells.aside);
+  }
+
+  /** Mostly that of the line before. */
+  private placeOf(job: number, mark: number): number {
+    const before = this.table.places.all[this.cells.place];
+    if (before?.job === job && before.mark === mark) return this.cells.place;
+    return this.table.placeAtMark(job, mark);
   }
 
   private takenAt(line: PlainLine): number {

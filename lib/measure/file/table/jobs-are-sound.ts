@@ -20,7 +20,7 @@ export function jobsAreSound(
   values: SheetValues,
 ): boolean {
   const setups = new SetupsOfJob(table.setups.all.length);
-  const rounds = new RoundsOfFile(table.rounds.all.length);
+  const rounds = new RoundsOfFile(table.rounds.size);
   const names = table.dimensions.all.length;
   const nominals = new Map<number, number | null>();
   const repeats = new Set<number>();

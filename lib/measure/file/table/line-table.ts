@@ -1,16 +1,22 @@
 import { dimensionName } from '@/lib/measure/dimension';
 import type { Cause, Dimension, GaugeKind, Stage } from '@/lib/measure/types';
 import type { Draft } from '../draft';
-import { Kinds, Names } from './names';
+import { Kinds, Names, Pairs, thing } from './names';
 
 /** What the lines of a round have in common. Numbers are those of the table's names; −1 where no sheet is named. */
-export interface Place {
+export interface Place extends Mark {
   job: number;
+  /** One number for job, stage and attempt. */
+  round: number;
+  /** That of its mark. */
+  mark: number;
+}
+
+/** What tells the rounds of a job apart. */
+interface Mark {
   sheet: number;
   stage: Stage;
   attempt: number;
-  /** One number for job, stage and attempt. */
-  round: number;
 }
 
 export interface Hand {
@@ -57,8 +63,12 @@ export class LineTable {
   readonly gauges = new Names();
   readonly setups = new Names();
   readonly dimensions = new Names();
-  readonly rounds = new Names();
-  readonly places = new Kinds<Place>();
+  readonly rounds = new Pairs();
+  /** Places by their numbers; a number for each of job and mark. */
+  readonly places = { all: [] as Place[] };
+  private readonly pairs = new Pairs();
+  private readonly marks = new Kinds<Mark & { round: number }>();
+  private readonly roundMarks = new Names();
   readonly hands = new Kinds<Hand>();
   readonly stated = new Kinds<Stated>();
   readonly asides = new Kinds<Aside>();
@@ -120,10 +130,21 @@ export class LineTable {
   }
 
   placeOf({ job, sheet, stage, attempt }: Pick<Draft, 'job' | 'sheet' | 'stage' | 'attempt'>): number {
-    return this.places.of(`${job}\n${sheet ?? ''}\n${stage}\n${attempt}`, () => ({
-      ...{ job: this.jobs.of(job), sheet: sheet === null ? -1 : this.sheets.of(sheet), stage, attempt },
-      round: this.rounds.of(`${job}\n${stage}\n${attempt}`),
+    const mark = this.marks.of(`${sheet ?? ''}\n${stage}\n${attempt}`, () => ({
+      ...{ sheet: sheet === null ? -1 : this.sheets.of(sheet), stage, attempt },
+      round: this.roundMarks.of(`${stage}\n${attempt}`),
     }));
+    return this.placeAtMark(this.jobs.of(job), mark);
+  }
+
+  /** The place of a job that is marked as another one was. */
+  placeAtMark(job: number, mark: number): number {
+    const place = this.pairs.of(job, mark);
+    if (place === this.places.all.length) {
+      const { sheet, stage, attempt, round } = thing(this.marks.all, mark);
+      this.places.all.push({ job, sheet, stage, attempt, round: this.rounds.of(job, round), mark });
+    }
+    return place;
   }
 
   statedOf(of: Omit<Stated, 'name'>): number {

@@ -28,6 +28,28 @@ export class Kinds<Thing> {
   }
 }
 
+/** More than there are lines, so than there can be names. */
+const MORE = 2 ** 22;
+
+/** Pairs of numbers that recur, each known by a number of its own. */
+export class Pairs {
+  readonly #at = new Map<number, number>();
+
+  get size(): number {
+    return this.#at.size;
+  }
+
+  of(one: number, other: number): number {
+    const pair = one * MORE + other;
+    let index = this.#at.get(pair);
+    if (index === undefined) {
+      index = this.#at.size;
+      this.#at.set(pair, index);
+    }
+    return index;
+  }
+}
+
 /** The thing of this number, which its own table gave out. */
 export function thing<Thing>(all: readonly Thing[], index: number): Thing {
   const found = all[index];

@@ -113,7 +113,7 @@ export class ReadingTable implements Iterable<Reading> {
 }
 
 function clearances({ rounds, places, placeAt, asides, asideAt, stated, statedAt, size }: LineTable) {
-  const found = new Float64Array(rounds.all.length);
+  const found = new Float64Array(rounds.size);
   for (let at = 0; at < size; at++) {
     const { clearance } = thing(asides.all, asideAt[at] ?? 0);
     if (clearance === null || clearance === 0) continue;
