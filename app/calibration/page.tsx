@@ -12,7 +12,7 @@ import { CalledPanel } from './_parts/called-panel';
 import { asForetold, calledBy, reliabilityOf, scoresOf } from './_parts/proofs';
 import { ReliabilityPanel } from './_parts/reliability-panel';
 import { ScorePanel } from './_parts/score-panel';
-import { countJobs, provedHeights } from '@/lib/access';
+import { countJobs, may, provedHeights } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { titled } from '@/app/_words/titled';
@@ -66,7 +66,11 @@ export default async function Calibration() {
           <p>{t('few', { n: proved.length })}</p>
         </Note>
       )}
-      <CalledPanel called={calledBy(heights, missCostOf(shop))} missCost={missCostOf(shop)} />
+      <CalledPanel
+        called={calledBy(heights, missCostOf(shop))}
+        missCost={missCostOf(shop)}
+        sets={may(viewer, 'change settings')}
+      />
       <ReliabilityPanel cause="gauge" title={t('said.gauge')} bins={bins.gauge} />
       <ReliabilityPanel cause="body" title={t('said.body')} bins={bins.body} />
       <ReliabilityPanel cause="both" title={t('said.both')} bins={bins.both} />

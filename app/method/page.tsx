@@ -8,11 +8,13 @@ import { missCostOf, sureFrom } from '@/app/_shop/miss-cost';
 import { enter } from '@/app/_shop/enter';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
+import { may } from '@/lib/access';
 
 export const generateMetadata = titled(() => words('method')('title'));
 
 export default async function Method() {
-  const missCost = missCostOf((await enter()).shop);
+  const viewer = await enter();
+  const missCost = missCostOf(viewer.shop);
   const t = words('method');
   // A class is told from this probability on: the careful side of what missed damage costs against a needless re-hang.
   const sure = sureFrom(missCost);
@@ -31,7 +33,8 @@ export default async function Method() {
               cost: missCost,
               sure: percent(sure),
               rest: percent(1 - sure),
-              settings: (chunks) => <Link href="/settings">{chunks}</Link>,
+              settings: (chunks) =>
+                may(viewer, 'change settings') ? <Link href="/settings">{chunks}</Link> : chunks,
             })}
           </p>
           <ul>

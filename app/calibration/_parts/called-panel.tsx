@@ -13,20 +13,24 @@ import { words } from '@/app/_words/words';
 interface CalledPanelProps {
   called: ReturnType<typeof calledBy>;
   missCost: number;
+  /** Whether the reader may set it. */
+  sets: boolean;
 }
 
 /** Every call at the shop's present threshold, and what the heights proved to be. */
-export const CalledPanel = drawnOnce(function CalledPanel({ called, missCost }: CalledPanelProps) {
+export const CalledPanel = drawnOnce(function CalledPanel({ called, missCost, sets }: CalledPanelProps) {
   const t = words('calibration');
   return (
     <Panel
       id="calls"
       title={t('called.title')}
-      note={t.rich('called.note', {
-        sure: percent(sureFrom(missCost)),
-        cost: missCost,
-        link: (chunks) => <Link href="/settings">{chunks}</Link>,
-      })}
+      note={
+        <>
+          {t('called.note', { sure: percent(sureFrom(missCost)), cost: missCost })}
+          {sets && ' '}
+          {sets && <Link href="/settings">{t('called.set')}</Link>}
+        </>
+      }
     >
       <Table
         caption={t('called.caption')}
