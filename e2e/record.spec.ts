@@ -3,7 +3,8 @@ import { expect, test, type Locator, type Page } from '@playwright/test';
 import { readPdf, running } from '@/tests/pdf-text';
 import { SIGNED_IN } from './signed-in';
 
-const plain = (text: string): string => text.replaceAll('\u00a0', ' ').replaceAll(/\s+/g, ' ').trim();
+/** In one line; a comma that is read aloud alone stands by itself. */
+const plain = (text: string): string => text.replaceAll(/\s+/g, ' ').replaceAll(' ,', ',').trim();
 
 /** What a row of a job's heights says: how far off, what was read, how sure, and whose setup it is. */
 interface Row {
