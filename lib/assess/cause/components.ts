@@ -39,6 +39,8 @@ export interface Component {
 /** Mis-sets that any gauge can suffer, whatever the sheet and the round. */
 const ALWAYS_POSSIBLE: ReadonlySet<Misset> = new Set(['both', 'left', 'right', 'other-mark']);
 
+const NOTHING_MORE = [0, 0, 0] as const;
+
 /** Mis-sets of unknown size by the hand that sets: the same for all its setups, so they need be laid out only once. */
 export type UnknownSizes = Map<TechnicianHand, Component[]>;
 
@@ -63,7 +65,7 @@ export function settingComponents(
     band: number,
     left: number,
     right: number,
-    extra: [number, number, number],
+    extra: readonly [number, number, number],
     weight: number,
   ): void => {
     if (weight <= 0) return;
@@ -82,12 +84,14 @@ export function settingComponents(
     });
   };
   const slips = slipsOf(pair, frame);
+  const alike = new Map<Misset, number>();
+  for (const { misset } of slips) alike.set(misset, (alike.get(misset) ?? 0) + 1);
   const rate = (misset: Misset): number => hand.missetRate * learned.missets[misset];
   // A slip that cannot happen here (no clearance to forget) leaves the others' rates as they are.
-  const impossible = MISSETS.filter(
-    (misset) => !ALWAYS_POSSIBLE.has(misset) && !slips.some((slip) => slip.misset === misset),
-  ).reduce((sum, misset) => sum + rate(misset), 0);
-  push('ordinary', -1, 0, 0, [0, 0, 0], 1 - hand.missetRate + impossible);
+  let impossible = 0;
+  for (const misset of MISSETS)
+    if (!ALWAYS_POSSIBLE.has(misset) && !alike.has(misset)) impossible += rate(misset);
+  push('ordinary', -1, 0, 0, NOTHING_MORE, 1 - hand.missetRate + impossible);
   const laidOut = known?.get(hand);
   const from = components.length;
   const sides: [Misset, number, number][] = [
@@ -95,7 +99,7 @@ export function settingComponents(
     ['left', 1, 0],
     ['right', 0, 1],
   ];
-  if (laidOut) components.push(...laidOut);
+  if (laidOut) for (const one of laidOut) components.push(one);
   for (const [misset, left, right] of laidOut ? [] : sides) {
     if (broad) {
       const v = BROAD_SD ** 2;
@@ -123,10 +127,8 @@ export function settingComponents(
     const v = gauge.markSd ** 2;
     push('other-mark', -1, sign * gauge.mark, sign * gauge.mark, [v, v, v], rate('other-mark') / 2);
   }
-  for (const slip of slips) {
-    const alike = slips.filter((s) => s.misset === slip.misset).length;
-    push(slip.misset, -1, slip.left, slip.right, [0, 0, 0], rate(slip.misset) / alike);
-  }
+  for (const { misset, left, right } of slips)
+    push(misset, -1, left, right, NOTHING_MORE, rate(misset) / (alike.get(misset) ?? 1));
   return components;
 }
 

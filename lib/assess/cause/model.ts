@@ -13,6 +13,8 @@ export interface PairModel {
   hand: TechnicianHand;
   gauge: GaugeState;
   settings: Component[];
+  /** How often the left hanger alone is set wrong, the right one alone, and both. */
+  wrong: [left: number, right: number, both: number];
   /** What this setup can be, and the bodies it can meet. */
   columns: SettingColumns;
   places: Places;
@@ -190,6 +192,7 @@ function pairModel(
     hand,
     gauge,
     settings,
+    wrong: wrongOf(hand, learned, settings),
     columns,
     places,
     meetings: meetings(places, columns, first && only),
@@ -205,6 +208,13 @@ function pairModel(
     common: learned.common,
     gains: new Map(),
   };
+}
+
+function wrongOf(hand: TechnicianHand, learned: Learned, settings: readonly Component[]): PairModel['wrong'] {
+  const left = hand.missetRate * learned.missets.left;
+  const right = hand.missetRate * learned.missets.right;
+  // All together is one.
+  return [left, right, Math.max(0, 1 - Math.exp(settings[0]?.logPrior ?? 0) - left - right)];
 }
 
 /** Whether a pattern (index into PATTERNS) damages a side. */

@@ -1,6 +1,6 @@
 import type { Beam } from './beam';
 import { componentAt, patternProbability } from './explanation';
-import { PATTERNS } from './learned';
+import { type Pattern, PATTERNS } from './learned';
 import type { PairModel, RoundModel } from './model';
 import { BROAD_SD, SIDE_DIFFERENCE } from './sizes';
 
@@ -14,6 +14,9 @@ const BROAD_DIFFERENCE = (SIDE_DIFFERENCE * BROAD_SD) ** 2;
  */
 const FREE_SIDE = -5;
 const FREE_BOTH = -8;
+
+/** Where a station is hardly ever sound, what is foreseen is no less than this for it. */
+const LEAST = 1e-9;
 
 /** A setup that is still to be taken: what its readings tell of the datum where nothing is wrong, and how likely that is. */
 interface Coming {
@@ -55,21 +58,16 @@ export function outlookOf(model: RoundModel): Outlook {
 
 function coming(model: RoundModel, pair: PairModel, step: number, under: boolean): Coming {
   const [ordinary] = pair.settings;
-  const wrong = [0, 0, 0];
-  for (const { misset, logPrior } of pair.settings) {
-    if (misset === 'ordinary') continue;
-    const side = misset === 'left' ? 0 : misset === 'right' ? 1 : 2;
-    wrong[side] = (wrong[side] ?? 0) + Math.exp(logPrior);
-  }
-  const [sound, ...damaged] = under
-    ? [1]
-    : PATTERNS.map((_, pattern) => chance(model, pair.station, pattern));
-  const [onLeft = 0, onRight = 0, onBoth = 0, opposed = 0] = damaged;
+  const damaged = (pattern: Pattern): number =>
+    under ? 0 : chance(model, pair.station, PATTERNS.indexOf(pattern));
+  const onLeft = damaged('left');
+  const onRight = damaged('right');
+  const onBoth = damaged('both') + damaged('opposed');
   const scatter = under ? 0 : componentAt(model.bodies, 0).varLeft;
-  const none = Math.log(sound ?? 0) + (ordinary?.logPrior ?? 0);
-  const left = Math.log(onLeft + (wrong[0] ?? 0));
-  const right = Math.log(onRight + (wrong[1] ?? 0));
-  const both = Math.log(onBoth + opposed + (wrong[2] ?? 0));
+  const none = Math.log(Math.max(LEAST, 1 - onLeft - onRight - onBoth)) + (ordinary?.logPrior ?? 0);
+  const left = Math.log(onLeft + pair.wrong[0]);
+  const right = Math.log(onRight + pair.wrong[1]);
+  const both = Math.log(onBoth + pair.wrong[2]);
   const vL = (ordinary?.varLeft ?? 0) + scatter + pair.noise[0] + pair.commonNoise;
   const vR = (ordinary?.varRight ?? 0) + scatter + pair.noise[1] + pair.commonNoise;
   const c = (ordinary?.covariance ?? 0) + pair.commonNoise;

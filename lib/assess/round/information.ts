@@ -14,21 +14,38 @@ export function bhattacharyya(a: Prediction, b: Prediction): number {
   return distance(a, b, logDeterminant(a), logDeterminant(b));
 }
 
-function distance(a: Prediction, b: Prediction, logA: number, logB: number): number {
-  const n = a.mean.length;
-  const pooled = new Float64Array(n * n);
-  for (let i = 0; i < pooled.length; i++) pooled[i] = ((a.covariance[i] ?? 0) + (b.covariance[i] ?? 0)) / 2;
-  const difference = new Float64Array(n);
-  for (let i = 0; i < n; i++) difference[i] = (a.mean[i] ?? 0) - (b.mean[i] ?? 0);
-  const { logDet, quadratic } = solve(pooled, difference, n);
-  return quadratic / 8 + (logDet - (logA + logB) / 2) / 2;
+/** Room for what is worked out between two predictions, used again for every two. */
+let pooled = new Float64Array(64);
+let difference = new Float64Array(8);
+
+function room(n: number): void {
+  if (difference.length >= n) return;
+  pooled = new Float64Array(n * n);
+  difference = new Float64Array(n);
 }
 
-const logDeterminant = ({ mean: { length }, covariance }: Prediction): number =>
-  solve(Float64Array.from(covariance), new Float64Array(length), length).logDet;
+function distance(a: Prediction, b: Prediction, logA: number, logB: number): number {
+  const n = a.mean.length;
+  room(n);
+  for (let i = 0; i < n * n; i++) pooled[i] = ((a.covariance[i] ?? 0) + (b.covariance[i] ?? 0)) / 2;
+  for (let i = 0; i < n; i++) difference[i] = (a.mean[i] ?? 0) - (b.mean[i] ?? 0);
+  solve(pooled, difference, n);
+  return solved.quadratic / 8 + (solved.logDet - (logA + logB) / 2) / 2;
+}
+
+function logDeterminant({ mean: { length: n }, covariance }: Prediction): number {
+  room(n);
+  for (let i = 0; i < n * n; i++) pooled[i] = covariance[i] ?? 0;
+  difference.fill(0, 0, n);
+  solve(pooled, difference, n);
+  return solved.logDet;
+}
+
+/** What `solve` has found last. */
+const solved = { logDet: 0, quadratic: 0 };
 
 /** ln |M| and vᵀ M⁻¹ v. @param matrix row-major; the lower triangle is replaced by its root. @param vector replaced. */
-function solve(matrix: Float64Array, vector: Float64Array, n: number): { logDet: number; quadratic: number } {
+function solve(matrix: Float64Array, vector: Float64Array, n: number): void {
   let logDet = 0;
   let quadratic = 0;
   for (let i = 0; i < n; i++) {
@@ -44,7 +61,8 @@ function solve(matrix: Float64Array, vector: Float64Array, n: number): { logDet:
     vector[i] = right / pivot;
     quadratic += (vector[i] ?? 0) ** 2;
   }
-  return { logDet, quadratic };
+  solved.logDet = logDet;
+  solved.quadratic = quadratic;
 }
 
 /** Entropy in bits of weights that sum to one. */
@@ -61,40 +79,68 @@ export function entropyBits(weights: Iterable<number>): number {
  * entropy of the groups.
  */
 export function expectedBits(predictions: readonly Prediction[], groups: readonly string[]): number {
-  const logs = predictions.map(logDeterminant);
-  const overlap = predictions.map(() => new Array<number>(predictions.length).fill(1));
-  predictions.forEach((a, i) => {
-    for (let j = 0; j < i; j++) {
-      const b = predictions[j];
-      if (!b) continue;
-      const value = Math.exp(-distance(a, b, logs[i] ?? 0, logs[j] ?? 0));
-      (overlap[i] ?? [])[j] = value;
-      (overlap[j] ?? [])[i] = value;
-    }
-  });
-  const information = (members: readonly number[]): number => {
-    const total = members.reduce((sum, i) => sum + (predictions[i]?.weight ?? 0), 0);
-    if (!(total > 0)) return 0;
-    let bits = 0;
-    for (const i of members) {
-      const w = (predictions[i]?.weight ?? 0) / total;
-      const seen = members.reduce(
-        (sum, j) => sum + ((predictions[j]?.weight ?? 0) / total) * (overlap[i]?.[j] ?? 0),
-        0,
-      );
-      if (w > 0) bits -= w * Math.log2(seen);
-    }
-    return bits;
-  };
+  const overlaps = overlapsOf(predictions);
   const byGroup = new Map<string, number[]>();
-  groups.forEach((group, i) => byGroup.set(group, [...(byGroup.get(group) ?? []), i]));
-  const everything = information(predictions.map((_, i) => i));
+  groups.forEach((group, i) => {
+    const members = byGroup.get(group);
+    if (members) members.push(i);
+    else byGroup.set(group, [i]);
+  });
+  const everything = information(
+    predictions,
+    overlaps,
+    predictions.map((_, i) => i),
+  );
   let within = 0;
   let top = 0;
   for (const members of byGroup.values()) {
-    const total = members.reduce((sum, i) => sum + (predictions[i]?.weight ?? 0), 0);
-    within += total * information(members);
+    const total = weightOf(predictions, members);
+    // One alone tells nothing within its group.
+    if (members.length > 1) within += total * information(predictions, overlaps, members);
     if (total > 0) top -= total * Math.log2(total);
   }
   return Math.min(top, Math.max(0, everything - within));
+}
+
+/** exp(−distance) of every two, row-major. */
+function overlapsOf(predictions: readonly Prediction[]): Float64Array {
+  const count = predictions.length;
+  const logs = predictions.map(logDeterminant);
+  const overlaps = new Float64Array(count * count).fill(1);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j < i; j++) {
+      const a = predictions[i];
+      const b = predictions[j];
+      if (!a || !b) continue;
+      const value = Math.exp(-distance(a, b, logs[i] ?? 0, logs[j] ?? 0));
+      overlaps[i * count + j] = value;
+      overlaps[j * count + i] = value;
+    }
+  }
+  return overlaps;
+}
+
+function weightOf(predictions: readonly Prediction[], members: readonly number[]): number {
+  let total = 0;
+  for (const i of members) total += predictions[i]?.weight ?? 0;
+  return total;
+}
+
+/** Bits that the readings tell about which of these explanations is true. */
+function information(
+  predictions: readonly Prediction[],
+  overlaps: Float64Array,
+  members: readonly number[],
+): number {
+  const count = predictions.length;
+  const total = weightOf(predictions, members);
+  if (!(total > 0)) return 0;
+  let bits = 0;
+  for (const i of members) {
+    const w = (predictions[i]?.weight ?? 0) / total;
+    let seen = 0;
+    for (const j of members) seen += ((predictions[j]?.weight ?? 0) / total) * (overlaps[i * count + j] ?? 0);
+    if (w > 0) bits -= w * Math.log2(seen);
+  }
+  return bits;
 }
