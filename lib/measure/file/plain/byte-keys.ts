@@ -14,21 +14,23 @@ export class ByteKeys {
   #numbers = new Int32Array(1 << 8);
   /** Places by hash: one more than a text's, or 0. Never more than half are taken. */
   #places = new Int32Array(1 << 9);
-  /** The text that was found last: lines that stand together have much in common. */
+  /** The text that was found last, and which was found after each: lines that stand together have much in common. */
   #last = 0;
+  #after = new Int32Array(1 << 8);
 
   /** The number of the text that stands from `from` to `to`; −1 where it was never learned. */
   find(bytes: Uint8Array, from: number, to: number): number {
     if (this.size === 0) return -1;
     if (this.#is(this.#last, bytes, from, to)) return this.#numbers[this.#last] ?? -1;
+    const next = this.#after[this.#last] ?? 0;
+    if (this.#is(next, bytes, from, to)) return this.#found(next);
     const hash = hashOf(bytes, from, to);
     const mask = this.#places.length - 1;
     for (let place = hash & mask; ; place = (place + 1) & mask) {
       const at = (this.#places[place] ?? 0) - 1;
       if (at < 0) return -1;
       if (this.#hashes[at] !== hash || !this.#is(at, bytes, from, to)) continue;
-      this.#last = at;
-      return this.#numbers[at] ?? -1;
+      return this.#found(at);
     }
   }
 
@@ -55,6 +57,12 @@ export class ByteKeys {
     return true;
   }
 
+  #found(at: number): number {
+    this.#after[this.#last] = at;
+    this.#last = at;
+    return this.#numbers[at] ?? -1;
+  }
+
   #place(at: number): void {
     const mask = this.#places.length - 1;
     let place = (this.#hashes[at] ?? 0) & mask;
@@ -67,6 +75,7 @@ export class ByteKeys {
     this.#begins = grown(this.#begins, new Int32Array(size));
     this.#hashes = grown(this.#hashes, new Int32Array(size));
     this.#numbers = grown(this.#numbers, new Int32Array(size));
+    this.#after = grown(this.#after, new Int32Array(size));
   }
 
   #growPlaces(): void {

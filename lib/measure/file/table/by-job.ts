@@ -11,9 +11,8 @@ export interface ByJob {
 /** Puts the lines in order of jobs by counting: they need not stand together in the file. */
 export function byJob(table: LineTable): ByJob {
   const { places, placeAt, size } = table;
-  const jobOf = Int32Array.from(places.all, ({ job }) => job);
   const from = new Int32Array(table.jobs.all.length + 1);
-  const jobAt = (at: number) => jobOf[placeAt[at] ?? 0] ?? 0;
+  const jobAt = (at: number) => places.all[placeAt[at] ?? 0]?.job ?? 0;
   for (let at = 0; at < size; at++) {
     const next = jobAt(at) + 1;
     from[next] = (from[next] ?? 0) + 1;

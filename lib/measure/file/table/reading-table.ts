@@ -28,6 +28,7 @@ export class ReadingTable implements Iterable<Reading> {
   ) {
     this.clearances = clearances(lines);
     for (const [job, sheet] of sheets.entries()) {
+      if (byJob.from[job] === byJob.from[job + 1]) continue;
       const own = this.linesOf(job);
       for (const at of own) lines.statedAt[at] = values.of(job, sheet, lines.statedAt[at] ?? 0);
       numberRepeats(lines, own);

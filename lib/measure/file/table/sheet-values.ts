@@ -28,6 +28,8 @@ export class SheetValues {
     this.width = table.stated.all.length;
     const named = new Map<number, Draft>();
     for (const [job, sheet] of sheets.entries()) {
+      // Of a part of a file most jobs have no line.
+      if (lines.from[job] === lines.from[job + 1]) continue;
       const own = sheet < 0 ? new Map<number, Draft>() : named;
       for (let k = lines.from[job] ?? 0; k < (lines.from[job + 1] ?? 0); k++) {
         const at = lines.order[k] ?? 0;
