@@ -32,6 +32,7 @@ import {
   newestHanging,
 } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { handsOf } from '@/app/_shop/hand-link';
 import { said } from '@/app/_shop/said';
 import { hear } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
@@ -140,6 +141,7 @@ export default async function GaugePage({ params, searchParams }: Props) {
         <SetupTable
           setups={setups.rows}
           timeZone={shop.timeZone}
+          hands={handsOf(viewer)}
           show="technician"
           caption={t('setups.caption', { n: setups.total, tag })}
         />

@@ -12,6 +12,7 @@ import { jobQuery, PAGE_SIZE, questionFrom, type Question } from '../_list/quest
 import { countJobs, listJobs, listPeople, listSheets } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
+import { handsOf } from '@/app/_shop/hand-link';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
 
@@ -87,6 +88,7 @@ export default async function Jobs({ searchParams }: { searchParams: Promise<Que
           rows={rows}
           question={question}
           timeZone={shop.timeZone}
+          hands={handsOf(viewer)}
           caption={t('caption', {
             from: grouped((page - 1) * PAGE_SIZE + 1),
             to: grouped((page - 1) * PAGE_SIZE + rows.length),

@@ -4,7 +4,7 @@ import { notFound } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
 import { missCostOf } from '@/app/_shop/miss-cost';
-import { address, jobAddress, sheetAddress, technicianAddress, type Query } from '@/app/_words/address';
+import { address, jobAddress, sheetAddress, type Query } from '@/app/_words/address';
 import { OutcomeTag } from '@/app/_words/jobs';
 import { labelFrom } from '@/app/_words/parameters';
 import { words } from '@/app/_words/words';
@@ -22,6 +22,7 @@ import { OutOfService } from './_parts/out-of-service';
 import { RoundSection } from './_parts/round-section';
 import { currentLearned, getJob, getJobRow, readingsOfJob, roundVerdicts, type JobRow } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { HandLink, handsOf, type Hands } from '@/app/_shop/hand-link';
 
 interface Props {
   params: Promise<{ job: string }>;
@@ -53,7 +54,7 @@ export default async function JobPage({ params, searchParams }: Props) {
     <Page
       above={<Link href="/jobs">{t('all')}</Link>}
       title={t('title', { job: job.job })}
-      lead={<Lead row={row} timeZone={shop.timeZone} />}
+      lead={<Lead row={row} timeZone={shop.timeZone} hands={handsOf(viewer)} />}
       actions={
         <>
           <a className={button.button} href={`${jobAddress(job.job)}/record`} download>
@@ -89,6 +90,7 @@ export default async function JobPage({ params, searchParams }: Props) {
           )}
           timeZone={shop.timeZone}
           missCost={missCostOf(shop)}
+          hands={handsOf(viewer)}
         />
       ))}
       <JobCautions />
@@ -96,7 +98,7 @@ export default async function JobPage({ params, searchParams }: Props) {
   );
 }
 
-function Lead({ row, timeZone }: { row: JobRow; timeZone: string }) {
+function Lead({ row, timeZone, hands }: { row: JobRow; timeZone: string; hands: Hands }) {
   const t = words('jobs');
   const { sheet } = row;
   return (
@@ -108,7 +110,7 @@ function Lead({ row, timeZone }: { row: JobRow; timeZone: string }) {
       {row.technicians.map((code, index) => (
         <span key={code}>
           {index > 0 && ', '}
-          <Link href={technicianAddress(code)}>{code}</Link>
+          <HandLink code={code} hands={hands} />
         </span>
       ))}
       . <OutcomeTag outcome={row.outcome} />

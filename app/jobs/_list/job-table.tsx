@@ -1,7 +1,8 @@
 import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Table, type Column } from '@/app/_look/table';
-import { address, jobAddress, technicianAddress } from '@/app/_words/address';
+import { HandLink, type Hands } from '@/app/_shop/hand-link';
+import { address, jobAddress } from '@/app/_words/address';
 import { OutcomeTag, roundName, sectionInSentence } from '@/app/_words/jobs';
 import { grouped } from '@/app/_words/numbers';
 import { day } from '@/app/_words/times';
@@ -15,9 +16,16 @@ interface JobTableProps {
   question: Question;
   timeZone: string;
   caption: string;
+  hands: Hands;
 }
 
-export const JobTable = drawnOnce(function JobTable({ rows, question, timeZone, caption }: JobTableProps) {
+export const JobTable = drawnOnce(function JobTable({
+  rows,
+  question,
+  timeZone,
+  caption,
+  hands,
+}: JobTableProps) {
   const t = words('jobList');
   const sorted = question.sort ?? 'opened';
   const direction = question.direction ?? (question.sort === undefined ? 'desc' : 'asc');
@@ -75,9 +83,7 @@ export const JobTable = drawnOnce(function JobTable({ rows, question, timeZone, 
       cell: (row) => (
         <span className={styles.codes}>
           {row.technicians.map((code) => (
-            <Link key={code} href={technicianAddress(code)} prefetch={false}>
-              {code}
-            </Link>
+            <HandLink key={code} code={code} hands={hands} />
           ))}
         </span>
       ),

@@ -9,6 +9,7 @@ import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
 import { enter, viewerOrNull } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
+import { handsOf } from '@/app/_shop/hand-link';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { address, technicianAddress, type Query } from '@/app/_words/address';
@@ -143,6 +144,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
         <SetupTable
           setups={setups.rows}
           timeZone={shop.timeZone}
+          hands={handsOf(viewer)}
           show="gauge"
           caption={
             question.gauge === undefined

@@ -1,7 +1,8 @@
 import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
-import { gaugeAddress, setupPlace, technicianAddress } from '@/app/_words/address';
+import { HandLink, type Hands } from '@/app/_shop/hand-link';
+import { gaugeAddress, setupPlace } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
 import { roundName } from '@/app/_words/jobs';
 import { bareMillimetres, signed, unit } from '@/app/_words/numbers';
@@ -15,6 +16,7 @@ interface SetupTableProps {
   caption: string;
   /** The column that says with what, or by whom. */
   show: 'gauge' | 'technician';
+  hands: Hands;
 }
 
 /** One line a dimension of a setup; its label leads to the readings on the job's page. */
@@ -23,6 +25,7 @@ export const SetupTable = drawnOnce(function SetupTable({
   timeZone,
   caption,
   show,
+  hands,
 }: SetupTableProps) {
   const t = words('hand');
   const rows = setups.flatMap((setup) =>
@@ -73,11 +76,7 @@ export const SetupTable = drawnOnce(function SetupTable({
           : {
               key: 'technician',
               head: t('setups.technician'),
-              cell: ({ setup }) => (
-                <Link href={technicianAddress(setup.technician)} prefetch={false}>
-                  {setup.technician}
-                </Link>
-              ),
+              cell: ({ setup }) => <HandLink code={setup.technician} hands={hands} />,
             },
         {
           key: 'dimension',

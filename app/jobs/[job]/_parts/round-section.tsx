@@ -1,6 +1,7 @@
 import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Panel } from '@/app/_look/panel';
+import type { Hands } from '@/app/_shop/hand-link';
 import { recordedDimensions, standardUncertainties } from '@/lib/assess';
 import { address, jobAddress, roundAnchor } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
@@ -27,6 +28,7 @@ interface RoundSectionProps {
   timeZone: string;
   /** What missing damage costs against a needless re-hang. */
   missCost: number;
+  hands: Hands;
 }
 
 /** One measuring of the job: what to do next, every dimension, and the setups behind them. */
@@ -37,6 +39,7 @@ export const RoundSection = drawnOnce(function RoundSection({
   readings,
   timeZone,
   missCost,
+  hands,
 }: RoundSectionProps) {
   const t = words('jobs');
   const anchor = roundAnchor(round.stage, round.attempt);
@@ -86,6 +89,7 @@ export const RoundSection = drawnOnce(function RoundSection({
           timeZone={timeZone}
           job={round.job}
           name={anchor}
+          hands={hands}
         />
       </details>
     </Panel>

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
-import { address, gaugeAddress, jobAddress, setupAnchor, technicianAddress } from '@/app/_words/address';
+import { HandLink, type Hands } from '@/app/_shop/hand-link';
+import { address, gaugeAddress, jobAddress, setupAnchor } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
 import { words } from '@/app/_words/words';
 import { bareMillimetres, signed, unit } from '@/app/_words/numbers';
@@ -16,10 +17,11 @@ interface SetupListProps {
   job: string;
   /** Anchor of the round. */
   name: string;
+  hands: Hands;
 }
 
 /** Every setting and hanging of a gauge in the order it was done, with the readings as they were read. */
-export function SetupList({ setups, readings, timeZone, job, name }: SetupListProps) {
+export function SetupList({ setups, readings, timeZone, job, name, hands }: SetupListProps) {
   const t = words('jobs');
   return (
     <ol className={styles.list} data-plain>
@@ -30,9 +32,7 @@ export function SetupList({ setups, readings, timeZone, job, name }: SetupListPr
             <Link href={gaugeAddress(setup.gauge)} prefetch={false}>
               {setup.gauge}
             </Link>
-            <Link href={technicianAddress(setup.technician)} prefetch={false}>
-              {setup.technician}
-            </Link>
+            <HandLink code={setup.technician} hands={hands} />
             <span>{dayAndTime(setup.takenAt, timeZone)}</span>
             <Link
               href={address(`${jobAddress(job)}/readings`, { setup: setup.label })}
