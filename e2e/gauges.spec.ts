@@ -11,7 +11,7 @@ test('the gauge that fell off the bench shows its story: found out of limits, me
     page.getByRole('img', { name: /measured errors of gauge CG4.*14 Jul 2026: \+2\.10.*, failed/ }),
   ).toBeVisible();
   const table = page.getByRole('table', { name: 'Newest first' });
-  await expect(table.getByRole('row', { name: /failed \+2\.10 mm.*rod bent/ })).toBeVisible();
+  await expect(table.getByRole('row', { name: /failed \+2\.10\smm.*rod bent/ })).toBeVisible();
 });
 
 test('the gauge whose verification was forgotten is marked', async ({ page }) => {

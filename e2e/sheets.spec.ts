@@ -31,7 +31,7 @@ test('a sheet is entered by the keyboard, a length that cannot fit is named, and
   await page.getByLabel('Letter, point row 1').focus();
   for (const row of ROWS) await typeRow(page, row);
   await expect(page.getByLabel('Letter, point row 4')).toBeFocused();
-  await expect(page.getByRole('img', { name: /K, both, zero station: station 1000\.0 mm/ })).toBeVisible();
+  await expect(page.getByRole('img', { name: /K, both, zero station: station 1000\.0\smm/ })).toBeVisible();
 
   await page.getByLabel('From, length row 1').focus();
   await typeRow(page, ['K', 'N', 'straight', '1350', '3']);

@@ -27,7 +27,7 @@ test('the technician: places in their order, the less sure ones marked in a word
   await page.goto('/technicians/QUI');
   const distances = page.getByRole('table', { name: 'Scatter of setting by distance from the zero span' });
   await expect(distances.getByRole('row').nth(1)).toContainText('up to 500 mm');
-  await expect(distances.getByRole('row', { name: /beyond 1500 mm/ })).toContainText('Less sure');
+  await expect(distances.getByRole('row', { name: /beyond 1500\smm/ })).toContainText('Less sure');
   const gauges = page.getByRole('table', { name: 'Scatter of setting by gauge' });
   const tags = await gauges.getByRole('rowheader').allInnerTexts();
   expect(tags).toEqual([...tags].sort());

@@ -96,7 +96,7 @@ test('a trial is planned by its power, read blind by number and Enter alone, and
   await page.goto(place);
   const shows = page.getByRole('region', { name: 'What it shows' });
   await expect(shows).toContainText(
-    /Reading again, gauge untouched, scatters \d\.\d\d mm \(\d\.\d\d to \d\.\d\d\)\./,
+    /Reading again, gauge untouched, scatters \d\.\d\d\smm \(\d\.\d\d to \d\.\d\d\)\./,
   );
   await expect(shows.getByRole('img', { name: /^Means of 8 hangings/ })).toBeVisible();
   await expect(
