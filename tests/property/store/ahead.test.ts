@@ -84,6 +84,7 @@ it('a file that is written while it is read is stored as when it was read first,
         // The last job comes once the file has ended; read first, all would have been written at once.
         if (turn === 'none') expect(stored).toHaveLength(Math.min(2, summary.jobs.length));
         expect(await heldBy(ahead.id), turn).toEqual(await heldBy(first.id));
+        if (turn !== 'none') continue;
         const again = await loadFile(ahead.id, of, BY_COMMAND, progress, LINES_OF_A_PIECE);
         expect(again.saved, turn).toMatchObject({ added: 0, alreadyThere: read.readings.length, jobs: [] });
       }
