@@ -24,10 +24,12 @@ export async function ratesAnswer(viewer: Viewer): Promise<RatesAnswer | null> {
   return currentAnswer(viewer.shop.id, 'rates');
 }
 
+const NONE: readonly RateJob[] = [];
+
 /** The jobs behind the rates, for the rates of a part of them. @throws Refused */
-export async function rateJobs(viewer: Viewer): Promise<RateJob[]> {
+export async function rateJobs(viewer: Viewer): Promise<readonly RateJob[]> {
   demand(viewer, 'see everybody’s figures');
-  return (await currentRateJobs(viewer.shop.id)) ?? [];
+  return (await currentRateJobs(viewer.shop.id)) ?? NONE;
 }
 
 /** What measuring error does to the rate. @throws Refused */
@@ -43,7 +45,7 @@ export async function signalsAnswer(viewer: Viewer): Promise<SignalsAnswer | nul
 }
 
 /** Every series with its chart; null before the first answer. @throws Refused */
-export async function signalCharts(viewer: Viewer): Promise<SignalChart[] | null> {
+export async function signalCharts(viewer: Viewer): Promise<readonly SignalChart[] | null> {
   demand(viewer, 'see everybody’s figures');
   return currentCharts(viewer.shop.id);
 }

@@ -13,6 +13,7 @@ import {
 } from '@/lib/assess/answers';
 import type { RateJob } from '@/lib/assess/rates';
 import type { SignalChart } from '@/lib/assess/signals';
+import { sameFrom } from '@/lib/memory';
 import { fitAnswer, fitAnswers, type Json, type ShopId } from '@/lib/store';
 
 /** The newest answer to one of the shop's questions, as this program stored it; null before the first. */
@@ -29,16 +30,29 @@ export async function currentHand(shop: ShopId, technician: string): Promise<Han
   const found = await fitAnswers(shop, 'choices', ['hands', question]);
   const [index, hand] = [found.get('hands'), found.get(question)];
   if (index === undefined || hand === undefined) return null;
-  return withBands(hand as unknown as HandAnswer, index as unknown as HandsIndex);
+  return banded([hand as unknown as HandAnswer, index as unknown as HandsIndex]);
 }
+
+/** Frozen, as documents are that are stored: pages keep what they made of the same. */
+const banded = sameFrom(([hand, index]: readonly [HandAnswer, HandsIndex]) =>
+  Object.freeze(withBands(hand, index)),
+);
 
 /** Every series with its chart; null before the first answer. */
-export const currentCharts = (shop: ShopId): Promise<SignalChart[] | null> => pieces(shop, 'signal-charts');
+export async function currentCharts(shop: ShopId): Promise<readonly SignalChart[] | null> {
+  const charts = await pieces<SignalChart>(shop, 'signal-charts');
+  return charts === null ? null : together(charts);
+}
+
+const together = sameFrom((charts: readonly SignalChart[]) => Object.freeze([...charts]));
 
 /** The jobs behind the rates, in the order of time; null before the first answer. */
-export async function currentRateJobs(shop: ShopId): Promise<RateJob[] | null> {
-  return (await pieces<RateJob[]>(shop, 'rate-jobs'))?.flat() ?? null;
+export async function currentRateJobs(shop: ShopId): Promise<readonly RateJob[] | null> {
+  const years = await pieces<readonly RateJob[]>(shop, 'rate-jobs');
+  return years === null ? null : inOne(years);
 }
+
+const inOne = sameFrom((years: readonly (readonly RateJob[])[]) => Object.freeze(years.flat()));
 
 async function pieces<Piece>(shop: ShopId, question: PiecedQuestion): Promise<Piece[] | null> {
   const index = (await fitAnswer(shop, question)) as unknown as Partial<PieceIndex> | null;

@@ -6,13 +6,13 @@ import { isFiltered, type RateQuestion } from './question';
 import { selectJobs } from './select-jobs';
 
 /** All jobs that a rate may count, read once a page. */
-export const allRateJobs = cache((viewer: Viewer): Promise<RateJob[]> => rateJobs(viewer));
+export const allRateJobs = cache((viewer: Viewer): Promise<readonly RateJob[]> => rateJobs(viewer));
 
 /** So many questions of one history are remembered. */
 const MOST = 50;
 
 /** Rates of a part of some jobs: a model of how hard they were is fitted to them, which takes longer than the page. */
-const ratesOfPart = onceFor((jobs: RateJob[]) => {
+const ratesOfPart = onceFor((jobs: readonly RateJob[]) => {
   const known = new Map<string, FairRates>();
   return (question: RateQuestion): FairRates => {
     const asked = JSON.stringify(question);

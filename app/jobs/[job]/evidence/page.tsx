@@ -8,10 +8,10 @@ import { missCostOf } from '@/app/_shop/miss-cost';
 import { firstOf, jobAddress, roundAnchor, type Query } from '@/app/_words/address';
 import { roundName } from '@/app/_words/jobs';
 import { labelFrom } from '@/app/_words/parameters';
-import { centerlineEvidenceOf, evidenceOf } from '@/lib/assess/evidence';
 import { JobCautions } from '../_parts/job-cautions';
 import { AllHeights } from './_parts/all-heights';
 import { Checks } from './_parts/checks';
+import { evidenceKept } from './_parts/evidence-kept';
 import { Explanations } from './_parts/explanations';
 import { Outcomes } from './_parts/outcomes';
 import { roundNamed } from './_parts/round-named';
@@ -52,8 +52,7 @@ export default async function EvidencePage({ params, searchParams }: Props) {
   if (learned === null) return <FiguresPending title={t('pending', { round: name })} />;
 
   const verdict = verdicts.find((one) => one.stage === stage && one.attempt === attempt) ?? null;
-  const heights = evidenceOf(round, learned.learned);
-  const pins = centerlineEvidenceOf(round, learned.learned);
+  const { heights, pins } = evidenceKept(round, learned.learned);
   const missCost = missCostOf(shop);
   return (
     <Page

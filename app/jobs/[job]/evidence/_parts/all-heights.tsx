@@ -1,4 +1,5 @@
 import { Panel } from '@/app/_look/panel';
+import { drawnOnce } from '@/app/_look/still';
 import { Table, type Column } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
 import { heightAnchor } from '@/app/_words/address';
@@ -22,7 +23,14 @@ interface AllHeightsProps {
 }
 
 /** Every height: what was read, what each explanation leads to expect, and what is said of it. */
-export function AllHeights({ id, title, evidence, verdict, missCost, kind }: AllHeightsProps) {
+export const AllHeights = drawnOnce(function AllHeights({
+  id,
+  title,
+  evidence,
+  verdict,
+  missCost,
+  kind,
+}: AllHeightsProps) {
   const [first, ...others] = evidence.hypotheses;
   if (first === undefined) return null;
   const t = words('evidence');
@@ -82,7 +90,7 @@ export function AllHeights({ id, title, evidence, verdict, missCost, kind }: All
       />
     </Panel>
   );
-}
+});
 
 interface SaidProps {
   p: Record<Cause, number> | undefined;

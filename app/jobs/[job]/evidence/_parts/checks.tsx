@@ -1,4 +1,5 @@
 import { Panel } from '@/app/_look/panel';
+import { drawnOnce } from '@/app/_look/still';
 import { decimal } from '@/app/_words/numbers';
 import type { RoundVerdict } from '@/lib/assess';
 import styles from './checks.module.css';
@@ -6,14 +7,14 @@ import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 
 /** Everything that could be checked next in this round, the most doubt settled a minute first. */
-export function Checks({ verdict }: { verdict: RoundVerdict }) {
+export const Checks = drawnOnce(function Checks({ verdict }: { verdict: RoundVerdict }) {
   const t = words('evidence');
   return (
     <Panel id="checks" title={t('checks.title')} note={t('checks.note')}>
       <List verdict={verdict} />
     </Panel>
   );
-}
+});
 
 function List({ verdict: { decidable, nextChecks } }: { verdict: RoundVerdict }) {
   const t = words('evidence');

@@ -1,5 +1,6 @@
 import { Note } from '@/app/_look/note';
 import { Panel } from '@/app/_look/panel';
+import { drawnOnce } from '@/app/_look/still';
 import { probability } from '@/app/_words/numbers';
 import type { Hypothesis, Kind, RoundEvidence } from '@/lib/assess/evidence';
 import { datumWords, hypothesisWords, leftOverWords } from '../_words';
@@ -20,7 +21,12 @@ interface ExplanationsProps {
 const OPEN = 2;
 
 /** The leading explanations of a round, the likeliest first, each in words and as a picture. */
-export function Explanations({ id, title, evidence, kind }: ExplanationsProps) {
+export const Explanations = drawnOnce(function Explanations({
+  id,
+  title,
+  evidence,
+  kind,
+}: ExplanationsProps) {
   const t = words('evidence');
   const bars = evidence.hypotheses.flatMap((hypothesis) => hypothesis.bars);
   return (
@@ -55,7 +61,7 @@ export function Explanations({ id, title, evidence, kind }: ExplanationsProps) {
       )}
     </Panel>
   );
-}
+});
 
 function Head({ letter, hypothesis, kind }: { letter: string; hypothesis: Hypothesis; kind: Kind }) {
   return (

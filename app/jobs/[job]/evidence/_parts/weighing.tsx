@@ -1,4 +1,5 @@
 import { Panel } from '@/app/_look/panel';
+import { drawnOnce } from '@/app/_look/still';
 import { Table } from '@/app/_look/table';
 import { signed, unit } from '@/app/_words/numbers';
 import type { Kind, RoundEvidence } from '@/lib/assess/evidence';
@@ -18,7 +19,12 @@ interface WeighingProps {
 const SAME = Math.log(1.095);
 
 /** The two leading explanations against each other, piece by piece. */
-export function Weighing({ id, title, evidence: { weighing }, kind }: WeighingProps) {
+export const Weighing = drawnOnce(function Weighing({
+  id,
+  title,
+  evidence: { weighing },
+  kind,
+}: WeighingProps) {
   if (weighing.length === 0) return null;
   const t = words('evidence');
   // Lengths come in dozens, and most say the same under both.
@@ -85,4 +91,4 @@ export function Weighing({ id, title, evidence: { weighing }, kind }: WeighingPr
       )}
     </Panel>
   );
-}
+});
