@@ -76,8 +76,8 @@ describe('the letter for a month', () => {
 
   it('tells of signals only those noticed by then, and of each gauge what to do next', async () => {
     const text = await printed();
-    expect(text).toContain('Noticed in 2026-03.');
-    expect(text).not.toContain('Noticed in 2026-05.');
+    expect(text).toContain('Noticed in Mar 2026.');
+    expect(text).not.toContain('Noticed in May 2026.');
     expect(text).toContain('1 signal that was noticed in a later month is left out here.');
     expect(text).toContain('CG1 Out of service never Verify it before it is hung again.');
     expect(text).toContain('TD1 Verification overdue');

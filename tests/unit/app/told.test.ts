@@ -7,19 +7,25 @@ const sentence =
   'Hang the gauge at K again and read both sides; if the left side still reads 6.2 mm low, it is the body.';
 
 describe('a sentence of the analysis', () => {
-  it('stays as it is for who reads English and millimetres', () => {
-    expect(told(sentence)).toBe(sentence);
+  it('stays as it is for who reads English and millimetres, a number kept with its unit', () => {
+    expect(told(sentence)).toBe(sentence.replace('6.2 mm', '6.2\u00a0mm'));
+  });
+
+  it('has its signs as they stand elsewhere on the pages', () => {
+    expect(told('It was last -0.05 mm off (± 0.12 mm).')).toBe(
+      'It was last −0.05\u00a0mm off (±0.12\u00a0mm).',
+    );
   });
 
   it('is looked up with its gaps, and a gap with what stands in it', () => {
     expect(told(sentence, { language: 'de', units: 'mm' })).toBe(
-      'Die Lehre bei K neu aufhängen und beide Seiten ablesen; liest die linke Seite dann immer noch 6,2 mm zu tief, ist es die Karosserie.',
+      'Die Lehre bei K neu aufhängen und beide Seiten ablesen; liest die linke Seite dann immer noch 6,2\u00a0mm zu tief, ist es die Karosserie.',
     );
   });
 
   it('has its lengths in inches for who reads those', () => {
     // 6.2 / 25.4 = 0.2441 by hand.
-    expect(told(sentence, { language: 'en', units: 'in' })).toContain('0.244 in low');
+    expect(told(sentence, { language: 'en', units: 'in' })).toContain('0.244\u00a0in low');
   });
 
   it('has each of its sentences looked up by itself, so that no gap swallows the next one', () => {
@@ -34,7 +40,7 @@ describe('a sentence of the analysis', () => {
     const text =
       'Setting error (its scatter), the shop: 1.14 mm (528 setups) from 2026-05 on, against 1.62 mm (278 setups) before; the size of the change cannot be told yet. Noticed in 2026-08.';
     expect(told(text, { language: 'de', units: 'mm' })).toContain(
-      '1,14 mm (528 Aufhängungen) ab 2026-05, gegen 1,62 mm (278 Aufhängungen) zuvor',
+      '1,14\u00a0mm (528 Aufhängungen) ab Mai 2026, gegen 1,62\u00a0mm (278 Aufhängungen) zuvor',
     );
   });
 
