@@ -104,7 +104,9 @@ describe('the endpoint of entries', () => {
     device.read('b1-2aaa', dimension('A-B'), 0);
     const [first, , last] = await told(await post({ since: 0, entries: device.made }));
     expect(first?.conflict).toBe('Die Aufhängung b1-1aaa gibt es in diesem Durchgang nicht.');
-    expect(last?.conflict).toBe('0 mm ist keine Länge an einem Fahrzeug: Sie liegt zwischen 1 und 20000 mm.');
+    expect(last?.conflict).toBe(
+      '0\u00a0mm ist keine Länge an einem Fahrzeug: Sie liegt zwischen 1 und 20000\u00a0mm.',
+    );
     expect((await bayEntries(store.shop, round, 0))[0]?.conflict).toMatch(/was not hung/);
     const gap = await post({ since: 0, entries: [{ ...device.hang('b1-3aaa'), sequence: 9 }] });
     expect(((await gap.json()) as { message: string }).message).toMatch(/in ihrer Reihenfolge senden, ab 4/);
@@ -146,7 +148,7 @@ describe('the form by which a round begins', () => {
     expect(await send({ clearance: '120' })).toEqual([
       303,
       '/bay',
-      expect.stringMatching(/clearance of 100 mm/),
+      expect.stringMatching(/clearance of 100\smm/),
     ]);
     expect(await send({ attempt: 'first' })).toEqual([
       303,
