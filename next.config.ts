@@ -1,7 +1,7 @@
 import type { NextConfig } from 'next';
 import { answerHeaders, NO_PAGE_POLICY } from './lib/shield';
 
-/** What is no page, and does not pass by proxy.ts. */
+/** What is no page; see lib/shield/page-head.ts. */
 const NO_PAGES = ['/api/:path*', '/health/:path*', '/metrics', '/load/upload'];
 
 const config: NextConfig = {

@@ -2,9 +2,9 @@ import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { cache } from 'react';
 import { hasAccounts, viewerOf, type Viewer } from '@/lib/identity';
+import { PATH_HEADER } from '@/lib/shield';
 import { hear } from '@/app/_words/speech';
 import { address } from '@/app/_words/address';
-import { PATH_HEADER } from './path-header';
 
 /** Who looks at the page, asked once a page; null where nobody is signed in. */
 export const viewerOrNull = cache(async (): Promise<Viewer | null> => viewerOf(await headers()));

@@ -4,7 +4,7 @@ import { node, root } from './run.mjs';
 import { hashOf, isStamped, setStamp } from './stamp.mjs';
 
 const SOURCES = [
-  ...['app', 'lib', 'public', 'proxy.ts', 'instrumentation.ts'],
+  ...['app', 'lib', 'public', 'instrumentation.ts'],
   ...['prisma/models.prisma', 'next.config.ts', 'tsconfig.json'],
 ];
 

@@ -16,3 +16,14 @@ export function routeFinder({ dynamicRoutes, staticRoutes }) {
     return patterns.find(({ pattern }) => pattern.test(path))?.page ?? 'other';
   };
 }
+
+/**
+ * @param {Record<string, string>} routes `app-path-routes-manifest.json` of a build: files of the program, each with its route
+ * @returns {Set<string>} the routes that are pages
+ */
+export const pagesAmong = (routes) =>
+  new Set(
+    Object.entries(routes)
+      .filter(([file]) => file.endsWith('/page'))
+      .map(([, route]) => route),
+  );

@@ -5,10 +5,11 @@
 import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import next from 'next';
 import { program } from './program.mjs';
 import { root } from './run.mjs';
-import { routeFinder } from './route-finder.mjs';
+import { pagesAmong, routeFinder } from './route-finder.mjs';
 import { wellFormed } from './well-formed.mjs';
 import { answeredWhole } from './whole-page.mjs';
 
@@ -27,18 +28,29 @@ process.env.REHANG_PROGRAM = program();
 const app = next({ dev: false, dir: root, hostname: host, port });
 await app.prepare();
 const handle = app.getRequestHandler();
-const routeOf = routeFinder(JSON.parse(readFileSync(join(root, folder, 'routes-manifest.json'), 'utf8')));
+const manifest = (/** @type {string} */ name) => JSON.parse(readFileSync(join(root, folder, name), 'utf8'));
+const routeOf = routeFinder(manifest('routes-manifest.json'));
+const pages = pagesAmong(manifest('app-path-routes-manifest.json'));
 
-/** Set by the program when it begins; see lib/serving. */
-const serving = () => /** @type {any} */ (globalThis).rehangServing;
+/** Set by the program when it begins; see lib/serving. Nothing is answered before: it says what a page may do. */
+const serving = await begun();
+
+async function begun() {
+  for (let tries = 0; tries < 1200; tries++) {
+    const { rehangServing } = /** @type {any} */ (globalThis);
+    if (rehangServing !== undefined) return rehangServing;
+    await wait(25);
+  }
+  throw new Error('The program did not begin within half a minute.');
+}
 
 const server = createServer((request, response) => {
   request.url = wellFormed(request.url ?? '/');
   const start = performance.now();
+  const route = routeOf(request.url);
   response.once('close', () => {
-    const route = routeOf(request.url ?? '/');
     const seconds = (performance.now() - start) / 1000;
-    serving()?.answered(request.method ?? 'GET', route, response.statusCode, seconds);
+    serving.answered(request.method ?? 'GET', route, response.statusCode, seconds);
     // Answered as one that stays open: nobody else would close it before the patience is over.
     if (stopping) request.socket.destroySoon();
   });
@@ -53,7 +65,7 @@ const server = createServer((request, response) => {
     request.headers['x-forwarded-for'] = request.socket.remoteAddress ?? '';
   }
   if (stopping) response.setHeader('Connection', 'close');
-  answer(request, response).catch(() => {
+  answer(request, response, pages.has(route)).catch(() => {
     if (!response.headersSent) response.statusCode = 500;
     response.end();
   });
@@ -62,10 +74,13 @@ const server = createServer((request, response) => {
 /**
  * @param {import('node:http').IncomingMessage} request
  * @param {import('node:http').ServerResponse} response
+ * @param {boolean} isPage
  */
-async function answer(request, response) {
-  if ((await serving()?.answerAgain(request, response)) !== true)
-    await answeredWhole(request, () => handle(request, response));
+async function answer(request, response, isPage) {
+  if (await serving.answerAgain(request, response)) return;
+  serving.head(request, response);
+  if (isPage) serving.sendWhole(request, response);
+  await answeredWhole(request, () => handle(request, response));
 }
 
 // A large file over a slow line takes its time; a header never does.
@@ -96,7 +111,7 @@ async function stop() {
   const late = setTimeout(() => server.closeAllConnections(), PATIENCE);
   await closed;
   clearTimeout(late);
-  await serving()?.stop();
+  await serving.stop();
   process.exit(0);
 }
 

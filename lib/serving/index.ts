@@ -2,7 +2,9 @@ import { countRequest, note, stopRunning, takeOverConsole } from '@/lib/observe'
 import { startReportClock, stopReportClock } from '@/lib/schedule';
 import { closeStore, databaseState } from '@/lib/store';
 import { demoSignInNames } from '@/lib/store/accounts';
+import { headPage } from '@/lib/shield';
 import { PagesAgain } from './pages-again';
+import { sendWhole } from './send-whole';
 
 /** What the process that listens (lib/commands/server.mjs) is told by the program that it serves. */
 export interface Serving {
@@ -10,6 +12,10 @@ export interface Serving {
   answered: (method: string, route: string, status: number, seconds: number) => void;
   /** Gives a page again that was made before, where nothing was written since; says whether it did. */
   answerAgain: PagesAgain['give'];
+  /** Before an answer is made: its security policy, and what the page is told. */
+  head: typeof headPage;
+  /** Has a page sent once it is whole. */
+  sendWhole: typeof sendWhole;
   /** No new requests come: end what still runs, then close the database. */
   stop: () => Promise<void>;
 }
@@ -23,6 +29,8 @@ export function begin(): void {
   held.rehangServing = {
     answered: countRequest,
     answerAgain: (request, response) => pages.give(request, response),
+    head: headPage,
+    sendWhole,
     stop,
   };
   if (process.env.NODE_ENV === 'production') takeOverConsole();

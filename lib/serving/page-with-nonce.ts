@@ -23,12 +23,17 @@ export class PageWithNonce {
   /**
    * @param headers as they were sent, by their names in small letters
    * @param body as it was sent
+   * @param unpacked where it is known already
    * @returns null where it is packed in a way that is not known here
    */
-  static async of(headers: OutgoingHttpHeaders, body: Buffer): Promise<PageWithNonce | null> {
+  static async of(
+    headers: OutgoingHttpHeaders,
+    body: Buffer,
+    unpacked?: Buffer,
+  ): Promise<PageWithNonce | null> {
     const encoding = headers['content-encoding'];
     if (encoding !== undefined && encoding !== 'gzip') return null;
-    const plain = encoding === 'gzip' ? await gunzip(body) : body;
+    const plain = unpacked ?? (encoding === 'gzip' ? await gunzip(body) : body);
     const nonce = NONCE.exec(textOf(headers['content-security-policy']))?.[1] ?? null;
     return new PageWithNonce(plain.length, headers, nonce === null ? [plain] : split(plain, nonce), nonce);
   }

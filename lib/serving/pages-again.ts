@@ -3,6 +3,7 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import { LastUsed } from '@/lib/memory';
 import { collectBody } from './collect-body';
 import { PageWithNonce } from './page-with-nonce';
+import { wholeOf } from './send-whole';
 
 /** Seconds; what a page says of the time, and the end of a session, are late by no more. */
 const KEPT_FOR = 30;
@@ -83,7 +84,7 @@ export class PagesAgain {
       etag: ____,
       ...headers
     } = response.getHeaders();
-    const page = await PageWithNonce.of(headers, body);
+    const page = await PageWithNonce.of(headers, body, wholeOf(response));
     if (page === null || state !== this.#state) return;
     this.#kept.set(key, { page, at });
   }
