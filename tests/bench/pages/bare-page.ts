@@ -12,6 +12,8 @@ const FILES = {
   turbopack: { root: ${JSON.stringify(process.cwd())} },
 };
 `,
+  // Else it would find ours, one folder up, and begin what our program does beside its pages.
+  'instrumentation.js': 'export function register() {}\n',
   'app/layout.js': `export default function Layout({ children }) {
   return <html lang="en"><body>{children}</body></html>;
 }

@@ -7,7 +7,7 @@ import { middleOf } from '../spread';
 import { writeGroup } from '../whole-program/write-group';
 import { serveBarePage } from './bare-page';
 import { request, type Answered } from './requests';
-import { finished, serving } from './serving';
+import { finished, serving, type Served } from './serving';
 
 const CLIENTS = 50;
 const BUILD = '.next-bench';
@@ -67,10 +67,26 @@ interface Page {
 /** Has a page made as if nobody had asked for it before. */
 const ANEW = { 'Cache-Control': 'no-cache' };
 
+/** A page beside a bare one that was asked for in the same seconds. */
+interface Beside {
+  bare: Measured;
+  page: Page;
+}
+
+/** A shop that is served, and how long its history is. */
+interface History {
+  readings: number;
+  shop: Shop;
+  served: Served;
+  cookie: string;
+}
+
 /**
  * Every page of shops with short and long histories beside a bare page of the same framework, each asked for by 50
  * clients at once: medians and 99th percentiles, their ratios to the bare page, growth with the history, what is sent,
- * and what a request takes of the processor, which other work on the machine changes least. `only` names some pages.
+ * and what a request takes of the processor, which other work on the machine changes least. All are served at the same
+ * time and asked in turns, so that what else the machine does, and how long a server has run, is alike for all that is
+ * compared. `only` names some pages.
  */
 export async function benchPages(
   say: (line: string) => void,
@@ -78,78 +94,101 @@ export async function benchPages(
   only: readonly string[] | null = null,
 ): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'rehang-pages-'));
+  const servers: Served[] = [];
   try {
-    const bare = await measureBare();
-    say(
-      `bare page: ${told(bare)} ms (median, 99 %), ${CLIENTS} clients; ${bare.processor.toFixed(1)} ms of processor a request`,
-    );
     await build(BUILD, 'pipe');
-    const bySize: ReadonlyMap<string, Page>[] = [];
-    for (const readings of sizes) {
-      say(
-        `pages at ${readings.toLocaleString('en')} readings${shopsOf(readings) > 1 ? ` of ${shopsOf(readings)} shops, one of them looked at` : ''}. Made anew: median and 99 %, ms; times the bare page's; ms of processor; kB sent. Given again, nothing being written: the same`,
-      );
-      const found = await measureOurs(folder, readings, only);
-      for (const [name, { anew, again }] of found)
-        say(
-          `  ${name.padEnd(16)} ${told(anew).padStart(14)}   ${ratios(anew, bare)}   ${work(anew, bare)}   ${anew.kilobytes.toFixed(0).padStart(4)} kB   again ${told(again).padStart(8)}   ${ratios(again, bare)}   ${work(again, bare)}`,
-        );
-      bySize.push(found);
+    const histories: History[] = [];
+    for (const [index, readings] of sizes.entries()) {
+      const history = await serveOurs(folder, readings, PORTS.ours + index);
+      servers.push(history.served);
+      histories.push(history);
     }
-    sayWithin(say, bySize, bare);
+    const bare = await serveBarePage(PORTS.bare);
+    servers.push(bare);
+    const bySize = await measureAll(bare, histories, only);
+    for (const [index, found] of bySize.entries()) sayPages(say, sizes[index] ?? Number.NaN, found);
+    sayWithin(say, bySize);
   } finally {
+    for (const server of servers) await server.stop();
     rmSync(folder, { recursive: true });
   }
 }
 
-function sayWithin(
-  say: (line: string) => void,
-  bySize: readonly ReadonlyMap<string, Page>[],
-  bare: Measured,
-): void {
+function sayPages(say: (line: string) => void, readings: number, found: ReadonlyMap<string, Beside>): void {
+  const floors = [...found.values()].map(({ bare }) => bare);
+  const middle = (of: keyof Measured) => middleOf(floors.map((one) => one[of])).toFixed(1);
+  say(
+    `pages at ${readings.toLocaleString('en')} readings${shopsOf(readings) > 1 ? ` of ${shopsOf(readings)} shops, one of them looked at` : ''}; beside each a bare page, in the middle ${middle('middle')}, ${middle('worst')} ms (median, 99 %), ${CLIENTS} clients, ${middle('processor')} ms of processor. Made anew: median and 99 %, ms; times the bare page's; ms of processor; kB sent. Given again, nothing being written: the same`,
+  );
+  for (const [name, { bare, page }] of found) {
+    const { anew, again } = page;
+    say(
+      `  ${name.padEnd(16)} ${told(anew).padStart(14)}   ${ratios(anew, bare)}   ${work(anew, bare)}   ${anew.kilobytes.toFixed(0).padStart(4)} kB   again ${told(again).padStart(8)}   ${ratios(again, bare)}   ${work(again, bare)}`,
+    );
+  }
+}
+
+function sayWithin(say: (line: string) => void, bySize: readonly ReadonlyMap<string, Beside>[]): void {
   const [first, last] = [bySize[0], bySize.at(-1)];
   if (first === undefined || last === undefined) return;
   const all = [...last];
-  const within = (test: (one: Page, name: string) => boolean) =>
+  const within = (test: (one: Beside, name: string) => boolean) =>
     `${all.filter(([name, one]) => test(one, name)).length} of ${all.length} pages`;
   const near = (which: keyof Page, what: 'middle' | 'worst' | 'processor') =>
-    within((one) => one[which][what] <= AIM.bare * bare[what]);
+    within(({ bare, page }) => page[which][what] <= AIM.bare * bare[what]);
   const told = (which: keyof Page) =>
     `${near(which, 'middle')} by the median, ${near(which, 'worst')} by the 99th percentile, ${near(which, 'processor')} by the processor`;
   say(`  within ${AIM.bare} times the bare page, made anew     ${told('anew')}`);
   say(`  within ${AIM.bare} times the bare page, given again   ${told('again')}`);
   say(
-    `  at most ${AIM.kilobytes} kB sent                        ${within(({ anew }) => anew.kilobytes <= AIM.kilobytes)}`,
+    `  at most ${AIM.kilobytes} kB sent                        ${within(({ page }) => page.anew.kilobytes <= AIM.kilobytes)}`,
   );
   if (first !== last)
     say(
       `  grown by less than ${100 * AIM.growth} %                     ${within(
-        ({ anew }, name) => anew.processor <= (1 + AIM.growth) * (first.get(name)?.anew.processor ?? 0),
+        ({ page }, name) =>
+          page.anew.processor <= (1 + AIM.growth) * (first.get(name)?.page.anew.processor ?? 0),
       )} made anew, by the processor, from the smallest history to the largest`,
     );
 }
 
-async function measureBare(): Promise<Measured> {
-  const bare = await serveBarePage(PORTS.bare);
-  try {
-    return await measurePage(`${bare.address}/`, {}, bare.seconds);
-  } finally {
-    await bare.stop();
+async function measureAll(
+  bare: Served,
+  histories: readonly History[],
+  only: readonly string[] | null,
+): Promise<Map<string, Beside>[]> {
+  const bySize = histories.map(() => new Map<string, Beside>());
+  const [any] = histories;
+  if (any === undefined) return bySize;
+  for (const [name] of pagesOf(any.shop)) {
+    if (only?.includes(name) === false) continue;
+    const pages = histories.map(({ shop, served, cookie }) => ({
+      url: served.address + (new Map(pagesOf(shop)).get(name) ?? ''),
+      served,
+      cookie,
+    }));
+    const [floor, ...found] = await measureInTurns([
+      { url: `${bare.address}/`, headers: {}, served: bare },
+      ...pages.map(({ url, served, cookie }) => ({ url, headers: { cookie, ...ANEW }, served })),
+      ...pages.map(({ url, served, cookie }) => ({ url, headers: { cookie }, served })),
+    ]);
+    for (const [index, size] of bySize.entries()) {
+      const [anew, again] = [found[index], found[index + histories.length]];
+      if (floor !== undefined && anew !== undefined && again !== undefined)
+        size.set(name, { bare: floor, page: { anew, again } });
+    }
   }
+  return bySize;
 }
 
-async function measureOurs(
-  folder: string,
-  readings: number,
-  only: readonly string[] | null,
-): Promise<Map<string, Page>> {
+async function serveOurs(folder: string, readings: number, port: number): Promise<History> {
   const env = {
     DATABASE_URL: `file:${join(folder, `${readings}.db`)}`,
     REHANG_SECRET: 'of the bench, and of nothing else in the world',
     REHANG_STAGING_DIR: join(folder, 'staged'),
     REHANG_DIST_DIR: BUILD,
     NODE_ENV: 'production',
-    PORT: String(PORTS.ours),
+    PORT: String(port),
   };
   const ours = (script: string, ...args: string[]) => finished([BEGIN, script, ...args], env);
   const shops = shopsOf(readings);
@@ -161,41 +200,43 @@ async function measureOurs(
     await ours('lib/commands/refresh.ts', String(index));
   }
   const shop = Shop.parse(JSON.parse(await ours('tests/bench/pages/our-shop.ts')));
-  const served = await serving(['lib/commands/server.mjs'], env, PORTS.ours, '/health');
-  try {
-    const cookie = await comeIn(served.address, shop.invitation);
-    const found = new Map<string, Page>();
-    for (const [name, path] of pagesOf(shop)) {
-      if (only?.includes(name) === false) continue;
-      const url = served.address + path;
-      const anew = await measurePage(url, { cookie, ...ANEW }, served.seconds);
-      found.set(name, { anew, again: await measurePage(url, { cookie }, served.seconds) });
-    }
-    return found;
-  } finally {
-    await served.stop();
-  }
+  const served = await serving(['lib/commands/server.mjs'], env, port, '/health');
+  return { readings, shop, served, cookie: await comeIn(served.address, shop.invitation) };
 }
 
 const shopsOf = (readings: number): number => Math.ceil(readings / A_SHOP);
 
-async function measurePage(
-  url: string,
-  headers: Readonly<Record<string, string>>,
-  seconds: () => number,
-): Promise<Measured> {
+interface Asked {
+  url: string;
+  headers: Readonly<Record<string, string>>;
+  served: Served;
+}
+
+/** Each page is asked for by all clients at once, the pages in turns, so often. */
+const TURNS = 4;
+
+async function measureInTurns(pages: readonly Asked[]): Promise<Measured[]> {
   // What is compiled and cached at first use is no part of a page's time.
-  await request(url, headers, { clients: 2, times: 20 });
-  const before = seconds();
-  const all = await request(url, headers, { clients: CLIENTS, times: 4 * CLIENTS });
-  const processor = (1000 * (seconds() - before)) / all.length;
-  const times = all.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
-  return {
-    middle: middleOf(times),
-    worst: times[Math.ceil(0.99 * times.length) - 1] ?? Number.NaN,
-    processor,
-    kilobytes: Math.max(...all.map(({ bytes }: Answered) => bytes)) / 1000,
-  };
+  for (const { url, headers } of pages) await request(url, headers, { clients: 2, times: 20 });
+  const found = pages.map(() => ({ seconds: 0, all: [] as Answered[] }));
+  for (let turn = 0; turn < TURNS; turn++)
+    for (const [index, { url, headers, served }] of pages.entries()) {
+      const before = served.seconds();
+      const answered = await request(url, headers, { clients: CLIENTS, times: CLIENTS });
+      const one = found[index];
+      if (one === undefined) continue;
+      one.seconds += served.seconds() - before;
+      one.all.push(...answered);
+    }
+  return found.map(({ seconds, all }) => {
+    const times = all.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
+    return {
+      middle: middleOf(times),
+      worst: times[Math.ceil(0.99 * times.length) - 1] ?? Number.NaN,
+      processor: (1000 * seconds) / all.length,
+      kilobytes: Math.max(...all.map(({ bytes }) => bytes)) / 1000,
+    };
+  });
 }
 
 /** The cookie of a manager who came in by an invitation. */
