@@ -115,14 +115,22 @@ function* jobsOf(table: Table): Generator<Reading[]> {
 /** Says now and then how far the work has come, at most once a second. */
 function telling(jobs: number) {
   let told = Date.now();
+  let saidJudged = false;
+  const isDue = () => Date.now() - told >= 1000;
   const tell = (sentence: string) => {
-    if (Date.now() - told < 1000) return;
     told = Date.now();
     note(sentence);
   };
   return {
-    onProgress: (done: number) => tell(`Learning from the rounds: ${Math.round(100 * done)} %.`),
-    onJudged: (judged: number) => tell(`${judged} of ${jobs} jobs judged.`),
+    onProgress: (done: number) => {
+      if (isDue()) tell(`Learning from the rounds: ${Math.round(100 * done)} %.`);
+    },
+    // Whoever was told of some is told of all.
+    onJudged: (judged: number) => {
+      if (!isDue() && !(saidJudged && judged === jobs)) return;
+      saidJudged = true;
+      tell(`${judged} of ${jobs} jobs judged.`);
+    },
   };
 }
 
