@@ -16,7 +16,7 @@ test('the overview names the technician whose training changed setting, and lead
     .filter({ hasText: 'Setting error (its scatter), technician QUI' });
   await expect(line).toContainText('from May 2026');
   await expect(line).toContainText('Better');
-  await expect(line).toContainText(/times the scatter \(95 %: /);
+  await expect(line).toContainText(/times the scatter \(95\s%: /);
   await expect(line).toContainText('Next:');
   await line.getByRole('link', { name: 'Its chart' }).click();
   await expect(page).toHaveURL(/\/rates\/signals#setting-scatter-technician-QUI$/);
