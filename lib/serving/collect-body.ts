@@ -1,4 +1,5 @@
 import type { ServerResponse } from 'node:http';
+import { bytesOf } from './bytes-of';
 
 /**
  * Has `done` told the body of an answer once all of it was handed over, as it was sent, compressed where it was.
@@ -27,10 +28,4 @@ export function collectBody(response: ServerResponse, most: number, done: (body:
   response.once('finish', () => {
     if (chunks !== null) done(Buffer.concat(chunks, size));
   });
-}
-
-function bytesOf(chunk: unknown, encoding: unknown): Buffer | null {
-  if (typeof chunk === 'string')
-    return Buffer.from(chunk, typeof encoding === 'string' ? (encoding as BufferEncoding) : 'utf8');
-  return chunk instanceof Uint8Array ? Buffer.from(chunk) : null;
 }

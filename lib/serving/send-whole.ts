@@ -1,6 +1,7 @@
 import type { IncomingMessage, OutgoingHttpHeader, OutgoingHttpHeaders, ServerResponse } from 'node:http';
 import { promisify } from 'node:util';
 import { gzip as gzipped } from 'node:zlib';
+import { bytesOf } from './bytes-of';
 
 const gzip = promisify(gzipped);
 
@@ -77,10 +78,4 @@ export function sendWhole(request: IncomingMessage, response: ServerResponse): v
       return response;
     },
   });
-}
-
-function bytesOf(chunk: unknown, encoding: unknown): Buffer | null {
-  if (typeof chunk === 'string')
-    return Buffer.from(chunk, typeof encoding === 'string' ? (encoding as BufferEncoding) : 'utf8');
-  return chunk instanceof Uint8Array ? Buffer.from(chunk.buffer, chunk.byteOffset, chunk.byteLength) : null;
 }

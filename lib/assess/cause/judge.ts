@@ -9,16 +9,14 @@ import { zeroParts } from './parts';
 import { type SearchEffort, type SearchResult, searchUnlessCrowded } from './search';
 import { signatureOf } from './signature';
 
+/** The same search of explanations one by one, whose weights are their own alone. */
+export const ONE_BY_ONE: SearchEffort = { depth: 9, breadth: 400, share: 0.998 };
+
 /**
  * Enough for nearly all rounds; where the readings leave much in reach, the search is made again, wider. The share that
  * is left out at the end hardly moves a probability, unless a re-check weighs what is left out up again.
  */
-export const VERDICT_EFFORT: SearchEffort = {
-  depth: 9,
-  breadth: 400,
-  share: 0.998,
-  byKind: { alone: 6, together: 8 },
-};
+export const VERDICT_EFFORT: SearchEffort = { ...ONE_BY_ONE, byKind: { alone: 6, together: 8 } };
 const PROVED_SHARE = 0.999;
 
 /** With more than this share dropped for want of room, verdicts would move by more than a hundredth. */

@@ -31,6 +31,9 @@ export interface Kept {
   logSum: number;
 }
 
+/** Weights of the candidates beside the best, used again for every setup. */
+let weights = new Float64Array(4096);
+
 /** Candidates are ordered by steps of this in ln, which is quicker than to the last digit. */
 const STEP = 1 / 8;
 
@@ -45,9 +48,12 @@ export function keep(found: Candidates, effort: SearchEffort, share: number): Ke
   const steps: (number[] | undefined)[] = [];
   const last = Math.floor(depth / STEP);
   let sum = 0;
+  if (weights.length < found.count) weights = new Float64Array(2 * found.count);
   for (let i = 0; i < found.count; i++) {
     const behind = best - (logWeight[i] ?? -Infinity);
-    sum += Math.exp(-behind);
+    const weight = Math.exp(-behind);
+    weights[i] = weight;
+    sum += weight;
     if (behind > depth) continue;
     const at = Math.floor(behind / STEP);
     (steps[at] ??= []).push(i);
@@ -62,7 +68,7 @@ export function keep(found: Candidates, effort: SearchEffort, share: number): Ke
     // Only where not all of a step may stay does it matter which of them come first.
     if (share < 1 || order.length + step.length > breadth) step.sort(likeliestFirst);
     for (const index of step) {
-      const weight = Math.exp((logWeight[index] ?? -Infinity) - best);
+      const weight = weights[index] ?? 0;
       if (order.length === breadth) crowded += weight;
       else if (kept < share * sum) {
         order.push(index);
@@ -70,7 +76,7 @@ export function keep(found: Candidates, effort: SearchEffort, share: number): Ke
       }
     }
   }
-  if (byKind) ({ kept, crowded } = gather(found, order, effort.breadth, byKind.together, share * sum));
+  if (byKind) ({ kept, crowded } = gather(found, order, breadth, byKind.together, share * sum));
   const unlisted = Math.exp(found.logUnlisted - best);
   return {
     order,
@@ -109,7 +115,7 @@ function gather(
     if (kind === undefined) continue;
     if (!kind.isKept) kept += kind.weight;
     kind.isKept = true;
-    kind.kept += Math.exp((logWeight[index] ?? -Infinity) - best);
+    kind.kept += weights[index] ?? 0;
   }
   const least = Math.exp(-together);
   const others = [...kinds.values()]
@@ -125,28 +131,27 @@ function gather(
     order.push(kind.likeliest);
     kept += kind.weight;
     kind.isKept = true;
-    kind.kept = Math.exp((logWeight[kind.likeliest] ?? -Infinity) - best);
+    kind.kept = weights[kind.likeliest] ?? 0;
   }
   for (const { isKept, likeliest, weight, kept: own } of kinds.values()) {
     if (!isKept || weight <= own) continue;
-    const ahead = Math.exp((logWeight[likeliest] ?? -Infinity) - best);
-    logWeight[likeliest] = best + Math.log(ahead + weight - own);
+    logWeight[likeliest] = best + Math.log((weights[likeliest] ?? 0) + weight - own);
   }
   return { kept, crowded };
 }
 
-function kindsOf({ count, kind, logWeight, best }: Candidates): Map<number, Kind> {
+function kindsOf({ count, kind }: Candidates): Map<number, Kind> {
   const kinds = new Map<number, Kind>();
   for (let i = 0; i < count; i++) {
     const number = kind[i] ?? 0;
-    const weight = Math.exp((logWeight[i] ?? -Infinity) - best);
+    const weight = weights[i] ?? 0;
     const known = kinds.get(number);
     if (known === undefined) {
       kinds.set(number, { likeliest: i, isKept: false, weight, kept: 0 });
       continue;
     }
     known.weight += weight;
-    if ((logWeight[i] ?? -Infinity) > (logWeight[known.likeliest] ?? -Infinity)) known.likeliest = i;
+    if (weight > (weights[known.likeliest] ?? 0)) known.likeliest = i;
   }
   return kinds;
 }

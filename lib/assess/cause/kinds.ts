@@ -1,10 +1,6 @@
 import type { Component } from './components';
 import { MISSETS } from './learned';
 
-/**
- * Explanations of one kind take the same sides of the same stations for damaged, and the same settings for wrong in
- * the same way. They differ in sizes alone, which hardly matters for what is said of a height.
- */
 const NUMBERS = new Map<Component['misset'], number>(
   (['ordinary', ...MISSETS] as const).map((misset, number) => [misset, number]),
 );
@@ -16,8 +12,10 @@ export const wayOf = ({ misset }: Pick<Component, 'misset'>): number => NUMBERS.
 const SPREAD = 0x9e3779b1;
 
 /**
- * Number of the kind after one more setup: a hash, since only equality is asked for. Of some hundred kinds two have the
- * same number once in a million steps.
+ * Number of the kind after one more setup. Explanations of one kind take the same sides of the same stations for
+ * damaged, and the same settings for wrong in the same way. They differ in sizes alone, which hardly matters for what
+ * is said of a height. It is a hash, since only equality is asked for: of three hundred kinds two have the same number
+ * once in a hundred thousand steps.
  * @param sides index of the pattern of the body that is met there, 0 at a later setup of the same station.
  */
 export const nextKind = (kind: number, sides: number, way: number): number =>

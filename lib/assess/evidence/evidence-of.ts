@@ -1,8 +1,7 @@
 import type { Round } from '@/lib/measure/types';
 import { centerlineAsHeights, sideways } from '../round/centerline';
-import { judgeRound, VERDICT_EFFORT } from '../cause/judge';
+import { judgeRound, ONE_BY_ONE } from '../cause/judge';
 import type { Learned } from '../cause/learned';
-import type { SearchEffort } from '../cause/search';
 import { groupsOf, hypothesisOf } from './hypotheses';
 import type { RoundEvidence } from './types';
 import { weighing } from './weighing';
@@ -11,16 +10,12 @@ import { weighing } from './weighing';
 const SHOWN = 4;
 const WORTH_SHOWING = 0.02;
 
-/** Explanations one by one: the pieces of what speaks for one of them do not add up with the weight of others of its kind. */
-export const ONE_BY_ONE: SearchEffort = (({ depth, breadth, share }) => ({ depth, breadth, share }))(
-  VERDICT_EFFORT,
-);
-
 /**
  * What stands behind the verdicts of a round: the leading hypotheses about what is wrong, what each leads to
  * expect at every height, and which reading speaks for the first of them against the second.
  */
 export function evidenceOf(round: Round, learned: Learned): RoundEvidence | { why: string } {
+  // The pieces of what speaks for an explanation do not add up with the weight of others of its kind.
   const judged = judgeRound(round, learned, ONE_BY_ONE);
   if ('why' in judged) return judged;
   const groups = groupsOf(judged);

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { judgeRound, type JudgedRound } from '@/lib/assess/cause/judge';
+import { judgeRound, type JudgedRound, ONE_BY_ONE } from '@/lib/assess/cause/judge';
 import { evidenceOf } from '@/lib/assess/evidence';
-import { ONE_BY_ONE } from '@/lib/assess/evidence/evidence-of';
 import { chainOf } from '@/lib/assess/evidence/chain';
 import { groupsOf } from '@/lib/assess/evidence/hypotheses';
 import { CAUSES, type Round } from '@/lib/measure/types';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { judgeRound, VERDICT_EFFORT } from '@/lib/assess/cause/judge';
+import { judgeRound, ONE_BY_ONE, VERDICT_EFFORT } from '@/lib/assess/cause/judge';
 import type { SearchEffort } from '@/lib/assess/cause/search';
 import { CAUSES, type Round } from '@/lib/measure/types';
 import { knownShop } from '@/tests/simulation/known';
@@ -11,7 +11,6 @@ const shop = knownShop({ technicians: { T1: {}, T2: { setting: 0.5, bias: 0.4 } 
 
 /** Explanations one by one, far wider than any verdict’s search. */
 const DEEP: SearchEffort = { depth: 12, breadth: 1500, share: 0.9999 };
-const { byKind: _, ...ONE_BY_ONE } = VERDICT_EFFORT;
 
 const probabilities = (round: Round, effort: SearchEffort): number[][] => {
   const judged = judgeRound(round, shop, effort);

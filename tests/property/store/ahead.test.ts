@@ -3,11 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, expect, it } from 'vitest';
-import { readMeasurementFile, writeMeasurementFile, type Reading } from '@/lib/measure';
-import { addShop, listGauges, listPeople, loadJobs, readingsFor, saveReadings, sheetBook } from '@/lib/store';
+import { readMeasurementFile, writeMeasurementFile } from '@/lib/measure';
+import { addShop, listPeople, loadJobs, saveReadings, sheetBook } from '@/lib/store';
 import { loadFile } from '@/lib/store/reader';
 import { shops } from '@/tests/property/measure/shops';
 import { freshStore } from '@/tests/unit/store/fresh-store';
+import { heldBy } from '@/tests/unit/store/held-by';
 import { BY_COMMAND, fileNamed } from '@/tests/unit/store/invented-readings';
 
 freshStore();
@@ -16,20 +17,6 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** Fewer than any of the jobs has. */
 const LINES_OF_A_PIECE = 3;
-
-async function heldBy(shop: number) {
-  const readings: Reading[] = [];
-  for await (const reading of readingsFor(shop)) readings.push(reading);
-  return {
-    ...{
-      readings,
-      jobs: await loadJobs(shop),
-      people: await listPeople(shop),
-      sheets: await sheetBook(shop),
-    },
-    gauges: (await listGauges(shop)).map(({ tag, kind }) => ({ tag, kind })),
-  };
-}
 
 /** What may stand in the way of writing a file before all of it is read, in its lines below the header. */
 const TURNS: Readonly<Record<string, (lines: string[], header: string[]) => string[]>> = {

@@ -1,39 +1,16 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { collapse, tabulateMeasurementFile, writeMeasurementFile, type Reading } from '@/lib/measure';
-import {
-  addShop,
-  listGauges,
-  listJobs,
-  listPeople,
-  loadJobs,
-  readingsFor,
-  saveReadings,
-  saveTable,
-  sheetBook,
-} from '@/lib/store';
+import { collapse, tabulateMeasurementFile, writeMeasurementFile } from '@/lib/measure';
+import { addShop, saveReadings, saveTable } from '@/lib/store';
 import { inProcess } from '@/lib/store/connection/database';
 import { tableReadings } from '@/lib/store/save/file-readings';
 import { saveFileReadings } from '@/lib/store/save/save-table';
 import { shops } from '@/tests/property/measure/shops';
 import { freshStore } from '@/tests/unit/store/fresh-store';
+import { heldBy } from '@/tests/unit/store/held-by';
 import { BY_COMMAND, fileNamed } from '@/tests/unit/store/invented-readings';
 
 freshStore();
-
-/** All that a shop is asked for, without the numbers of rows. */
-async function heldBy(shop: number) {
-  const readings: Reading[] = [];
-  for await (const reading of readingsFor(shop)) readings.push(reading);
-  return {
-    readings,
-    jobs: await loadJobs(shop),
-    list: (await listJobs(shop, {})).rows,
-    people: await listPeople(shop),
-    gauges: (await listGauges(shop)).map(({ tag, kind }) => ({ tag, kind })),
-    sheets: await sheetBook(shop),
-  };
-}
 
 /** What SQLite finds wrong in its file: keys, checks, indexes and references; a server keeps them itself. */
 async function brokenIn(): Promise<unknown[]> {
