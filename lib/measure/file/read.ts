@@ -8,7 +8,8 @@ import { readRecords, type OnRecord } from './records';
 import { Refusal } from './refusal';
 import { RowReader } from './row';
 import type { Separator } from './separator';
-import { summarise } from './summary';
+import { LineCounts, summarise } from './summary';
+import { kindOfGauges } from './table/by-job';
 import type { BeingRead } from './table/jobs-ahead';
 import { LineTable, UNNUMBERED } from './table/line-table';
 import type { ReadingTable } from './table/reading-table';
@@ -18,7 +19,10 @@ import { timeReader } from './time';
 /** The most that a time without an offset can be wrong by where the shop's zone is not known, ms. */
 const UNKNOWN_ZONE = 14 * 60 * 60 * 1000;
 
-/** A measurement file as a table of its readings, for files of any size; null where there is any fault. */
+/**
+ * A measurement file as a table of its readings, for files of any size; null where there is any fault, or where lines
+ * were taken out of it while it was read.
+ */
 export interface TabledFile extends Omit<MeasurementFile, 'readings'> {
   readings: ReadingTable | null;
 }
@@ -76,6 +80,8 @@ class FileReader implements OnRecord, BeingRead {
   private plainRows: PlainRows | null = null;
   private separator: Separator = ',';
   private lines = 0;
+  private readonly counts = new LineCounts();
+  private takenOut = false;
 
   constructor(private readonly options: ReadOptions) {
     this.readTime = timeReader(options.timeZone ?? 'UTC');
@@ -83,6 +89,13 @@ class FileReader implements OnRecord, BeingRead {
 
   get sound(): boolean {
     return this.faults.length === 0;
+  }
+
+  takeOut(end: number): LineTable {
+    const part = this.table.takeOut(end);
+    this.counts.add(part, this.numbered);
+    this.takenOut = true;
+    return part;
   }
 
   plain(line: number, fields: PlainLine): boolean {
@@ -117,6 +130,8 @@ class FileReader implements OnRecord, BeingRead {
     if (this.rows === null) return;
     if (this.lines === 1) throw new Refusal('The file has a header but no readings.', this.header.line);
     this.faults.push(...this.rows.ambiguousNumbers(this.sawDecimalComma));
+    // Whoever took lines out holds them to the rules.
+    if (this.takenOut) return;
     const { faults, readings } = settle(
       this.table,
       this.options.knownSheets,
@@ -137,9 +152,15 @@ class FileReader implements OnRecord, BeingRead {
       separator: this.separator,
       decimalComma: this.sawDecimalComma,
       ignoredColumns: this.header?.ignored ?? [],
-      numbered: this.header?.at.repeat !== undefined,
     };
-    return { readings, faults: this.faults, summary: summarise(this.table, readings, facts) };
+    this.counts.add(this.table, this.numbered);
+    const kinds = this.sound ? kindOfGauges(this.table) : null;
+    const summary = summarise(this.table, this.counts, (gauge) => kinds?.[gauge] ?? null, facts);
+    return { readings, faults: this.faults, summary };
+  }
+
+  private get numbered(): boolean {
+    return this.header?.at.repeat !== undefined;
   }
 
   private get sawDecimalComma(): boolean {

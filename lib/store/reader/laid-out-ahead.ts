@@ -1,6 +1,5 @@
-import { JobsAhead, type BeingRead, type JobsRead, type ReadingTable, type ReadOptions } from '@/lib/measure';
+import { JobsAhead, type BeingRead, type JobsRead, type ReadOptions } from '@/lib/measure';
 import { NewJobs } from '@/lib/store/save/lay-new-jobs';
-import { NamedSoFar } from '@/lib/store/save/named-so-far';
 import { OneForEach } from '@/lib/store/save/one-for-each';
 import type { PieceAhead } from '@/lib/store/save/save-ahead';
 import type { Alongside } from './read-path';
@@ -11,7 +10,7 @@ const WAITING = 3;
 /** Lays out the jobs of a file, for a database that holds none of them, while it is being read. */
 export class LaidOutAhead implements Alongside {
   #jobs: JobsAhead | null = null;
-  readonly #named = new NamedSoFar();
+  readonly #newJobs = new NewJobs();
   readonly #samples = new OneForEach();
   #waiting = 0;
   #ended = false;
@@ -45,9 +44,14 @@ export class LaidOutAhead implements Alongside {
     this.stop();
   }
 
-  /** Whether all that was handed out is what the whole file says. */
-  holdsFor(file: ReadingTable | null): boolean {
-    return file !== null && this.#jobs?.holdsFor(file) === true;
+  /** Whether nothing more is handed out, so that nothing more has to be read. */
+  get stopped(): boolean {
+    return this.#ended;
+  }
+
+  /** Whether all that was handed out is what the whole file says, once it is read. */
+  holds(): boolean {
+    return this.#jobs?.holds() === true;
   }
 
   /** A piece was written. */
@@ -69,6 +73,6 @@ export class LaidOutAhead implements Alongside {
     if (this.#ended) return;
     this.#waiting++;
     const samples = this.#samples.newIn(readings);
-    this.hand({ rows: new NewJobs(readings, this.#named).layOut(jobs), samples, share });
+    this.hand({ rows: this.#newJobs.layOut(readings, jobs), samples, share });
   }
 }

@@ -55,7 +55,7 @@ export async function loadFile(
   }
   const lines = ahead ?? ((await isLarge(Math.floor(of.bytes / BYTES_A_LINE))) ? AHEAD : 0);
   for (const flag of LEAN) setFlagsFromString(flag);
-  const thread = new ReadingThread(lines === 0 ? progress.read : () => undefined);
+  const thread = new ReadingThread(progress.read);
   try {
     const reading = thread.read(of, lines);
     // Whoever waits for it hears of it.
@@ -66,7 +66,10 @@ export async function loadFile(
     };
     const file = { name, pieces: thread.pieces(), end };
     const written = lines === 0 ? null : await saveAhead(shop, file, actor, progress.stored);
-    const { held, faults, summary, sha256 } = await reading;
+    // What was handed out while it was read is held no more.
+    const { held, faults, summary, sha256 } = await (lines === 0 || written !== null
+      ? reading
+      : thread.read(of));
     const rest = { faults, summary, sha256 };
     if (written !== null || held === null) return { ...rest, saved: written };
     const named = { name, sha256, lines: summary.lines };

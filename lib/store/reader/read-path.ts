@@ -31,8 +31,9 @@ const PIECE = 1 << 18;
 /** Who does something with a file while it is being read. */
 export interface Alongside {
   begun(file: BeingRead, knownSheets: ReadOptions['knownSheets']): void;
-  /** Called again and again; nothing more is read until it is done. */
+  /** Called again and again; nothing more is read until it is done, and nothing at all once it has stopped. */
   went(share: number): Promise<void>;
+  readonly stopped: boolean;
   /** All bytes were read; the last line ends with them, or is the last one to come. */
   ended(): Promise<void>;
 }
@@ -55,6 +56,7 @@ export async function readPath(
       const share = bytes === 0 ? 1 : Math.min(1, read / bytes);
       tell(share);
       await alongside?.went(share);
+      if (alongside?.stopped === true) return;
     }
     await alongside?.ended();
   };

@@ -31,7 +31,10 @@ export interface ToRead extends PathToRead {
   ahead: number;
 }
 
-/** The answer to `read`: `held` is null where there is any fault; `holds` where what was handed out is what it says. */
+/**
+ * The answer to `read`: `held` is null where there is any fault, or anything was handed out; `holds` where that is what the
+ * file says, read to its end.
+ */
 export interface ThreadRead extends Omit<ReadPath, 'readings'> {
   held: FileOutline | null;
   holds: boolean;
@@ -56,12 +59,13 @@ async function read(of: ToRead): Promise<ThreadRead> {
       ? null
       : new LaidOutAhead(of.ahead, (piece) => say({ piece }, piece === null ? [] : buffersOf(piece.rows)));
   const tell = (share: number) => {
-    if (share < told + 0.01) return;
+    // What is written meanwhile is told of by whoever writes it.
+    if (of.ahead > 0 || share < told + 0.01) return;
     told = share;
     say({ share });
   };
   const { readings: table, ...rest } = await readPath(of, tell, ahead ?? undefined);
-  const holds = ahead?.holdsFor(table) ?? false;
+  const holds = ahead?.holds() ?? false;
   ahead = null;
   if (table === null) return { ...rest, held: null, holds };
   const outline = outlineOf(table);

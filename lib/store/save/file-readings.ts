@@ -1,6 +1,5 @@
 import type { Reading, ReadingTable } from '@/lib/measure';
 import { NewJobs } from './lay-new-jobs';
-import { NamedSoFar } from './named-so-far';
 import type { NewRows } from './new-rows';
 import { OneForEach } from './one-for-each';
 
@@ -32,12 +31,12 @@ export const outlineOf = (table: ReadingTable): FileOutline => ({
 
 /** The readings of a table on this thread. */
 export function tableReadings(table: ReadingTable, outline = outlineOf(table)): FileReadings {
-  const newJobs = new NewJobs(table, new NamedSoFar());
+  const newJobs = new NewJobs();
   return {
     ...outline,
     samples: () => Promise.resolve(new OneForEach().newIn(table)),
     readingsOf: (jobs) => Promise.resolve(jobs.flatMap((job) => table.readingsOf(job))),
     all: () => Promise.resolve([...table]),
-    layOut: (jobs) => Promise.resolve(newJobs.layOut(jobs)),
+    layOut: (jobs) => Promise.resolve(newJobs.layOut(table, jobs)),
   };
 }

@@ -8,72 +8,118 @@ import {
 } from '@/lib/measure';
 import { storedSide, type StoredSide } from '@/lib/store/sql/side';
 import { meanRead } from './collapse-one';
-import type { NamedSoFar } from './named-so-far';
+import { LinesInOrder } from './lines-in-order';
+import { NamedSoFar } from './named-so-far';
 import { CAUSES, type NewRoundRow, type NewRows } from './new-rows';
 
-/** A round, or a job, by the setup that was hung first in it. */
-interface Begun {
-  at: number;
-  label: number;
-  technician: number;
-}
+const NONE = -1;
 
 /** A round of a job, with what is only known once all its lines are seen. */
 interface Round extends NewRoundRow {
-  first: Begun | null;
+  /** Its number in the file, and in this piece. */
+  number: number;
+  place: number;
+  /** The setup of the piece that was hung first in it. */
+  first: number;
 }
 
 /**
- * Lays out jobs of a table of which nothing is stored yet, with their collapsed form: nothing can stand beside them, so
+ * Lays out jobs of a file of which nothing is stored yet, with their collapsed form: nothing can stand beside them, so
  * nothing has to be looked up. What comes of it is what `write-batch.ts` writes of the same readings;
  * `tests/property/store/new-jobs.test.ts` holds both to each other.
  */
 export class NewJobs {
+  readonly #named = new NamedSoFar();
   /** Of a label: the job in which it was met last, and which setup of the piece it is there. */
-  readonly #job: Int32Array;
-  readonly #setup: Int32Array;
+  #job = new Int32Array(0);
+  #setup = new Int32Array(0);
   #count = 0;
+  readonly #keys = new LinesInOrder();
 
-  /** @param named by this file's earlier pieces, whichever part of the file they are of. */
-  constructor(
-    private readonly table: ReadingTable,
-    private readonly named: NamedSoFar,
-  ) {
-    this.#job = new Int32Array(table.lines.setups.all.length);
-    this.#setup = new Int32Array(table.lines.setups.all.length);
-  }
-
-  layOut(jobs: readonly number[]): NewRows {
-    const piece = emptyRows(jobs.reduce((sum, job) => sum + this.table.linesOf(job).length, 0));
-    for (const job of jobs) this.#lay(job, piece);
-    piece.named = this.named.take(this.table.lines);
+  /** @param table the whole file, or one part of it after another. */
+  layOut(table: ReadingTable, jobs: readonly number[]): NewRows {
+    const piece = emptyRows(jobs.reduce((sum, job) => sum + table.linesOf(job).length, 0));
+    const labels = table.lines.setups.all.length;
+    if (labels > this.#job.length) {
+      const grown = (from: Int32Array) => {
+        const to = new Int32Array(2 * labels);
+        to.set(from);
+        return to;
+      };
+      [this.#job, this.#setup] = [grown(this.#job), grown(this.#setup)];
+    }
+    for (const job of jobs) this.#lay(table, job, piece);
+    piece.named = this.#named.take(table.lines);
     return piece;
   }
 
-  #lay(job: number, piece: NewRows): void {
-    const { table } = this;
-    const { setupAt, placeAt, handAt, places, hands, takenAt, repeat, setups: labels } = table.lines;
+  #lay(table: ReadingTable, job: number, piece: NewRows): void {
+    const { setups } = piece;
+    const firstSetup = setups.count;
+    const { rounds, roundOf, lastReadAt } = this.#laySetups(table, job, piece);
+    const labels = table.lines.setups.all;
+    const { technician, hungAt } = setups;
+    const since = new Map<number, number>();
+    let first = NONE;
+    for (let setup = firstSetup; setup < setups.count; setup++) {
+      const [hand, at] = [technician[setup] ?? 0, hungAt[setup] ?? 0];
+      const before = since.get(hand);
+      if (before === undefined || at < before) since.set(hand, at);
+      if (isBefore(setup, first, setups, labels)) first = setup;
+      const round = roundOf[setup - firstSetup];
+      if (round === undefined) continue;
+      setups.round[setup] = round.place;
+      if (isBefore(setup, round.first, setups, labels)) round.first = setup;
+    }
+    if (first === NONE) return;
+    const last = rounds.reduce((a, b) => (order(b) > order(a) ? b : a));
+    piece.jobs.push({
+      ...{
+        number: table.jobs[job] ?? '',
+        sheet: table.sheetOf(job),
+        openedAt: hungAt[first] ?? 0,
+        lastReadAt,
+      },
+      ...{ lastStage: last.stage, lastAttempt: last.attempt, technician: technician[first] ?? 0 },
+      ...{ rounds: rounds.length, setups: setups.count - firstSetup, readings: this.#keys.count },
+      hands: [...since],
+    });
+    for (const { job: at, stage, attempt, clearance, first: hung } of rounds)
+      piece.rounds.push({
+        ...{ job: at, stage, attempt, clearance },
+        ...{ technician: technician[hung] ?? 0, startedAt: hungAt[hung] ?? 0 },
+      });
+    this.#keys.sort();
+    this.#layObservations(table, (setup) => roundOf[setup - firstSetup]?.clearance ?? null, piece);
+  }
+
+  /** Lays out the setups of a job, and keeps its lines to be put in order. */
+  #laySetups(table: ReadingTable, job: number, piece: NewRows) {
+    const { setupAt, placeAt, handAt, places, hands, takenAt, repeat } = table.lines;
     const { setups } = piece;
     const stamp = ++this.#count;
+    const jobAt = piece.jobs.length;
     const lines = table.linesOf(job);
-    const dimensionOf = this.#dimensions(job, piece);
-    const [firstSetup, jobAt] = [setups.count, piece.jobs.length];
-    const rounds = new Map<number, Round>();
+    const dimensionOf = this.#dimensions(table, job, piece);
+    const rounds: Round[] = [];
     const roundOf: Round[] = [];
-    const keys: Key[] = [];
-    let sorted = true;
+    let round: Round | undefined;
     let lastReadAt = -Infinity;
+    this.#keys.begin(lines.length);
     for (const line of lines) {
       const label = setupAt[line] ?? 0;
       const place = places.all[placeAt[line] ?? 0];
       const hand = hands.all[handAt[line] ?? 0];
       if (place === undefined || hand === undefined)
         throw new RangeError('A line of a table has all its numbers.');
-      let round = rounds.get(place.round);
+      if (round?.number !== place.round) round = rounds.find(({ number }) => number === place.round);
       if (round === undefined) {
-        const { stage, attempt } = place;
-        round = { job: jobAt, stage, attempt, clearance: null, technician: 0, startedAt: 0, first: null };
-        rounds.set(place.round, round);
+        const { stage, attempt, round: number } = place;
+        round = {
+          ...{ number, place: piece.rounds.length + rounds.length, job: jobAt, stage, attempt },
+          ...{ clearance: null, technician: 0, startedAt: 0, first: NONE },
+        };
+        rounds.push(round);
       }
       if (round.clearance === null && table.dimensionAt(line).quantity === 'height')
         round.clearance = table.clearanceOf(place.round);
@@ -92,52 +138,22 @@ export class NewJobs {
       }
       const setup = this.#setup[label] ?? 0;
       if (at < (setups.hungAt[setup] ?? 0)) setups.hungAt[setup] = at;
-      const key = { line, setup, dimension: dimensionOf(line), repeat: repeat[line] ?? 0 };
-      const before = keys[keys.length - 1];
-      if (before !== undefined && inOrder(before, key) > 0) sorted = false;
-      keys.push(key);
+      this.#keys.add(line, setup, dimensionOf(line), repeat[line] ?? 0);
     }
-    if (!sorted) keys.sort(inOrder);
-    const name = (label: number) => labels.all[label] ?? '';
-    const numbers = new Map([...rounds.values()].map((round, index) => [round, piece.rounds.length + index]));
-    const since = new Map<number, number>();
-    let first: Begun | null = null;
-    for (let setup = firstSetup; setup < setups.count; setup++) {
-      const round = roundOf[setup - firstSetup];
-      const hung = {
-        at: setups.hungAt[setup] ?? 0,
-        label: setups.label[setup] ?? 0,
-        technician: setups.technician[setup] ?? 0,
-      };
-      since.set(hung.technician, Math.min(hung.at, since.get(hung.technician) ?? Infinity));
-      if (isBefore(hung, first, name)) first = hung;
-      if (round === undefined) continue;
-      setups.round[setup] = numbers.get(round) ?? 0;
-      if (isBefore(hung, round.first, name)) round.first = hung;
-    }
-    if (first === null) return;
-    const last = [...rounds.values()].reduce((a, b) => (order(b) > order(a) ? b : a));
-    piece.jobs.push({
-      ...{ number: table.jobs[job] ?? '', sheet: table.sheetOf(job), openedAt: first.at, lastReadAt },
-      ...{ lastStage: last.stage, lastAttempt: last.attempt, technician: first.technician },
-      ...{ rounds: rounds.size, setups: setups.count - firstSetup, readings: keys.length, hands: [...since] },
-    });
-    for (const { first: hung, ...round } of rounds.values())
-      piece.rounds.push({ ...round, technician: hung?.technician ?? 0, startedAt: hung?.at ?? 0 });
-    this.#layObservations(keys, (setup) => roundOf[setup - firstSetup]?.clearance ?? null, piece);
+    return { rounds, roundOf, lastReadAt };
   }
 
   /** Numbers for the dimensions of a job: the file's, or places among the dimensions of all that have none. */
-  #dimensions(job: number, piece: NewRows): (line: number) => number {
-    const name = this.table.sheetOf(job);
-    const { statedAt } = this.table.lines;
+  #dimensions(table: ReadingTable, job: number, piece: NewRows): (line: number) => number {
+    const name = table.sheetOf(job);
+    const { statedAt } = table.lines;
     if (name === null) {
       const own: Dimension[] = [];
       const before = piece.own.reduce((sum, { dimensions }) => sum + dimensions.length, 0);
       const places = new Map<string, number>();
       piece.own.push({ job: piece.jobs.length, dimensions: own });
       return (line) => {
-        const dimension = this.table.dimensionAt(line);
+        const dimension = table.dimensionAt(line);
         const key = dimensionKey(dimension);
         const known = places.get(key);
         if (known !== undefined) return known;
@@ -147,85 +163,72 @@ export class NewJobs {
         return place;
       };
     }
-    const of = this.named.dimensionsOf(name);
-    return (line) => of.number(statedAt[line] ?? 0, () => dimensionKey(this.table.dimensionAt(line)));
+    const of = this.#named.dimensionsOf(name);
+    return (line) => of.number(statedAt[line] ?? 0, () => dimensionKey(table.dimensionAt(line)));
   }
 
-  /** @param keys in order */
-  #layObservations(
-    keys: readonly Key[],
-    clearanceOf: (setup: number) => number | null,
-    piece: NewRows,
-  ): void {
-    const { table } = this;
+  /** Lays out the readings of a job and what they come to, its lines being in order. */
+  #layObservations(table: ReadingTable, clearanceOf: (setup: number) => number | null, piece: NewRows): void {
     const { value, takenAt, asideAt, asides, line: lineOf } = table.lines;
     const { observations, readings } = piece;
-    const deviations: number[] = [];
+    const keys = this.#keys;
     let proved = new Map<StoredSide, { cause: Cause; met: number; at: number }>();
-    for (let start = 0, end = 0; start < keys.length; start = end) {
-      const key = keys[start];
-      if (key === undefined) break;
-      const { setup, dimension } = key;
-      const stated = table.dimensionAt(key.line);
-      const { quantity, nominal } = stated;
+    for (let start = 0, end = 0; start < keys.count; start = end) {
+      const setup = keys.setup[start] ?? 0;
+      const dimension = keys.dimension[start] ?? 0;
+      const { quantity, nominal, side } = table.dimensionAt(keys.line[start] ?? 0);
       const clearance = clearanceOf(setup);
       const observation = observations.count++;
       let [first, met] = [Infinity, Infinity];
       let cause: Cause | null = null;
-      deviations.length = 0;
-      for (; end < keys.length; end++) {
-        const next = keys[end];
-        if (next?.setup !== setup || next.dimension !== dimension) break;
-        const { line } = next;
+      const deviations: number[] = [];
+      for (; end < keys.count; end++) {
+        if (keys.setup[end] !== setup || keys.dimension[end] !== dimension) break;
+        const line = keys.line[end] ?? 0;
         const [read, at] = [value[line] ?? 0, takenAt[line] ?? 0];
         deviations.push(deviationOf({ quantity, nominal, clearance: clearance ?? 0, value: read }));
         if (at < first) first = at;
         if (line < met) met = line;
         cause ??= asides.all[asideAt[line] ?? 0]?.cause ?? null;
-        readings.observation[readings.count] = observation;
-        readings.repeat[readings.count] = next.repeat;
-        readings.value[readings.count] = read;
-        readings.takenAt[readings.count] = at;
-        readings.line[readings.count] = lineOf[line] ?? 0;
-        readings.count++;
+        const reading = readings.count++;
+        readings.observation[reading] = observation;
+        readings.repeat[reading] = keys.repeat[end] ?? 0;
+        readings.value[reading] = read;
+        readings.takenAt[reading] = at;
+        readings.line[reading] = lineOf[line] ?? 0;
       }
       const { n, mean, ss } = spreadOf(deviations);
       observations.setup[observation] = setup;
       observations.dimension[observation] = dimension;
       observations.n[observation] = n;
-      observations.mean[observation] = meanRead({ ...stated, deviation: mean }, clearance);
+      observations.mean[observation] = meanRead({ quantity, nominal, deviation: mean }, clearance);
       observations.deviation[observation] = mean;
       observations.ss[observation] = ss;
       observations.takenAt[observation] = first;
       observations.cause[observation] = cause === null ? -1 : CAUSES.indexOf(cause);
       if (cause !== null) {
         // Of several dimensions of a side the one that the file names last says when it was proved.
-        const side = storedSide(stated.side);
-        if (met > (proved.get(side)?.met ?? -1)) proved.set(side, { cause, met, at: first });
+        const of = storedSide(side);
+        if (met > (proved.get(of)?.met ?? -1)) proved.set(of, { cause, met, at: first });
       }
-      if (proved.size === 0 || keys[end]?.setup === setup) continue;
-      for (const [side, { cause, at }] of proved)
-        piece.proved.push({ setup, side, cause: CAUSES.indexOf(cause), at });
+      if (proved.size === 0 || (end < keys.count && keys.setup[end] === setup)) continue;
+      for (const [of, { cause: known, at }] of proved)
+        piece.proved.push({ setup, side: of, cause: CAUSES.indexOf(known), at });
       proved = new Map();
     }
   }
 }
 
-interface Key {
-  line: number;
-  setup: number;
-  dimension: number;
-  repeat: number;
-}
-
-/** By setup, dimension and repeat; the dimensions of a job's own sheet in the order they are met. */
-const inOrder = (a: Key, b: Key) =>
-  a.setup - b.setup || Math.abs(a.dimension) - Math.abs(b.dimension) || a.repeat - b.repeat;
-
-/** By time, then label. */
-function isBefore(setup: Begun, other: Begun | null, name: (label: number) => string): boolean {
-  if (other === null || setup.at < other.at) return true;
-  return setup.at === other.at && name(setup.label) < name(other.label);
+/** By time, then label; whatever is hung is before none. */
+function isBefore(
+  setup: number,
+  other: number,
+  { hungAt, label }: NewRows['setups'],
+  labels: readonly string[],
+): boolean {
+  if (other === NONE) return true;
+  const [at, then] = [hungAt[setup] ?? 0, hungAt[other] ?? 0];
+  return at < then || (at === then && (labels[label[setup] ?? 0] ?? '') < (labels[label[other] ?? 0] ?? ''));
 }
 
 const order = ({ stage, attempt }: Round) => (stage === 'after' ? 1e6 : 0) + attempt;

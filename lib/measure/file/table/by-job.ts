@@ -1,42 +1,67 @@
 import type { LineTable } from './line-table';
+import { thing } from './names';
 
-/** The lines of each job, in file order. */
-export interface ByJob {
-  /** Lines, job after job. */
-  order: Int32Array;
-  /** Where a job begins in `order`, by its number; one more than there are jobs. */
-  from: Int32Array;
+/** The lines of each job that a table has lines of, in file order. */
+export class ByJob {
+  /**
+   * @param order lines, job after job.
+   * @param from where a job begins in `order`, from the first job on; one more than there are jobs.
+   * @param first number of the first job.
+   */
+  constructor(
+    readonly order: Int32Array,
+    private readonly from: Int32Array,
+    readonly first: number,
+  ) {}
+
+  /** The number after the last job's. */
+  get end(): number {
+    return this.first + this.from.length - 1;
+  }
+
+  /** Where a job begins in `order`, and where the next one does. */
+  begin(job: number): number {
+    return this.from[job - this.first] ?? 0;
+  }
+
+  endOf(job: number): number {
+    return this.from[job - this.first + 1] ?? 0;
+  }
 }
 
 /** Puts the lines in order of jobs by counting: they need not stand together in the file. */
 export function byJob(table: LineTable): ByJob {
   const { places, placeAt, size } = table;
-  const from = new Int32Array(table.jobs.all.length + 1);
-  const jobAt = (at: number) => places.all[placeAt[at] ?? 0]?.job ?? 0;
+  const { first, end } = table.numbers.jobs;
+  const from = new Int32Array(end - first + 1);
+  const jobAt = new Int32Array(size);
   for (let at = 0; at < size; at++) {
-    const next = jobAt(at) + 1;
-    from[next] = (from[next] ?? 0) + 1;
+    const job = (places.all[placeAt[at] ?? 0]?.job ?? first) - first;
+    jobAt[at] = job;
+    from[job + 1] = (from[job + 1] ?? 0) + 1;
   }
   for (let job = 1; job < from.length; job++) from[job] = (from[job] ?? 0) + (from[job - 1] ?? 0);
   const next = from.slice();
   const order = new Int32Array(size);
   for (let at = 0; at < size; at++) {
-    const job = jobAt(at);
+    const job = jobAt[at] ?? 0;
     const to = next[job] ?? 0;
     order[to] = at;
     next[job] = to + 1;
   }
-  return { order, from };
+  return new ByJob(order, from, first);
 }
 
-/** The sheet of each job, by numbers; null where the lines of a job name two. */
+/** The sheet of each job from the table's first on, by numbers; null where the lines of a job name two. */
 export function sheetOfJobs(table: LineTable): Int32Array | null {
-  const sheets = new Int32Array(table.jobs.all.length).fill(-1);
-  for (const { job, sheet } of table.places.all) {
+  const { jobs, places } = table.numbers;
+  const sheets = new Int32Array(jobs.end - jobs.first).fill(-1);
+  for (let place = places.first; place < places.end; place++) {
+    const { job, sheet } = thing(table.places.all, place);
     if (sheet < 0) continue;
-    const before = sheets[job] ?? -1;
+    const before = sheets[job - jobs.first] ?? -1;
     if (before >= 0 && before !== sheet) return null;
-    sheets[job] = sheet;
+    sheets[job - jobs.first] = sheet;
   }
   return sheets;
 }

@@ -1,14 +1,18 @@
 import { KnownSheets } from '../known-sheets';
 import type { ReadOptions } from '../options';
+import { kindOfGauges } from './by-job';
 import type { LineTable } from './line-table';
 import { thing } from './names';
 import type { ReadingTable } from './reading-table';
 import { soundReadings } from './settle';
+import { SheetValues, type Saying } from './sheet-values';
 
-/** A file that is being read: its sound lines so far, and whether all were. */
+/** A file that is being read: its sound lines so far, without those that were taken out, and whether all were. */
 export interface BeingRead {
   readonly table: LineTable;
   readonly sound: boolean;
+  /** Takes the first lines out: the file is not held to the rules across lines any more by whoever reads it. */
+  takeOut(end: number): LineTable;
 }
 
 /** Whole jobs, by their numbers in the file, with all their readings. */
@@ -17,34 +21,28 @@ export interface JobsRead {
   readings: ReadingTable;
 }
 
-/** What was taken ahead of some lines, to be held against what the whole file says of them. */
-interface Taken {
-  from: number;
-  statedAt: Int32Array;
-  repeat: Int32Array;
-  /** Of the jobs and rounds of these lines: the first, and what was taken to be so. */
-  firstJob: number;
-  sheets: (string | null)[];
-  firstRound: number;
-  clearances: Float64Array;
+/** What a line of a named sheet says of a dimension, and what it was taken to mean. */
+interface Taken extends Saying {
+  complete: number;
 }
 
 /**
- * Hands out the jobs of a file while it is still being read. A job is taken to be whole when lines of another follow;
- * what its lines leave out is filled in from the lines beside it alone. Whether a later line said otherwise shows when
- * the whole file is read: what was handed out counts for nothing unless `holdsFor` says so.
+ * Takes the jobs out of a file while it is still being read, so that it is never held as a whole. A job is taken to be
+ * whole when lines of another follow; what its lines leave out of a sheet is filled in from the lines beside it alone.
+ * Whether a later line said otherwise shows at the end of the file: what was taken out counts for nothing unless `holds`
+ * says so, and then the file has to be read once more.
  */
 export class JobsAhead {
   /** True once a line was met after which nothing more is handed out. */
   givenUp = false;
   readonly #known: KnownSheets;
-  readonly #taken: Taken[] = [];
-  /** Lines that were handed out, and looked through. */
-  #from = 0;
+  readonly #taken = new Map<string, Taken>();
+  /** Lines that were looked through. */
   #seen = 0;
-  /** The job of the last line, and its first line. */
+  /** The job of the last line, its first line, and whether such lines were taken out. */
   #job = -1;
   #begin = 0;
+  #isOut = false;
 
   constructor(
     private readonly reading: BeingRead,
@@ -56,25 +54,26 @@ export class JobsAhead {
   /** Whole jobs that were read since the last time, where they have so many lines together; else null. */
   take(least: number): JobsRead | null {
     this.#look();
-    return this.givenUp || this.#begin - this.#from < least ? null : this.#settle(this.#begin);
+    return this.givenUp || this.#begin < least ? null : this.#settle(this.#begin);
   }
 
   /** All that was not handed out yet, once no line follows; null where there is nothing. */
   takeRest(): JobsRead | null {
     this.#look();
-    return this.givenUp || this.#seen === this.#from ? null : this.#settle(this.#seen);
+    if (this.givenUp || this.#seen === 0) return null;
+    this.#isOut = true;
+    return this.#settle(this.#seen);
   }
 
   /** Whether the file, read to its end, says of all its lines what they were taken to say. */
-  holdsFor(file: ReadingTable): boolean {
-    if (this.givenUp || this.#from !== file.size) return false;
-    const { statedAt, repeat } = file.lines;
-    return this.#taken.every(
-      (one) =>
-        one.statedAt.every((stated, at) => stated === statedAt[one.from + at]) &&
-        one.repeat.every((number, at) => number === repeat[one.from + at]) &&
-        one.sheets.every((sheet, at) => sheet === file.sheetOf(one.firstJob + at)) &&
-        one.clearances.every((clearance, at) => clearance === file.clearanceOf(one.firstRound + at)),
+  holds(): boolean {
+    const { table, sound } = this.reading;
+    if (this.givenUp || !sound || table.size > 0 || kindOfGauges(table) === null) return false;
+    const all = [...this.#taken.values()];
+    const values = new SheetValues(table, this.#known, all);
+    return (
+      values.sound &&
+      all.every(({ job, sheet, stated, complete }) => values.of(job, sheet, stated) === complete)
     );
   }
 
@@ -86,41 +85,40 @@ export class JobsAhead {
     for (let at = this.#seen; at < table.size; at++) {
       const { job } = thing(table.places.all, table.placeAt[at] ?? 0);
       const goesOn = job === this.#job;
-      if (goesOn ? this.#begin < this.#from : job < this.#job) {
+      if (goesOn ? this.#isOut : job < this.#job) {
         this.givenUp = true;
         return;
       }
       if (goesOn) continue;
       this.#job = job;
       this.#begin = at;
+      this.#isOut = false;
     }
     this.#seen = table.size;
   }
 
-  #settle(to: number): JobsRead | null {
-    const from = this.#from;
-    const readings = soundReadings(this.reading.table.part(from, to), this.#known);
-    if (readings === null) {
+  #settle(end: number): JobsRead | null {
+    const readings = soundReadings(this.reading.takeOut(end), this.#known);
+    this.#seen -= end;
+    this.#begin = 0;
+    if (readings === null || !this.#agrees(readings.values)) {
       this.givenUp = true;
       return null;
     }
-    const { lines } = readings;
-    const place = (at: number) => thing(lines.places.all, lines.placeAt[at] ?? 0);
-    const [firstJob, lastJob] = [place(0).job, place(lines.size - 1).job];
-    let [firstRound, lastRound] = [Infinity, -1];
-    for (let at = 0; at < lines.size; at++) {
-      const { round } = place(at);
-      if (round < firstRound) firstRound = round;
-      if (round > lastRound) lastRound = round;
-    }
-    this.#taken.push({
-      ...{ from, statedAt: lines.statedAt, repeat: lines.repeat, firstJob, firstRound },
-      sheets: Array.from({ length: lastJob - firstJob + 1 }, (_, job) => readings.sheetOf(firstJob + job)),
-      clearances: Float64Array.from({ length: lastRound - firstRound + 1 }, (_, round) =>
-        readings.clearanceOf(firstRound + round),
-      ),
+    const { first, end: last } = readings.lines.numbers.jobs;
+    return { jobs: Array.from({ length: last - first }, (_, job) => first + job), readings };
+  }
+
+  /** Keeps what lines of named sheets were taken to mean; false where they meant something else before. */
+  #agrees(values: SheetValues): boolean {
+    return values.sayings.every((saying) => {
+      const { sheet, job, stated } = saying;
+      if (sheet < 0) return true;
+      const complete = values.of(job, sheet, stated);
+      const key = `${sheet} ${stated}`;
+      const before = this.#taken.get(key);
+      if (before === undefined) this.#taken.set(key, { ...saying, complete });
+      return before === undefined || before.complete === complete;
     });
-    this.#from = to;
-    return { jobs: Array.from({ length: lastJob - firstJob + 1 }, (_, job) => firstJob + job), readings };
   }
 }

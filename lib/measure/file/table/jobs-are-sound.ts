@@ -15,24 +15,25 @@ const NONE = -1;
  */
 export function jobsAreSound(
   table: LineTable,
-  { order, from }: ByJob,
+  lines: ByJob,
   sheets: Int32Array,
   values: SheetValues,
 ): boolean {
   const setups = new SetupsOfJob(table.setups.all.length);
-  const rounds = new RoundsOfFile(table.rounds.size);
+  const rounds = new RoundsOfFile(table.numbers.rounds);
+  const { order } = lines;
   const names = table.dimensions.all.length;
   const nominals = new Map<number, number | null>();
   const repeats = new Set<number>();
-  for (const [job, sheet] of sheets.entries()) {
-    if (from[job] === from[job + 1]) continue;
+  for (let job = lines.first; job < lines.end; job++) {
+    const sheet = sheets[job - lines.first] ?? -1;
+    const [begin, end] = [lines.begin(job), lines.endOf(job)];
     setups.begin(job);
     nominals.clear();
     repeats.clear();
-    const end = from[job + 1] ?? 0;
     // Beyond this a number would not tell one repeat from the next.
-    if (((end - (from[job] ?? 0)) * names + names) * REPEATS > Number.MAX_SAFE_INTEGER) return false;
-    for (let k = from[job] ?? 0; k < end; k++) {
+    if (((end - begin) * names + names) * REPEATS > Number.MAX_SAFE_INTEGER) return false;
+    for (let k = begin; k < end; k++) {
       const at = order[k] ?? 0;
       const place = thing(table.places.all, table.placeAt[at] ?? 0);
       const hand = thing(table.hands.all, table.handAt[at] ?? 0);
@@ -126,14 +127,19 @@ class RoundsOfFile {
   /** Two stations for each round and side. */
   private readonly zeros: Float64Array;
 
-  constructor(rounds: number) {
+  private readonly first: number;
+
+  constructor({ first, end }: LineTable['numbers']['rounds']) {
+    const rounds = end - first;
+    this.first = first;
     this.clearance = new Float64Array(rounds).fill(Number.NaN);
     this.heights = new Uint8Array(rounds * SIDES);
     this.zeros = new Float64Array(rounds * SIDES * 2).fill(Number.NaN);
   }
 
   /** False where the round has another clearance. */
-  hasHeight(round: number, side: number, clearance: number | null): boolean {
+  hasHeight(number: number, side: number, clearance: number | null): boolean {
+    const round = number - this.first;
     this.heights[round * SIDES + side] = 1;
     if (clearance === null) return true;
     const before = this.clearance[round] ?? Number.NaN;
@@ -143,7 +149,7 @@ class RoundsOfFile {
 
   /** False where it is the third of its side. */
   hasZero(round: number, side: number, station: number): boolean {
-    const at = (round * SIDES + side) * 2;
+    const at = ((round - this.first) * SIDES + side) * 2;
     for (let k = at; k < at + 2; k++) {
       const there = this.zeros[k] ?? Number.NaN;
       if (there === station) return true;

@@ -48,6 +48,12 @@ export interface Cells {
   aside: number;
 }
 
+/** Numbers from the first up to, and without, the last. */
+interface Numbers {
+  first: number;
+  end: number;
+}
+
 /** Stands for a repeat that is not numbered (yet). */
 export const UNNUMBERED = 0;
 const FIRST = 1024;
@@ -57,21 +63,23 @@ const FIRST = 1024;
  * million readings so takes no more memory than its database's cache.
  */
 export class LineTable {
-  readonly jobs = new Names();
-  readonly sheets = new Names();
-  readonly technicians = new Names();
-  readonly gauges = new Names();
-  readonly setups = new Names();
-  readonly dimensions = new Names();
-  readonly rounds = new Pairs();
+  readonly jobs: Names;
+  readonly sheets: Names;
+  readonly technicians: Names;
+  readonly gauges: Names;
+  readonly setups: Names;
+  readonly dimensions: Names;
+  readonly rounds: Pairs;
   /** Places by their numbers; a number for each of job and mark. */
-  readonly places = { all: [] as Place[] };
-  private readonly pairs = new Pairs();
-  private readonly marks = new Kinds<Mark & { round: number }>();
-  private readonly roundMarks = new Names();
-  readonly hands = new Kinds<Hand>();
-  readonly stated = new Kinds<Stated>();
-  readonly asides = new Kinds<Aside>();
+  readonly places: { all: Place[] };
+  private readonly pairs: Pairs;
+  private readonly marks: Kinds<Mark & { round: number }>;
+  private readonly roundMarks: Names;
+  readonly hands: Kinds<Hand>;
+  readonly stated: Kinds<Stated>;
+  readonly asides: Kinds<Aside>;
+  /** Of a part of a file, which numbers its lines have. */
+  private within: LineTable['numbers'] | null = null;
   size = 0;
   line = new Int32Array(FIRST);
   placeAt = new Int32Array(FIRST);
@@ -82,6 +90,35 @@ export class LineTable {
   repeat = new Int32Array(FIRST);
   takenAt = new Float64Array(FIRST);
   value = new Float64Array(FIRST);
+
+  /** @param whole the table of which this is to be a part, with the same numbers for all that is named. */
+  constructor(whole?: LineTable) {
+    this.jobs = whole?.jobs ?? new Names();
+    this.sheets = whole?.sheets ?? new Names();
+    this.technicians = whole?.technicians ?? new Names();
+    this.gauges = whole?.gauges ?? new Names();
+    this.setups = whole?.setups ?? new Names();
+    this.dimensions = whole?.dimensions ?? new Names();
+    this.rounds = whole?.rounds ?? new Pairs();
+    this.places = whole?.places ?? { all: [] };
+    this.pairs = whole?.pairs ?? new Pairs();
+    this.marks = whole?.marks ?? new Kinds();
+    this.roundMarks = whole?.roundMarks ?? new Names();
+    this.hands = whole?.hands ?? new Kinds();
+    this.stated = whole?.stated ?? new Kinds();
+    this.asides = whole?.asides ?? new Kinds();
+  }
+
+  /** The numbers that jobs, rounds and places of these lines may have: of a part of a file no others are looked at. */
+  get numbers(): { jobs: Numbers; rounds: Numbers; places: Numbers } {
+    if (this.within !== null) return this.within;
+    const all = (end: number) => ({ first: 0, end });
+    return {
+      jobs: all(this.jobs.all.length),
+      rounds: all(this.rounds.size),
+      places: all(this.places.all.length),
+    };
+  }
 
   add(line: number, cells: Cells, takenAt: number, repeat: number, value: number): void {
     const at = this.size;
@@ -98,20 +135,36 @@ export class LineTable {
     this.size = at + 1;
   }
 
-  /** The lines from one to another, copied, with the same numbers for all that is named. */
-  part(from: number, to: number): LineTable {
-    const part = Object.create(this) as LineTable;
-    part.size = to - from;
-    part.line = this.line.slice(from, to);
-    part.placeAt = this.placeAt.slice(from, to);
-    part.handAt = this.handAt.slice(from, to);
-    part.setupAt = this.setupAt.slice(from, to);
-    part.statedAt = this.statedAt.slice(from, to);
-    part.asideAt = this.asideAt.slice(from, to);
-    part.repeat = this.repeat.slice(from, to);
-    part.takenAt = this.takenAt.slice(from, to);
-    part.value = this.value.slice(from, to);
+  /** Takes the first lines out, as a part of the same file. What jobs they are of, no other line is of. */
+  takeOut(end: number): LineTable {
+    const part = new LineTable(this);
+    part.within = this.numbersOf(end);
+    part.size = end;
+    part.line = cut(this.line, end, this.size);
+    part.placeAt = cut(this.placeAt, end, this.size);
+    part.handAt = cut(this.handAt, end, this.size);
+    part.setupAt = cut(this.setupAt, end, this.size);
+    part.statedAt = cut(this.statedAt, end, this.size);
+    part.asideAt = cut(this.asideAt, end, this.size);
+    part.repeat = cut(this.repeat, end, this.size);
+    part.takenAt = cut(this.takenAt, end, this.size);
+    part.value = cut(this.value, end, this.size);
+    this.size -= end;
     return part;
+  }
+
+  private numbersOf(end: number): LineTable['numbers'] {
+    const none = () => ({ first: Infinity, end: 0 });
+    const [jobs, rounds, places] = [none(), none(), none()];
+    for (let at = 0; at < end; at++) {
+      const place = this.placeAt[at] ?? 0;
+      if (place >= places.first && place < places.end) continue;
+      const { job, round } = thing(this.places.all, place);
+      widen(jobs, job);
+      widen(rounds, round);
+      widen(places, place);
+    }
+    return { jobs, rounds, places };
   }
 
   cellsOf(draft: Draft): Cells {
@@ -182,4 +235,16 @@ export class LineTable {
     this.takenAt = doubles(this.takenAt);
     this.value = doubles(this.value);
   }
+}
+
+/** The first numbers of a column, which the others take the place of. */
+function cut<Column extends Int32Array | Float64Array>(column: Column, end: number, size: number): Column {
+  const first = column.slice(0, end) as Column;
+  column.copyWithin(0, end, size);
+  return first;
+}
+
+function widen(numbers: Numbers, by: number): void {
+  if (by < numbers.first) numbers.first = by;
+  if (by >= numbers.end) numbers.end = by + 1;
 }

@@ -1,6 +1,6 @@
 import type { Dimension, GaugeKind, Reading } from '@/lib/measure/types';
 import type { ByJob } from './by-job';
-import { UNNUMBERED, type LineTable } from './line-table';
+import { UNNUMBERED, type LineTable, type Stated } from './line-table';
 import type { SheetValues } from './sheet-values';
 import { thing } from './names';
 
@@ -15,29 +15,25 @@ export interface TableDimension extends Dimension {
  * order or job by job.
  */
 export class ReadingTable implements Iterable<Reading> {
-  /** Clearance by round; 0 where no line of it states one. */
+  /** Clearance by round, from the table's first on; 0 where no line of it states one. */
   private readonly clearances: Float64Array;
-  private readonly dimensions: (TableDimension | null)[];
+  private readonly firstRound: number;
 
   constructor(
     readonly lines: LineTable,
     private readonly byJob: ByJob,
     private readonly sheets: Int32Array,
     private readonly kinds: readonly (GaugeKind | null)[],
-    values: SheetValues,
+    readonly values: SheetValues,
   ) {
     this.clearances = clearances(lines);
-    for (const [job, sheet] of sheets.entries()) {
-      if (byJob.from[job] === byJob.from[job + 1]) continue;
+    this.firstRound = lines.numbers.rounds.first;
+    for (let job = byJob.first; job < byJob.end; job++) {
       const own = this.linesOf(job);
+      const sheet = sheets[job - byJob.first] ?? -1;
       for (const at of own) lines.statedAt[at] = values.of(job, sheet, lines.statedAt[at] ?? 0);
       numberRepeats(lines, own);
     }
-    this.dimensions = lines.stated.all.map(({ zero, nominal, tolerance, ...stated }) =>
-      zero === null || nominal === null || tolerance === null
-        ? null
-        : { ...stated, zero, nominal, tolerance },
-    );
   }
 
   get size(): number {
@@ -51,11 +47,11 @@ export class ReadingTable implements Iterable<Reading> {
 
   /** Lines of a job, in file order. */
   linesOf(job: number): Int32Array {
-    return this.byJob.order.subarray(this.byJob.from[job] ?? 0, this.byJob.from[job + 1] ?? 0);
+    return this.byJob.order.subarray(this.byJob.begin(job), this.byJob.endOf(job));
   }
 
   sheetOf(job: number): string | null {
-    const sheet = this.sheets[job] ?? -1;
+    const sheet = this.sheets[job - this.byJob.first] ?? -1;
     return sheet < 0 ? null : thing(this.lines.sheets.all, sheet);
   }
 
@@ -64,13 +60,14 @@ export class ReadingTable implements Iterable<Reading> {
   }
 
   dimensionAt(at: number): TableDimension {
-    const dimension = this.dimensions[this.lines.statedAt[at] ?? 0] ?? null;
-    if (dimension === null) throw new RangeError('A dimension of an accepted file leaves nothing out.');
+    const dimension = thing(this.lines.stated.all, this.lines.statedAt[at] ?? 0);
+    if (!leavesNothingOut(dimension))
+      throw new RangeError('A dimension of an accepted file leaves nothing out.');
     return dimension;
   }
 
   clearanceOf(round: number): number {
-    return this.clearances[round] ?? 0;
+    return this.clearances[round - this.firstRound] ?? 0;
   }
 
   reading(at: number): Reading {
@@ -113,13 +110,17 @@ export class ReadingTable implements Iterable<Reading> {
   }
 }
 
-function clearances({ rounds, places, placeAt, asides, asideAt, stated, statedAt, size }: LineTable) {
-  const found = new Float64Array(rounds.size);
+const leavesNothingOut = (stated: Stated): stated is Stated & TableDimension =>
+  stated.zero !== null && stated.nominal !== null && stated.tolerance !== null;
+
+function clearances({ numbers, places, placeAt, asides, asideAt, stated, statedAt, size }: LineTable) {
+  const { first, end } = numbers.rounds;
+  const found = new Float64Array(end - first);
   for (let at = 0; at < size; at++) {
     const { clearance } = thing(asides.all, asideAt[at] ?? 0);
     if (clearance === null || clearance === 0) continue;
     if (thing(stated.all, statedAt[at] ?? 0).quantity !== 'height') continue;
-    found[thing(places.all, placeAt[at] ?? 0).round] = clearance;
+    found[thing(places.all, placeAt[at] ?? 0).round - first] = clearance;
   }
   return found;
 }

@@ -13,7 +13,7 @@ import { jobsAreSound } from './jobs-are-sound';
 import { LineDraft } from './line-draft';
 import type { LineTable } from './line-table';
 import { ReadingTable } from './reading-table';
-import { SheetValues } from './sheet-values';
+import { sayingsOf, SheetValues } from './sheet-values';
 
 /** What the lines of a file say together, once all are read. */
 export interface Settled {
@@ -56,7 +56,7 @@ export function soundReadings(table: LineTable, known: KnownSheets, surely = fal
   const sheets = sheetOfJobs(table);
   const kinds = kindOfGauges(table);
   if (sheets === null || kinds === null) return null;
-  const values = new SheetValues(table, known, lines, sheets);
+  const values = new SheetValues(table, known, sayingsOf(table, lines, sheets));
   if (!surely && !(values.sound && jobsAreSound(table, lines, sheets, values))) return null;
   return new ReadingTable(table, lines, sheets, kinds, values);
 }

@@ -8,6 +8,35 @@ import type { ByJob } from './by-job';
 import type { LineTable } from './line-table';
 import { thing } from './names';
 
+/** A way in which a dimension is stated, by numbers, with the first line that states it so. */
+export interface Saying {
+  /** Jobs that name no sheet have −1, and each its own dimensions. */
+  sheet: number;
+  job: number;
+  stated: number;
+  line: number;
+}
+
+/** Every way in which the lines state a dimension, each once. */
+export function sayingsOf(table: LineTable, lines: ByJob, sheets: Int32Array): Saying[] {
+  const sayings: Saying[] = [];
+  const named = new Set<number>();
+  const width = table.stated.all.length;
+  for (let job = lines.first; job < lines.end; job++) {
+    const sheet = sheets[job - lines.first] ?? -1;
+    const met = sheet < 0 ? new Set<number>() : named;
+    const base = Math.max(sheet, 0) * width;
+    for (let k = lines.begin(job); k < lines.endOf(job); k++) {
+      const at = lines.order[k] ?? 0;
+      const stated = table.statedAt[at] ?? 0;
+      if (met.has(base + stated)) continue;
+      met.add(base + stated);
+      sayings.push({ sheet, job, stated, line: table.line[at] ?? 0 });
+    }
+  }
+  return sayings;
+}
+
 /**
  * What the lines of a sheet leave out of a dimension and what they contradict, seen from one line for each way in
  * which a dimension is stated: whether lines contradict each other does not depend on how many say so.
@@ -22,23 +51,26 @@ export class SheetValues {
   constructor(
     private readonly table: LineTable,
     private readonly known: KnownSheets,
-    lines: ByJob,
-    sheets: Int32Array,
+    readonly sayings: readonly Saying[],
   ) {
     this.width = table.stated.all.length;
     const named = new Map<number, Draft>();
-    for (const [job, sheet] of sheets.entries()) {
-      // Of a part of a file most jobs have no line.
-      if (lines.from[job] === lines.from[job + 1]) continue;
-      const own = sheet < 0 ? new Map<number, Draft>() : named;
-      for (let k = lines.from[job] ?? 0; k < (lines.from[job + 1] ?? 0); k++) {
-        const at = lines.order[k] ?? 0;
-        const stated = table.statedAt[at] ?? 0;
-        const key = this.keyOf(job, sheet, stated);
-        if (!own.has(key)) own.set(key, this.oneSaying(job, sheet, stated, table.line[at] ?? 0));
+    let own = new Map<number, Draft>();
+    let ownJob = -1;
+    for (const saying of sayings) {
+      const key = this.keyOf(saying.job, saying.sheet, saying.stated);
+      if (saying.sheet >= 0) {
+        named.set(key, this.oneSaying(saying));
+        continue;
       }
-      if (sheet < 0) this.settle(own);
+      if (saying.job !== ownJob) {
+        this.settle(own);
+        own = new Map();
+        ownJob = saying.job;
+      }
+      own.set(key, this.oneSaying(saying));
     }
+    this.settle(own);
     this.settle(named);
   }
 
@@ -53,6 +85,7 @@ export class SheetValues {
   }
 
   private settle(drafts: ReadonlyMap<number, Draft>): void {
+    if (drafts.size === 0) return;
     const lines = new Lines([...drafts.values()], new Set(), () => (this.sound = false));
     checkKnownSheets(lines, this.known);
     checkLengths(lines, this.known);
@@ -66,7 +99,7 @@ export class SheetValues {
     }
   }
 
-  private oneSaying(job: number, sheet: number, stated: number, line: number): Draft {
+  private oneSaying({ job, sheet, stated, line }: Saying): Draft {
     const { jobs, sheets } = this.table;
     return {
       ...thing(this.table.stated.all, stated),
