@@ -78,9 +78,16 @@ const server = createServer((request, response) => {
  */
 async function answer(request, response, isPage) {
   if (await serving.answerAgain(request, response)) return;
-  serving.head(request, response);
-  if (isPage) serving.sendWhole(request, response);
-  await answeredWhole(request, () => handle(request, response));
+  const made = isPage ? await serving.turn() : () => undefined;
+  try {
+    // Whoever gave up waiting wants no page.
+    if (response.destroyed) return;
+    serving.head(request, response);
+    if (isPage) serving.sendWhole(request, response, made);
+    await answeredWhole(request, () => handle(request, response));
+  } finally {
+    made();
+  }
 }
 
 // A large file over a slow line takes its time; a header never does.

@@ -5,6 +5,10 @@ import { demoSignInNames } from '@/lib/store/accounts';
 import { headPage } from '@/lib/shield';
 import { PagesAgain } from './pages-again';
 import { sendWhole } from './send-whole';
+import { Turns } from './turns';
+
+/** Pages that are made at a time: one while another waits for the database or to be packed. */
+const AT_A_TIME = 3;
 
 /** What the process that listens (lib/commands/server.mjs) is told by the program that it serves. */
 export interface Serving {
@@ -12,6 +16,8 @@ export interface Serving {
   answered: (method: string, route: string, status: number, seconds: number) => void;
   /** Gives a page again that was made before, where nothing was written since; says whether it did. */
   answerAgain: PagesAgain['give'];
+  /** Waits until a page may be made; what is handed back says that it is made. */
+  turn: Turns['take'];
   /** Before an answer is made: its security policy, and what the page is told. */
   head: typeof headPage;
   /** Has a page sent once it is whole. */
@@ -26,9 +32,11 @@ const held = globalThis as typeof globalThis & { rehangServing?: Serving };
 export function begin(): void {
   if (held.rehangServing !== undefined) return;
   const pages = new PagesAgain(databaseState);
+  const turns = new Turns(AT_A_TIME);
   held.rehangServing = {
     answered: countRequest,
     answerAgain: (request, response) => pages.give(request, response),
+    turn: () => turns.take(),
     head: headPage,
     sendWhole,
     stop,

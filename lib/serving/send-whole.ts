@@ -19,8 +19,13 @@ export const wholeOf = (response: ServerResponse): Buffer | undefined => wholes.
 /**
  * Has a page sent, and packed, once it is whole. The framework hands over a page in a dozen parts of the same
  * millisecond, and would pack and send each by itself.
+ * @param made is told once the page is whole, before it is packed and sent
  */
-export function sendWhole(request: IncomingMessage, response: ServerResponse): void {
+export function sendWhole(
+  request: IncomingMessage,
+  response: ServerResponse,
+  made: () => void = () => undefined,
+): void {
   if (request.method !== 'GET' || !/\bgzip\b/.test(request.headers['accept-encoding'] ?? '')) return;
   // The framework need not pack what is packed here.
   delete request.headers['accept-encoding'];
@@ -74,6 +79,7 @@ export function sendWhole(request: IncomingMessage, response: ServerResponse): v
     },
     end: (chunk: unknown, encoding: unknown) => {
       take(chunk, encoding);
+      made();
       void finish().catch(() => response.destroy());
       return response;
     },
