@@ -1,7 +1,8 @@
-import type { Cause } from '@/lib/measure';
-import { database, transaction } from '@/lib/store/connection/database';
+import { transaction } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { personRow } from '@/lib/store/shop/person-row';
 import { roundChanged } from '@/lib/store/shop/round-changed';
+import { ask } from '@/lib/store/sql/ask';
 import { sideOf, storedSide, type StoredSide } from '@/lib/store/sql/side';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
@@ -43,30 +44,25 @@ export async function recordOutcome(shop: ShopId, outcome: NewOutcome, actor: Ac
   });
 }
 
+interface OutcomeRow extends Omit<RecheckOutcome, 'side' | 'at'> {
+  side: StoredSide;
+  at: Date;
+}
+
 /** What re-checks showed, newest first. */
 export async function listRecheckOutcomes(
   shop: ShopId,
   { job }: { job?: string | undefined } = {},
 ): Promise<RecheckOutcome[]> {
-  const rows = await database().recheckOutcome.findMany({
-    where: { shopId: shop, ...(job !== undefined && { setup: { job: { number: job } } }) },
-    select: {
-      side: true,
-      cause: true,
-      at: true,
-      note: true,
-      person: { select: { code: true } },
-      setup: { select: { label: true, job: { select: { number: true } } } },
-    },
-    orderBy: { id: 'desc' },
-  });
-  return rows.map(({ side, cause, at, note, person, setup }) => ({
-    job: setup.job.number,
-    setup: setup.label,
-    side: sideOf(side as StoredSide),
-    cause: cause as Cause,
-    by: person?.code ?? null,
-    at: at.getTime(),
-    note,
-  }));
+  // Of one job by its setups: not through all outcomes of the shop.
+  const of =
+    job === undefined
+      ? Prisma.sql`o."shopId" = ${shop}`
+      : Prisma.sql`j."shopId" = ${shop} AND j."number" = ${job}`;
+  const rows = await ask<OutcomeRow>`
+    SELECT j."number" AS "job", s."label" AS "setup", o."side", o."cause", p."code" AS "by", o."at", o."note"
+    FROM "Job" j JOIN "Setup" s ON s."jobId" = j."id" JOIN "RecheckOutcome" o ON o."setupId" = s."id"
+      LEFT JOIN "Person" p ON p."id" = o."personId"
+    WHERE ${of} ORDER BY o."id" DESC`;
+  return rows.map(({ side, at, ...row }) => ({ ...row, side: sideOf(side), at: at.getTime() }));
 }

@@ -1,12 +1,8 @@
-import { database, transaction, type Queries } from '@/lib/store/connection/database';
+import { transaction, type Queries } from '@/lib/store/connection/database';
 import { ask } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
-import type { Actor, Person, Role, ShopId } from '@/lib/store/types';
-
-const columns = { code: true, name: true, role: true, active: true } as const;
-// The database's CHECK holds the set of roles.
-const person = (row: Omit<Person, 'role'> & { role: string }): Person => ({ ...row, role: row.role as Role });
+import type { Actor, Person, ShopId } from '@/lib/store/types';
 
 /** Everybody, by code. */
 export async function listPeople(shop: ShopId): Promise<Person[]> {
@@ -14,11 +10,9 @@ export async function listPeople(shop: ShopId): Promise<Person[]> {
 }
 
 export async function getPerson(shop: ShopId, code: string): Promise<Person | null> {
-  const row = await database().person.findUnique({
-    where: { shopId_code: { shopId: shop, code } },
-    select: columns,
-  });
-  return row && person(row);
+  const rows = await ask<Person>`
+    SELECT "code", "name", "role", "active" FROM "Person" WHERE "shopId" = ${shop} AND "code" = ${code}`;
+  return rows[0] ?? null;
 }
 
 /** Adds people, or changes those whose code is known. All or nothing. */

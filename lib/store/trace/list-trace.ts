@@ -1,52 +1,59 @@
-import { database } from '@/lib/store/connection/database';
-import type { Prisma } from '@/lib/store/generated/sqlite/client';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { paging } from '@/lib/store/jobs/paging';
+import { ask } from '@/lib/store/sql/ask';
 import type { Actor, Page, ShopId, TraceQuery, TraceRow } from '@/lib/store/types';
 import { subjectsOfJob } from './subjects';
 
-const person = { select: { code: true } } as const;
-const select = {
-  ...{ id: true, at: true, via: true, action: true, kind: true, subject: true },
-  ...{ before: true, after: true, reason: true, person, concerns: person },
-} satisfies Prisma.TraceSelect;
+interface Row {
+  id: number;
+  at: Date;
+  via: string;
+  action: string;
+  kind: string;
+  subject: string;
+  before: unknown;
+  after: unknown;
+  reason: string | null;
+  by: string | null;
+  concerns: string | null;
+}
 
 /** One page of what was done in the shop, the latest first, in the order it was kept whatever the clock said. */
 export async function listTrace(shop: ShopId, query: TraceQuery): Promise<Page<TraceRow>> {
-  const where = traceWhere(shop, query);
-  const [total, rows] = await Promise.all([
-    database().trace.count({ where }),
-    database().trace.findMany({ where, select, orderBy: { id: 'desc' }, ...paging(query) }),
+  const that = traceThat(shop, query);
+  const { skip, take } = paging(query);
+  const [[counted], rows] = await Promise.all([
+    ask<{ total: number | bigint }>`SELECT count(*) AS "total" FROM "Trace" t WHERE ${that}`,
+    ask<Row>`
+      SELECT t."id", t."at", t."via", t."action", t."kind", t."subject", t."before", t."after", t."reason",
+        p."code" AS "by", c."code" AS "concerns"
+      FROM "Trace" t LEFT JOIN "Person" p ON p."id" = t."personId" LEFT JOIN "Person" c ON c."id" = t."concernsId"
+      WHERE ${that} ORDER BY t."id" DESC LIMIT ${take} OFFSET ${skip}`,
   ]);
-  return { rows: rows.map(traceRow), total };
+  return { rows: rows.map(traceRow), total: Number(counted?.total ?? 0) };
 }
 
-function traceWhere(shop: ShopId, { job, person, kind, from, to }: TraceQuery): Prisma.TraceWhereInput {
-  const all: Prisma.TraceWhereInput[] = [];
+function traceThat(shop: ShopId, { job, person, kind, from, to }: TraceQuery): Prisma.Sql {
+  const all = [Prisma.sql`t."shopId" = ${shop}`];
+  if (kind !== undefined) all.push(Prisma.sql`t."kind" = ${kind}`);
   if (job !== undefined) {
     const { own, from: first, below } = subjectsOfJob(job);
-    all.push({ OR: [{ subject: own }, { subject: { gte: first, lt: below } }] });
+    all.push(Prisma.sql`(t."subject" = ${own} OR (t."subject" >= ${first} AND t."subject" < ${below}))`);
   }
-  if (person !== undefined) all.push({ OR: [{ person: { code: person } }, { concerns: { code: person } }] });
-  if (from !== undefined) all.push({ at: { gte: new Date(from) } });
-  if (to !== undefined) all.push({ at: { lt: new Date(to) } });
-  return { shopId: shop, ...(kind !== undefined && { kind }), AND: all };
+  if (person !== undefined) {
+    const row = Prisma.sql`(SELECT p."id" FROM "Person" p WHERE p."shopId" = ${shop} AND p."code" = ${person})`;
+    all.push(Prisma.sql`(t."personId" = ${row} OR t."concernsId" = ${row})`);
+  }
+  if (from !== undefined) all.push(Prisma.sql`t."at" >= ${new Date(from)}`);
+  if (to !== undefined) all.push(Prisma.sql`t."at" < ${new Date(to)}`);
+  return Prisma.join(all, ' AND ');
 }
 
-const traceRow = ({
-  person: by,
-  concerns,
-  at,
-  via,
-  before,
-  after,
-  ...row
-}: Prisma.TraceGetPayload<{ select: typeof select }>): TraceRow => ({
+const traceRow = ({ at, via, before, after, ...row }: Row): TraceRow => ({
   ...row,
   at: at.getTime(),
-  by: by?.code ?? null,
   // The database's CHECK holds the set of ways.
   via: via as Actor['via'],
-  concerns: concerns?.code ?? null,
   before: before as TraceRow['before'],
   after: after as TraceRow['after'],
 });
