@@ -80,24 +80,20 @@ interface Loaded<Result> {
 }
 
 /**
- * The same for work that adds many times the rows that are stored. Where the database lives in this process it has a
- * connection of its own, which looks up what rows refer to once for all of them before it keeps any, and of tables that
- * the work vouches for not at all.
+ * The same for work that adds many times the rows that are stored. Where the database lives in this process,
+ * what rows refer to is then looked up once for all of them before any is kept, and of tables that the work vouches for not at
+ * all.
  */
 export async function loading<Result>(shop: ShopId, work: Work<Loaded<Result>>): Promise<Result> {
-  const url = databaseUrl();
-  if (url.engine !== 'sqlite') return (await transaction(shop, work)).result;
-  const sqlite = new Sqlite(url.path, true);
-  const client = new PrismaClient({ adapter: sqlite });
-  try {
-    return await within(client, sqlite, shop, async (...on) => {
+  const { client, sqlite } = opened();
+  if (sqlite === null) return (await transaction(shop, work)).result;
+  return sqlite.loading(() =>
+    within(client, sqlite, shop, async (...on) => {
       const { result, sound } = await work(...on);
       sqlite.checkReferences(sound);
       return result;
-    });
-  } finally {
-    await client.$disconnect();
-  }
+    }),
+  );
 }
 
 const within = <Result>(client: Database, sqlite: Sqlite | null, shop: ShopId, work: Work<Result>) =>

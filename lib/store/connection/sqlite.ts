@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
@@ -17,6 +18,10 @@ const PRAGMAS =
  * after another, so that few pages are needed again.
  */
 const TO_LOAD = 'PRAGMA foreign_keys = OFF; PRAGMA cache_size = -8000;';
+const AS_EVER = 'PRAGMA foreign_keys = ON; PRAGMA cache_size = -32000;';
+
+/** Whether a transaction that is begun now is to load. */
+const toLoad = new AsyncLocalStorage<boolean>();
 
 const command = (sql: string): SqlQuery => ({ sql, args: [], argTypes: [] });
 const onlyReads = (query: SqlQuery) => /^\s*SELECT\b/i.test(query.sql);
@@ -34,13 +39,21 @@ export class Sqlite extends PrismaBetterSqlite3 {
   /** What the connection that reads was answered. */
   readonly kept = new KeptAnswers();
 
-  /** @param loads whether rows by the million are to be written; see `loading` in `database.ts`. */
-  constructor(
-    path: string,
-    readonly loads = false,
-  ) {
+  #loads = false;
+
+  constructor(path: string) {
     super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS }, { timestampFormat: 'unixepoch-ms' });
     this.#path = path;
+  }
+
+  /** Whether the open transaction loads: it is held to what rows refer to by `checkReferences` alone. */
+  get loads(): boolean {
+    return this.#loads;
+  }
+
+  /** Does what begins a transaction that is to load. */
+  loading<Result>(begin: () => Promise<Result>): Promise<Result> {
+    return toLoad.run(true, begin);
   }
 
   /**
@@ -95,7 +108,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
     const writer = await super.connect();
     this.#writer = beneath(writer);
     this.#preparedToWrite = null;
-    await patiently(() => writer.executeScript(this.loads ? PRAGMAS + TO_LOAD : PRAGMAS));
+    await patiently(() => writer.executeScript(PRAGMAS));
     const reader = await super.connect();
     await reader.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`);
     this.#prepared = new PreparedStatements(beneath(reader));
@@ -117,13 +130,25 @@ export class Sqlite extends PrismaBetterSqlite3 {
       executeRaw: (query) => alone(() => writer.executeRaw(query)),
       executeScript: (script) => alone(() => writer.executeScript(script)),
       startTransaction: async () => {
-        const release = await writes.turn();
+        const turned = await writes.turn();
+        const loads = toLoad.getStore() === true;
+        const release = async () => {
+          try {
+            if (loads) await writer.executeScript(AS_EVER);
+          } finally {
+            this.#loads = false;
+            turned();
+          }
+        };
         try {
+          // What a connection looks up can be changed between its transactions alone.
+          if (loads) await writer.executeScript(TO_LOAD);
           await patiently(() => writer.executeRaw(command('BEGIN IMMEDIATE')));
         } catch (error) {
-          release();
+          await release();
           throw error;
         }
+        this.#loads = loads;
         return transactionOn(writer, release);
       },
       dispose: async () => {
@@ -144,7 +169,7 @@ function beneath(adapter: SqlDriverAdapter): Database.Database {
 }
 
 /** The open transaction: it ends itself, so that a failed COMMIT still frees the connection. */
-function transactionOn(writer: SqlDriverAdapter, release: () => void): Transaction {
+function transactionOn(writer: SqlDriverAdapter, release: () => Promise<void>): Transaction {
   const run = async (sql: string) => {
     await writer.executeRaw(command(sql));
   };
@@ -161,14 +186,14 @@ function transactionOn(writer: SqlDriverAdapter, release: () => void): Transacti
         await run('ROLLBACK').catch(() => undefined);
         throw error;
       } finally {
-        release();
+        await release();
       }
     },
     rollback: async () => {
       try {
         await run('ROLLBACK');
       } finally {
-        release();
+        await release();
       }
     },
     createSavepoint: (name) => run(`SAVEPOINT ${name}`),

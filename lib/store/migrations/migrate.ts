@@ -1,5 +1,6 @@
 import { databaseUrl } from '@/lib/store/connection/database-url';
-import { lastSchema, migrationList } from './migration-list';
+import { isNewest } from './history';
+import { lastSchema, migrationList, migrationNames } from './migration-list';
 import { schemaEngine } from './schema-engine';
 import { PostgresqlMigrationAdapter } from './postgresql-migration-adapter';
 import { SqliteMigrationAdapter } from './sqlite-migration-adapter';
@@ -20,10 +21,13 @@ export async function migrate(address?: string): Promise<string[]> {
   let engine: Awaited<ReturnType<typeof schemaEngine>> | null = null;
   try {
     await adapters.ready();
+    const history = await adapters.history();
+    // The engine takes more memory and time to begin than most programs that ask for it.
+    if (isNewest(history, migrationNames(url.engine))) return [];
     engine = await schemaEngine(adapters, schema);
     const migrationsList = migrationList(url.engine);
     const filters = { externalTables: [], externalEnums: [] };
-    if (await adapters.hasHistory()) {
+    if (history.length > 0) {
       const { failedMigrationNames } = await engine.diagnoseMigrationHistory({
         migrationsList,
         filters,

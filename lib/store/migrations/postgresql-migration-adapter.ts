@@ -1,6 +1,7 @@
 import { PrismaPg } from '@prisma/adapter-pg';
 import type { SqlDriverAdapter } from '@prisma/driver-adapter-utils';
 import pg from 'pg';
+import { HISTORY, type MigrationKept } from './history';
 
 /** Any number that nothing else in the database locks. */
 const LOCK = 7_242_640;
@@ -36,12 +37,12 @@ export class PostgresqlMigrationAdapter extends PrismaPg {
     return adapter;
   }
 
-  async hasHistory(): Promise<boolean> {
+  async history(): Promise<MigrationKept[]> {
     await this.ready();
     const { rowCount } = await this.#turn.query(
       `SELECT 1 FROM information_schema.tables WHERE table_schema = current_schema() AND table_name = '_prisma_migrations'`,
     );
-    return (rowCount ?? 0) > 0;
+    return rowCount === 0 ? [] : (await this.#turn.query<MigrationKept>(HISTORY)).rows;
   }
 
   async close(): Promise<void> {

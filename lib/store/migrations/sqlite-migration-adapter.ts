@@ -2,6 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type { SqlDriverAdapter } from '@prisma/driver-adapter-utils';
+import { HISTORY, type MigrationKept } from './history';
 
 /**
  * The SQLite adapter for migrations: each runs whole or not at all. References are off while it runs,
@@ -46,14 +47,21 @@ export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
     return Promise.resolve();
   }
 
-  async hasHistory(): Promise<boolean> {
-    const sql = `SELECT name FROM sqlite_master WHERE type = 'table' AND name = '_prisma_migrations'`;
+  async history(): Promise<MigrationKept[]> {
     const connection = await this.connect();
-    const { rows } = await connection.queryRaw({ sql, args: [], argTypes: [] });
+    const ask = async (sql: string) => (await connection.queryRaw({ sql, args: [], argTypes: [] })).rows;
+    const there = await ask(
+      `SELECT name FROM sqlite_master WHERE type = 'table' AND name = '_prisma_migrations'`,
+    );
+    const rows = there.length === 0 ? [] : await ask(HISTORY);
     // The engine wants the file for itself.
     this.#connections.splice(this.#connections.indexOf(connection), 1);
     await connection.dispose();
-    return rows.length > 0;
+    return rows.map(([name, finished, undone]) => ({
+      name: String(name),
+      finished: Boolean(finished),
+      undone: Boolean(undone),
+    }));
   }
 
   /** Closes every connection: the engine locks the database for itself and never lets go. */
