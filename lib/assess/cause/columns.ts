@@ -26,6 +26,11 @@ export interface SettingColumns extends NormalColumns {
   setting: Int16Array;
   /** In which way it is wrong (`wayOf`). */
   way: Uint8Array;
+  /**
+   * By row, the first from there on that may fit where the ordinary setting is out of reach: nowhere, on the left, on the
+   * right, on both sides. A row that leaves a side as the ordinary setting has it is out of reach there as well.
+   */
+  next: readonly [Uint16Array, Uint16Array, Uint16Array, Uint16Array];
 }
 
 type Normal = Pick<Component, 'left' | 'right' | 'varLeft' | 'varRight' | 'covariance' | 'logPrior'>;
@@ -68,9 +73,28 @@ export function settingColumns(settings: readonly Component[]): SettingColumns {
     put(numbers, row, component);
     way[row] = wayOf(component);
   }
-  const columns = { count, setting, way, numbers };
+  const next = [0, 1, 2, 3].map((out) => nextRows(numbers, count, out)) as [
+    Uint16Array,
+    Uint16Array,
+    Uint16Array,
+    Uint16Array,
+  ];
+  const columns = { count, setting, way, numbers, next };
   addTail(columns, 0, count);
   return columns;
+}
+
+/** @param out sides on which the ordinary setting is out of reach: 1 left, 2 right. */
+function nextRows(numbers: Float64Array, count: number, out: number): Uint16Array {
+  const next = new Uint16Array(count + 1).fill(count);
+  for (let row = count - 1; row >= 0; row--) {
+    const at = WIDTH * row;
+    const left = numbers[at + LEFT] !== numbers[LEFT] || numbers[at + VAR_LEFT] !== numbers[VAR_LEFT];
+    const right = numbers[at + RIGHT] !== numbers[RIGHT] || numbers[at + VAR_RIGHT] !== numbers[VAR_RIGHT];
+    const mayFit = (left || (out & 1) === 0) && (right || (out & 2) === 0);
+    next[row] = mayFit ? row : (next[row + 1] ?? count);
+  }
+  return next;
 }
 
 /** By insertion: bands and slips come in runs of one prior, so little has to move. */

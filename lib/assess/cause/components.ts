@@ -1,4 +1,3 @@
-import type { HeightPair, RoundFrame } from './frame';
 import {
   type GaugeState,
   type Learned,
@@ -9,7 +8,7 @@ import {
   type TechnicianHand,
 } from './learned';
 import { BROAD_SD, SIDE_DIFFERENCE, SIZE_BANDS, WIDE_BAND } from './sizes';
-import { slipsOf } from './slips';
+import type { Slip } from './slips';
 
 export type Width = 'fine' | 'wide' | 'broad';
 
@@ -46,11 +45,11 @@ export type UnknownSizes = Map<TechnicianHand, Component[]>;
 
 /**
  * All hypotheses about one setting, the ordinary one first. `broad` lumps unknown sizes into one normal distribution.
- * `known` keeps those of unknown size for the next setup of the same round, all of them broad or all fine.
+ * @param slips the recognisable ones of this setup.
+ * @param known keeps those of unknown size for the next setup of the same hand, all of them broad or all fine.
  */
 export function settingComponents(
-  pair: HeightPair,
-  frame: RoundFrame,
+  slips: readonly Slip[],
   hand: TechnicianHand,
   gauge: GaugeState,
   learned: Learned,
@@ -83,7 +82,6 @@ export function settingComponents(
       logPrior: Math.log(weight),
     });
   };
-  const slips = slipsOf(pair, frame);
   const alike = new Map<Misset, number>();
   for (const { misset } of slips) alike.set(misset, (alike.get(misset) ?? 0) + 1);
   const rate = (misset: Misset): number => hand.missetRate * learned.missets[misset];

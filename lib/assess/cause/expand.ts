@@ -1,7 +1,7 @@
 import { type Beam, stepPicks, zeroPicks } from './beam';
 import { componentAt, type Explanation, innovation, putBody, type State } from './explanation';
 import type { PairModel, RoundModel } from './model';
-import { open } from './openings';
+import { open } from './opening-state';
 
 /**
  * The whole state of explanations in a beam (`which`, by their places in it), each station's body with it: conditioned on the setups in turn.
@@ -30,13 +30,14 @@ export function expand(model: RoundModel, beam: Beam, which: readonly number[]):
   });
   const ordered = alikeTogether(model, explanations);
   const before = statesBefore(model);
-  const rows = new Float64Array(2 * n);
   const last = model.steps.length - 1;
-  ordered.forEach((item, k) => {
+  for (let k = 0; k < ordered.length; k++) {
+    const item = ordered[k];
+    const [opened] = before;
+    if (!item || !opened) break;
     const previous = ordered[k - 1];
     const from = previous ? stepsAlike(model, previous, item) : -1;
-    const [opened] = before;
-    if (from < 0 && opened) {
+    if (from < 0) {
       opened.mean.fill(0);
       opened.covariance.fill(0);
       open(model, item, opened);
@@ -49,23 +50,29 @@ export function expand(model: RoundModel, beam: Beam, which: readonly number[]):
       next.mean.set(state.mean);
       next.covariance.set(state.covariance);
       if (pair.first) putBody(next, pair.body, componentAt(model.bodies, item.bodies[pair.station] ?? 0));
-      condition(next, pair, item.settings[step] ?? 0, rows);
+      condition(next, pair, item.settings[step] ?? 0);
     }
-    if (last < 0 && opened) {
+    if (last < 0) {
       item.mean.set(opened.mean);
       item.covariance.set(opened.covariance);
     }
-  });
+  }
   return explanations;
 }
 
-/** Room for the state before each setup, used again for every explanation. */
+/** Room for the state before each setup, used again for every round with a state of the same size. */
+const rooms = new Map<number, State[]>();
+/** Covariance of the state with the two readings of a setup, one row a side. */
+let rows = new Float64Array(64);
+
 function statesBefore(model: RoundModel): State[] {
   const n = model.size;
-  return Array.from({ length: Math.max(1, model.steps.length) }, () => ({
-    mean: new Float64Array(n),
-    covariance: new Float64Array(n * n),
-  }));
+  if (rows.length < 2 * n) rows = new Float64Array(2 * n);
+  let states = rooms.get(n);
+  if (!states) rooms.set(n, (states = []));
+  while (states.length < Math.max(1, model.steps.length))
+    states.push({ mean: new Float64Array(n), covariance: new Float64Array(n * n) });
+  return states;
 }
 
 /** In an order in which those that are alike up to some setup stand next to one another. */
@@ -107,7 +114,7 @@ function differentStep(model: RoundModel, step: number, a: Explanation, b: Expla
   );
 }
 
-function condition(item: State, pair: PairModel, index: number, rows: Float64Array): void {
+function condition(item: State, pair: PairModel, index: number): void {
   const n = item.mean.length;
   const { mean, covariance } = item;
   // Stations are met in the order of the state: what lies behind this one is not tied to anything yet.

@@ -1,4 +1,4 @@
-import { CAUSES, type Cause, type Round, SIDES } from '@/lib/measure/types';
+import { type Round, SIDES } from '@/lib/measure/types';
 import type { HeightVerdict } from '../types';
 import { SURE, within } from './classes';
 import { frameRound, type RoundFrame } from './frame';
@@ -75,14 +75,20 @@ export function judgeHeight(
   height: HeightParts,
 ): HeightVerdict {
   const { pair, side } = height;
-  const p = [0, 0, 0, 0];
+  let pNeither = 0;
+  let pGauge = 0;
+  let pBody = 0;
+  let pBoth = 0;
   let gauge = 0;
   let body = 0;
   const slips = new Map<Misset, number>();
   for (const { weight, explanation } of found.explanations) {
     const parts = height.parts(explanation);
     const { classes } = classesGiven(height, parts, Math.max(SURE, UNREAD / weight));
-    for (let c = 0; c < 4; c++) p[c] = (p[c] ?? 0) + weight * (classes[c] ?? 0);
+    pNeither += weight * classes[0];
+    pGauge += weight * classes[1];
+    pBody += weight * classes[2];
+    pBoth += weight * classes[3];
     gauge += weight * parts.gauge;
     body += weight * parts.body;
     const setting = height.setting(explanation);
@@ -90,7 +96,7 @@ export function judgeHeight(
       slips.set(setting.misset, (slips.get(setting.misset) ?? 0) + weight);
     }
   }
-  const total = p.reduce((sum, value) => sum + value, 0);
+  const total = pNeither + pGauge + pBody + pBoth;
   return {
     setup: pair.label,
     gauge: pair.gauge,
@@ -100,7 +106,7 @@ export function judgeHeight(
     station: model.frame.stations[height.station]?.x ?? Number.NaN,
     zero: height.zero,
     deviation: pair.y[side],
-    p: Object.fromEntries(CAUSES.map((cause, c) => [cause, (p[c] ?? 0) / total])) as Record<Cause, number>,
+    p: { neither: pNeither / total, gauge: pGauge / total, body: pBody / total, both: pBoth / total },
     misset: gauge,
     body,
     signature: signatureOf(slips),

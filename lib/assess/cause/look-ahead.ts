@@ -1,10 +1,9 @@
 import type { Beam } from './beam';
-import { foresee, type Outlook } from './outlook';
+import { foresee, stateAhead } from './foresee';
+import { LetGo } from './let-go';
+import { mostOf, type Outlook } from './outlook';
 
-/** ln weights with what is foreseen, by explanation. */
-let scores = new Float64Array(512);
-/** Where the likeliest of each kind that is kept stands. */
-const likeliest = new Map<number, number>();
+const letGo = new LetGo();
 
 /**
  * Lets go of the explanations in a beam that the setups from `step` on are foreseen to leave behind the best by more
@@ -16,43 +15,34 @@ export function lookAhead(outlook: Outlook, beam: Beam, step: number, reach: num
   const coming = outlook[step];
   if (coming === undefined) return 0;
   const { count, logWeight } = beam;
-  if (scores.length < count) scores = new Float64Array(2 * count);
-  let best = -Infinity;
+  const most = mostOf(coming);
+  // Without a setup at the station under way, nothing of its body is asked for.
+  const n = coming[0]?.under === true ? beam.size : beam.size - 2;
+  letGo.begin(count, reach);
   for (let index = 0; index < count; index++) {
     const own = logWeight[index] ?? -Infinity;
-    const { all, after } = foresee(coming, beam, index, step, best - reach - own);
-    const score = own + all;
-    scores[index] = score;
-    beam.outlook[index] = after;
-    if (score > best) best = score;
-  }
-  const floor = best - reach;
-  const order: number[] = [];
-  likeliest.clear();
-  let kept = 0;
-  for (let index = 0; index < count; index++) {
-    const score = scores[index] ?? -Infinity;
-    if (score < floor) continue;
-    order.push(index);
-    kept += Math.exp(score - best);
-    const kind = beam.kind[index] ?? 0;
-    const known = likeliest.get(kind);
-    if (known === undefined || score > (scores[known] ?? -Infinity)) likeliest.set(kind, index);
-  }
-  if (order.length === count) return 0;
-  let dropped = 0;
-  for (let index = 0; index < count; index++) {
-    const score = scores[index] ?? -Infinity;
-    if (score >= floor) continue;
-    const kin = likeliest.get(beam.kind[index] ?? 0);
-    if (kin === undefined) {
-      dropped += Math.exp(score - best);
+    if (!letGo.isWorth(own + most)) {
+      letGo.score(index, own + most);
       continue;
     }
-    const more = Math.log1p(Math.exp(score - (scores[kin] ?? -Infinity)));
-    scores[kin] = (scores[kin] ?? -Infinity) + more;
-    logWeight[kin] = (logWeight[kin] ?? -Infinity) + more;
+    takeState(beam, index, n);
+    const { all, after } = foresee(coming, n, step, most, letGo.floor - own);
+    letGo.score(index, own + all);
+    beam.outlook[index] = after;
   }
-  beam.retain(order);
-  return dropped / (kept + dropped);
+  const { order, dropped } = letGo.end(beam.kind, logWeight);
+  if (order.length < count) beam.retain(order);
+  return dropped;
+}
+
+/** Puts the first `n` entries of an explanation's state where they are looked ahead from. */
+function takeState(beam: Beam, index: number, n: number): void {
+  const { size } = beam;
+  const { mean, covariance } = stateAhead(size);
+  const m = index * size;
+  for (let i = 0; i < n; i++) {
+    mean[i] = beam.mean[m + i] ?? 0;
+    const row = (m + i) * size;
+    for (let j = 0; j < n; j++) covariance[i * n + j] = beam.covariance[row + j] ?? 0;
+  }
 }

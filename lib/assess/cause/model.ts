@@ -1,10 +1,13 @@
-import { type SettingColumns, settingColumns } from './columns';
+import type { Section } from '@/lib/measure';
+import type { SettingColumns } from './columns';
 import type { Gain } from './combination';
-import { bodyComponents, type Component, settingComponents, type UnknownSizes } from './components';
+import { bodyComponents, type Component } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
-import { type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
+import { type BodyState, type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
 import { lengthEvidence } from './lengths';
-import { KNOWN_PLACE, type Meeting, meetings, type Places, placesOf } from './places';
+import { KNOWN_PLACE, type Meeting, type Places, placesOf } from './places';
+import { type PairSettings, Settings } from './settings';
+import { knownSlips, type Slip } from './slips';
 
 /** One pair of heights away from the zero stations, ready for the search. */
 export interface PairModel {
@@ -13,8 +16,7 @@ export interface PairModel {
   hand: TechnicianHand;
   gauge: GaugeState;
   settings: Component[];
-  /** How often the left hanger alone is set wrong, the right one alone, and both. */
-  wrong: [left: number, right: number, both: number];
+  wrong: PairSettings['wrong'];
   /** What this setup can be, and the bodies it can meet. */
   columns: SettingColumns;
   places: Places;
@@ -72,6 +74,8 @@ export interface RoundModel {
   /** P(pattern | impact class) by class, then station, then pattern. */
   patterns: number[][][];
   shares: number[];
+  /** Whether any impact leaves a zero station like this, by pattern. */
+  possible: readonly boolean[];
   lengths: LengthModel[];
 }
 
@@ -83,28 +87,20 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
   const { bodies, places } = bodiesOf(body.scatter, learned);
-  const { fineSizes, broadSizes } = sizesBy(learned);
+  const { shares, patterns, possible } = impactsOf(body);
+  const settings = settingsBy(learned);
+  const slips = knownSlips(frame);
   const zeros = frame.zeroSetups.map(({ station, pair }, k): ZeroModel => {
     const hand = handOf(learned, pair.technician);
     const gauge = gaugeOf(learned, pair.gauge);
-    const fine = settingComponents(pair, frame, hand, gauge, learned, false, fineSizes);
-    const broad = settingComponents(pair, frame, hand, gauge, learned, true, broadSizes).slice(1);
-    return {
-      station,
-      pair,
-      hand,
-      gauge,
-      settings: [...fine, ...broad],
-      broadFrom: fine.length,
-      error: 4 + 2 * k,
-    };
+    return { station, pair, hand, gauge, ...settings.zero(hand, gauge, slips(pair)), error: 4 + 2 * k };
   });
   const firstBody = 4 + 2 * zeros.length;
   const steps = frame.stations.flatMap((station, g) =>
     station.zero
       ? []
       : station.pairs.map((pair, i) =>
-          pairModel(frame, learned, places, fineSizes, pair, g, i === 0, firstBody + 2 * (g - 2)),
+          pairModel(frame, learned, places, settings, slips(pair), pair, g, i === 0, firstBody + 2 * (g - 2)),
         ),
   );
   return {
@@ -113,11 +109,10 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
     zeros,
     steps,
     bodies,
-    shares: body.impacts.map((impact) => impact.share),
-    patterns: body.impacts.map((impact) =>
-      frame.stations.map((station) =>
-        PATTERNS.map((pattern) => impact.patterns[station.zero ? 'center' : station.section][pattern]),
-      ),
+    shares,
+    possible,
+    patterns: shares.map((_, impact) =>
+      frame.stations.map((station) => patterns[station.zero ? 'center' : station.section][impact] ?? []),
     ),
     lengths: frame.lengths
       .filter((length) => length.ends.length > 0)
@@ -130,18 +125,40 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   };
 }
 
-interface Sizes {
-  fineSizes: UnknownSizes;
-  broadSizes: UnknownSizes;
+/** What setups can be, by what was learned: it is the same in all its rounds. */
+const laidOut = new WeakMap<Learned, Settings>();
+
+function settingsBy(learned: Learned): Settings {
+  let settings = laidOut.get(learned);
+  if (!settings) laidOut.set(learned, (settings = new Settings(learned)));
+  return settings;
 }
 
-/** Mis-sets of unknown size by what was learned: they are the same in all its rounds. */
-const laidOut = new WeakMap<Learned, Sizes>();
+/** Shares of the impacts, and what patterns they leave in each section, by what is known of the bodies of a phase. */
+interface Impacts {
+  shares: number[];
+  /** By class, then pattern. */
+  patterns: Record<Section, number[][]>;
+  /** Whether any leaves a zero station like this, by pattern. */
+  possible: boolean[];
+}
 
-function sizesBy(learned: Learned): Sizes {
-  let sizes = laidOut.get(learned);
-  if (!sizes) laidOut.set(learned, (sizes = { fineSizes: new Map(), broadSizes: new Map() }));
-  return sizes;
+const impactsKnown = new WeakMap<BodyState, Impacts>();
+
+function impactsOf(body: BodyState): Impacts {
+  let known = impactsKnown.get(body);
+  if (known) return known;
+  const of = (section: Section): number[][] =>
+    body.impacts.map((impact) => PATTERNS.map((pattern) => impact.patterns[section][pattern]));
+  known = {
+    shares: body.impacts.map((impact) => impact.share),
+    patterns: { front: of('front'), center: of('center'), rear: of('rear') },
+    possible: PATTERNS.map((pattern) =>
+      body.impacts.some((impact) => impact.share * impact.patterns.center[pattern] > 0),
+    ),
+  };
+  impactsKnown.set(body, known);
+  return known;
 }
 
 interface Bodies {
@@ -169,7 +186,8 @@ function pairModel(
   frame: RoundFrame,
   learned: Learned,
   everywhere: Places,
-  sizes: UnknownSizes,
+  laid: Settings,
+  slips: readonly Slip[],
   pair: HeightPair,
   station: number,
   first: boolean,
@@ -183,8 +201,7 @@ function pairModel(
     hand.reading ** 2 / Math.max(1, pair.n[0]),
     hand.reading ** 2 / Math.max(1, pair.n[1]),
   ];
-  const settings = settingComponents(pair, frame, hand, gauge, learned, false, sizes);
-  const columns = settingColumns(settings);
+  const { settings, columns, wrong, meetings } = laid.pair(hand, gauge, slips);
   const places = first ? everywhere : KNOWN_PLACE;
   return {
     station,
@@ -192,10 +209,10 @@ function pairModel(
     hand,
     gauge,
     settings,
-    wrong: wrongOf(hand, learned, settings),
+    wrong,
     columns,
     places,
-    meetings: meetings(places, columns, first && only),
+    meetings: meetings(places, first && only),
     first,
     hasLeft: pair.n[0] > 0,
     hasRight: pair.n[1] > 0,
@@ -208,13 +225,6 @@ function pairModel(
     common: learned.common,
     gains: new Map(),
   };
-}
-
-function wrongOf(hand: TechnicianHand, learned: Learned, settings: readonly Component[]): PairModel['wrong'] {
-  const left = hand.missetRate * learned.missets.left;
-  const right = hand.missetRate * learned.missets.right;
-  // All together is one.
-  return [left, right, Math.max(0, 1 - Math.exp(settings[0]?.logPrior ?? 0) - left - right)];
 }
 
 /** Whether a pattern (index into PATTERNS) damages a side. */

@@ -12,70 +12,77 @@ export interface Parts {
   covariance: number;
 }
 
-/** The gauge part as a combination of the state: at most eight entries, of which the last two are bodies at a and b. */
-const at = new Int32Array(8);
-const weight = new Float64Array(8);
-
-/** The two parts of a height away from the zero stations. */
+/**
+ * The two parts of a height away from the zero stations. The body part is B = the body here less what the bodies at the
+ * zero stations carry here. A reading shows, but for setting and noise, D = the body here less what the datum errors
+ * carry here; D − B is the zero gauges' settings. So the gauge part, own setting less these, is
+ * constant + (1 − k) D − k' D' − B, where k and k' say how a setting follows from the readings of this side and the other.
+ */
 export function pairParts(item: Explanation, pair: PairModel, setting: Component, side: 0 | 1): Parts {
-  const { mean, covariance } = item;
+  const { mean, covariance: C } = item;
   const n = mean.length;
-  const [wa, wb] = pair.weights;
-  const [p, q] = pair.zeros;
+  const wa = pair.weights[0];
+  const wb = pair.weights[1];
+  const p = pair.zeros[0];
+  const q = pair.zeros[1];
   const { gain, rest } = settingGain(pair, setting);
-  // The own setting is what the reading's difference leaves it; less the zero gauges' settings, which are their
-  // datum error without the body at the zero points.
-  let gauge = side === 0 ? setting.left : setting.right;
-  for (const s of [0, 1] as const) {
-    const k = gain[2 * side + s] ?? 0;
-    const own = s === side ? 1 : 0;
-    if (k !== 0) gauge += k * (pair.y[s] - (s === 0 ? setting.left : setting.right));
-    const entry = 3 * s;
-    at[entry] = pair.body + s;
-    at[entry + 1] = p + s;
-    at[entry + 2] = q + s;
-    weight[entry] = -k;
-    weight[entry + 1] = wa * (k - own);
-    weight[entry + 2] = wb * (k - own);
+  const other = 1 - side;
+  const own = side === 0 ? gain[0] : gain[3];
+  const across = side === 0 ? gain[1] : gain[2];
+  const at = pair.body + side;
+  const beside = pair.body + other;
+  const shown = (mean[at] ?? 0) - wa * (mean[p + side] ?? 0) - wb * (mean[q + side] ?? 0);
+  const body = (mean[at] ?? 0) - wa * (mean[side] ?? 0) - wb * (mean[2 + side] ?? 0);
+  const set = side === 0 ? setting.left : setting.right;
+  let gauge = set + own * ((side === 0 ? pair.y[0] : pair.y[1]) - set - shown) + shown - body;
+  const varShown = carried(C, n, at, p + side, q + side, at, p + side, q + side, wa, wb);
+  const varBody = carried(C, n, at, side, 2 + side, at, side, 2 + side, wa, wb);
+  const crossBody = carried(C, n, at, p + side, q + side, at, side, 2 + side, wa, wb);
+  const left = 1 - own;
+  let varGauge = left * left * varShown - 2 * left * crossBody + varBody;
+  let covariance = left * crossBody - varBody;
+  if (across !== 0) {
+    const beyond = (mean[beside] ?? 0) - wa * (mean[p + other] ?? 0) - wb * (mean[q + other] ?? 0);
+    const otherSet = side === 0 ? setting.right : setting.left;
+    gauge += across * ((side === 0 ? pair.y[1] : pair.y[0]) - otherSet - beyond);
+    const varOther = carried(C, n, beside, p + other, q + other, beside, p + other, q + other, wa, wb);
+    const crossOther = carried(C, n, beside, p + other, q + other, at, p + side, q + side, wa, wb);
+    const bodyOther = carried(C, n, beside, p + other, q + other, at, side, 2 + side, wa, wb);
+    varGauge += across * (across * varOther - 2 * left * crossOther + 2 * bodyOther);
+    covariance -= across * bodyOther;
   }
-  at[6] = side;
-  at[7] = 2 + side;
-  weight[6] = wa;
-  weight[7] = wb;
-  const b = pair.body + side;
-  let varGauge = 0;
-  let cross = 0;
-  for (let i = 0; i < 8; i++) {
-    const w = weight[i] ?? 0;
-    if (w === 0) continue;
-    const entry = at[i] ?? 0;
-    const row = entry * n;
-    gauge += w * (mean[entry] ?? 0);
-    let sum = 0.5 * w * (covariance[row + entry] ?? 0);
-    for (let j = 0; j < i; j++) sum += (weight[j] ?? 0) * (covariance[row + (at[j] ?? 0)] ?? 0);
-    varGauge += 2 * w * sum;
-    cross +=
-      w *
-      ((covariance[row + b] ?? 0) -
-        wa * (covariance[row + side] ?? 0) -
-        wb * (covariance[row + 2 + side] ?? 0));
-  }
-  const a = side * n;
-  const z = (2 + side) * n;
   return {
     gauge,
-    body: (mean[b] ?? 0) - wa * (mean[side] ?? 0) - wb * (mean[2 + side] ?? 0),
+    body,
     varGauge: Math.max(0, (side === 0 ? rest[0] : rest[1]) + varGauge),
-    varBody: Math.max(
-      0,
-      (covariance[b * n + b] ?? 0) +
-        wa * wa * (covariance[a + side] ?? 0) +
-        wb * wb * (covariance[z + 2 + side] ?? 0) +
-        2 * wa * wb * (covariance[a + 2 + side] ?? 0) -
-        2 * (wa * (covariance[a + b] ?? 0) + wb * (covariance[z + b] ?? 0)),
-    ),
-    covariance: cross,
+    varBody: Math.max(0, varBody),
+    covariance,
   };
+}
+
+/** Covariance of two places of the state, each less what two others carry to it by the levers. */
+function carried(
+  C: Float64Array,
+  n: number,
+  row: number,
+  rowA: number,
+  rowB: number,
+  column: number,
+  columnA: number,
+  columnB: number,
+  wa: number,
+  wb: number,
+): number {
+  const here = row * n;
+  const a = rowA * n;
+  const b = rowB * n;
+  return (
+    (C[here + column] ?? 0) -
+    wa * (C[here + columnA] ?? 0) -
+    wb * (C[here + columnB] ?? 0) -
+    wa * ((C[a + column] ?? 0) - wa * (C[a + columnA] ?? 0) - wb * (C[a + columnB] ?? 0)) -
+    wb * ((C[b + column] ?? 0) - wa * (C[b + columnA] ?? 0) - wb * (C[b + columnB] ?? 0))
+  );
 }
 
 /** The two parts of a zero station: its own setting and its own body, which only other stations can show. */

@@ -6,7 +6,7 @@ import type { Explanation } from './explanation';
 import { keep, type SearchEffort } from './keep';
 import { lookAhead } from './look-ahead';
 import type { RoundModel } from './model';
-import { openBeam } from './openings';
+import { openAhead, openBeam } from './open-beam';
 import { type Outlook, outlookOf } from './outlook';
 
 export type { ByKind, SearchEffort } from './keep';
@@ -52,9 +52,12 @@ export function searchUnlessCrowded(
   limit: number,
   wider: number,
 ): SearchResult {
-  openBeam(model, beam);
   const outlook = effort.byKind ? outlookOf(model) : [];
-  const found = follow(model, outlook, effort, { step: 0, leftOut: 0 }, limit);
+  let leftOut = 0;
+  if (effort.byKind && model.steps.length > 0)
+    leftOut = openAhead(model, outlook, beam, effort.byKind.together);
+  else openBeam(model, beam);
+  const found = follow(model, outlook, effort, { step: 0, leftOut }, limit);
   if (!('step' in found)) return found;
   [beam, roomy] = [roomy, beam];
   const widely = follow(model, outlook, { ...effort, breadth: wider }, found, 1);
@@ -86,7 +89,7 @@ function follow(
   for (let step = from.step; step < model.steps.length; step++) {
     const pair = model.steps[step];
     if (!pair) break;
-    if (effort.byKind) leftOut += lookAhead(outlook, beam, step, effort.byKind.together);
+    if (effort.byKind && step > 0) leftOut += lookAhead(outlook, beam, step, effort.byKind.together);
     const found = candidates(model, beam, pair, effort.depth);
     const kept = keep(found, effort, step === model.steps.length - 1 ? effort.share : 1);
     if (kept.crowded > 0 && crowded === null && limit < 1) {

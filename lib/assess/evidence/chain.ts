@@ -7,7 +7,7 @@ import {
   putBody,
 } from '../cause/explanation';
 import type { PairModel, RoundModel } from '../cause/model';
-import { emptyExplanation, open } from '../cause/openings';
+import { emptyExplanation, open } from '../cause/opening-state';
 import { classesGiven, heightParts } from '../cause/outcomes';
 import { bodyAt, damagedAt } from './faults';
 

@@ -1,4 +1,4 @@
-import { componentAt, patternAt } from '../cause/explanation';
+import { componentAt, type Explanation, patternAt } from '../cause/explanation';
 import { type JudgedRound, zeroMisset } from '../cause/judge';
 import type { Learned, TechnicianHand } from '../cause/learned';
 import type { PairModel } from '../cause/model';
@@ -175,19 +175,27 @@ const stationOf = (judged: JudgedRound, pair: PairModel): number =>
 
 /** The explanations that carry nearly all weight, each with its pattern of damage and of mis-set gauges. */
 function leadingOf(judged: JudgedRound): Leading[] {
-  const { model, found } = judged;
+  const { found } = judged;
   const top = found.explanations.slice(0, LEADING);
   const total = top.reduce((sum, { weight }) => sum + weight, 0);
-  return top.map(({ weight, explanation }) => {
-    const bodies = judged.frame.stations.map((_, g) => patternAt(model, explanation, g)).join('');
-    const zeros = model.zeros
-      .map((zero, k) => wrong(componentAt(zero.settings, explanation.zeroSettings[k] ?? 0).misset))
-      .join('');
-    const settings = model.steps
-      .map((pair, i) => wrong(componentAt(pair.settings, explanation.settings[i] ?? 0).misset))
-      .join('');
-    return { weight: weight / total, explanation, group: `${bodies} ${zeros} ${settings}` };
+  return top.map(({ weight, explanation }) => ({
+    weight: weight / total,
+    explanation,
+    group: groupOf(judged, explanation),
+  }));
+}
+
+/** What an explanation takes to be wrong: a pattern at each station, then for each setup which hangers. */
+function groupOf({ model, frame }: JudgedRound, explanation: Explanation): string {
+  let group = '';
+  for (let g = 0; g < frame.stations.length; g++) group += String(patternAt(model, explanation, g));
+  model.zeros.forEach((zero, k) => {
+    group += wrong(componentAt(zero.settings, explanation.zeroSettings[k] ?? 0).misset);
   });
+  model.steps.forEach((pair, i) => {
+    group += wrong(componentAt(pair.settings, explanation.settings[i] ?? 0).misset);
+  });
+  return group;
 }
 
 /** Which hangers a setting has wrong, whatever the slip is called. */

@@ -36,14 +36,20 @@ export function predictions(
   const scatter = scatterOf(readings, hand, learned, hung);
   return leading.map(({ weight, explanation }) => ({
     weight,
-    mean: Float64Array.from(readings, ({ places, weights }) => {
-      let sum = 0;
-      for (let p = 0; p < places.length; p++)
-        sum += (weights[p] ?? 0) * (explanation.mean[places[p] ?? 0] ?? 0);
-      return sum;
-    }),
+    mean: meanOf(readings, explanation),
     covariance: covarianceOf(readings, explanation, scatter),
   }));
+}
+
+function meanOf(readings: readonly Reading[], { mean }: Explanation): Float64Array {
+  const found = new Float64Array(readings.length);
+  for (let i = 0; i < readings.length; i++) {
+    const { places = [], weights = [] } = readings[i] ?? {};
+    let sum = 0;
+    for (let p = 0; p < places.length; p++) sum += (weights[p] ?? 0) * (mean[places[p] ?? 0] ?? 0);
+    found[i] = sum;
+  }
+  return found;
 }
 
 function readingOf(pair: PairModel, side: 0 | 1, hung: ZeroModel | undefined): Reading {
@@ -95,7 +101,7 @@ function covarianceOf(
 ): Float64Array {
   const n = readings.length;
   const size = mean.length;
-  const found = Float64Array.from(scatter);
+  const found = scatter.slice();
   for (let i = 0; i < n; i++) {
     const { places: here = [], weights: w = [] } = readings[i] ?? {};
     for (let j = 0; j <= i; j++) {

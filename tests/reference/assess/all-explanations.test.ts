@@ -7,6 +7,7 @@ import type { Learned } from '@/lib/assess/cause/learned';
 import { lengthEvidence } from '@/lib/assess/cause/lengths';
 import { gaugeOf, handOf, modelRound } from '@/lib/assess/cause/model';
 import { search } from '@/lib/assess/cause/search';
+import { slipsOf } from '@/lib/assess/cause/slips';
 import { knownShop, sparse } from '@/tests/simulation/known';
 import { roundOf } from '@/tests/simulation/round';
 import { expectAbsolute } from '../stats/closeness';
@@ -52,8 +53,7 @@ function* explanations(shop: Learned): Generator<Case> {
     const pair = index < 2 ? frame.zeroSetups[index]?.pair : frame.stations[2]?.pairs[index - 2];
     if (!pair) throw new RangeError('The round has two zero setups and two setups at the front.');
     return settingComponents(
-      pair,
-      frame,
+      slipsOf(pair, frame),
       handOf(shop, pair.technician),
       gaugeOf(shop, pair.gauge),
       shop,
