@@ -99,9 +99,14 @@ export async function loading<Result>(shop: ShopId, work: Work<Loaded<Result>>):
 const within = <Result>(client: Database, sqlite: Sqlite | null, shop: ShopId, work: Work<Result>) =>
   client.$transaction(async (queries) => {
     await dialect().alone(queries, shop);
-    return sqlite === null
-      ? work(queries, new RowsByStatement(queries), queries)
-      : work(queries, new RowsInProcess(sqlite), new StatementsInProcess(sqlite));
+    if (sqlite !== null) return work(queries, new RowsInProcess(sqlite), new StatementsInProcess(sqlite));
+    const rows = new RowsByStatement(queries);
+    try {
+      return await work(queries, rows, queries);
+    } finally {
+      // Of what was sent and failed the reason is told here: what is asked after it only hears that it failed.
+      await rows.settled();
+    }
   }, PATIENCE);
 
 /** `transaction` by statements of our own alone. */

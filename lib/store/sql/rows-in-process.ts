@@ -73,6 +73,8 @@ export class RowsInProcess implements Rows {
     for (const { sql } of dropped) writer.exec(sql);
   }
 
+  settled = (): Promise<void> => Promise.resolve();
+
   #lastId(table: string): number {
     const row = this.sqlite.writer
       .prepare<[string], { seq: bigint }>('SELECT "seq" FROM sqlite_sequence WHERE "name" = ?')

@@ -5,7 +5,7 @@ export type RowCell = string | number | boolean | null;
 export interface RowsOf {
   /** Whatever these rows refer to was flushed before. */
   add(cells: readonly RowCell[]): void;
-  /** Sends what has not gone yet. */
+  /** Sends what has not gone yet; whatever is asked or sent after it finds it there, or fails. */
   flush(): Promise<void>;
 }
 
@@ -19,6 +19,8 @@ export interface Rows {
   time(ms: number): RowCell;
   /** As many ids as are asked for, that no row of the table has or will be given. */
   newIds(table: string, count: number): Promise<number[]>;
+  /** Waits until all that was sent is there. */
+  settled(): Promise<void>;
   /** Does work that adds many times the rows that the tables hold, where it can without keeping their indexes meanwhile. */
   withoutIndexes(tables: readonly string[], work: () => Promise<void>): Promise<void>;
 }
