@@ -90,7 +90,9 @@ export function spreadOf(deviations: readonly number[]): { n: number; mean: numb
   const n = deviations.length;
   const [only = 0] = deviations;
   if (n === 1) return { n, mean: only, ss: 0 };
-  const sorted = [...deviations].sort((a, b) => a - b);
+  const [, other = 0] = deviations;
+  const inOrder = n === 2 && only <= other;
+  const sorted = inOrder ? deviations : [...deviations].sort((a, b) => a - b);
   const [origin = 0] = sorted;
   const mean = origin + sorted.reduce((sum, d) => sum + (d - origin), 0) / n;
   const residual = sorted.reduce((sum, d) => sum + (d - mean), 0);

@@ -62,7 +62,8 @@ export class NewJobs {
     const since = new Map<number, number>();
     let first = NONE;
     for (let setup = firstSetup; setup < setups.count; setup++) {
-      const [hand, at] = [technician[setup] ?? 0, hungAt[setup] ?? 0];
+      const hand = technician[setup] ?? 0;
+      const at = hungAt[setup] ?? 0;
       const before = since.get(hand);
       if (before === undefined || at < before) since.set(hand, at);
       if (isBefore(setup, first, setups, labels)) first = setup;
@@ -106,7 +107,8 @@ export class NewJobs {
     let round: Round | undefined;
     let lastReadAt = -Infinity;
     this.#keys.begin(lines.length);
-    for (const line of lines) {
+    for (let k = 0; k < lines.length; k++) {
+      const line = lines[k] ?? 0;
       const label = setupAt[line] ?? 0;
       const place = places.all[placeAt[line] ?? 0];
       const hand = hands.all[handAt[line] ?? 0];
@@ -164,7 +166,10 @@ export class NewJobs {
       };
     }
     const of = this.#named.dimensionsOf(name);
-    return (line) => of.number(statedAt[line] ?? 0, () => dimensionKey(table.dimensionAt(line)));
+    return (line) => {
+      const stated = statedAt[line] ?? 0;
+      return of.numberOf(stated) ?? of.name(stated, dimensionKey(table.dimensionAt(line)));
+    };
   }
 
   /** Lays out the readings of a job and what they come to, its lines being in order. */
@@ -179,14 +184,20 @@ export class NewJobs {
       const { quantity, nominal, side } = table.dimensionAt(keys.line[start] ?? 0);
       const clearance = clearanceOf(setup);
       const observation = observations.count++;
-      let [first, met] = [Infinity, Infinity];
+      let first = Infinity;
+      let met = Infinity;
       let cause: Cause | null = null;
-      const deviations: number[] = [];
-      for (; end < keys.count; end++) {
+      // Most are read once: then nothing is to be collapsed, and nothing is made to do so.
+      let only = 0;
+      let deviations: number[] | null = null;
+      for (end = start; end < keys.count; end++) {
         if (keys.setup[end] !== setup || keys.dimension[end] !== dimension) break;
         const line = keys.line[end] ?? 0;
-        const [read, at] = [value[line] ?? 0, takenAt[line] ?? 0];
-        deviations.push(deviationOf({ quantity, nominal, clearance: clearance ?? 0, value: read }));
+        const read = value[line] ?? 0;
+        const at = takenAt[line] ?? 0;
+        const deviation = deviationOf({ quantity, nominal, clearance: clearance ?? 0, value: read });
+        if (end === start) only = deviation;
+        else (deviations ??= [only]).push(deviation);
         if (at < first) first = at;
         if (line < met) met = line;
         cause ??= asides.all[asideAt[line] ?? 0]?.cause ?? null;
@@ -197,7 +208,7 @@ export class NewJobs {
         readings.takenAt[reading] = at;
         readings.line[reading] = lineOf[line] ?? 0;
       }
-      const { n, mean, ss } = spreadOf(deviations);
+      const { n, mean, ss } = deviations === null ? { n: 1, mean: only, ss: 0 } : spreadOf(deviations);
       observations.setup[observation] = setup;
       observations.dimension[observation] = dimension;
       observations.n[observation] = n;
@@ -227,7 +238,8 @@ function isBefore(
   labels: readonly string[],
 ): boolean {
   if (other === NONE) return true;
-  const [at, then] = [hungAt[setup] ?? 0, hungAt[other] ?? 0];
+  const at = hungAt[setup] ?? 0;
+  const then = hungAt[other] ?? 0;
   return at < then || (at === then && (labels[label[setup] ?? 0] ?? '') < (labels[label[other] ?? 0] ?? ''));
 }
 

@@ -3,8 +3,10 @@ import type { NewNames } from './new-rows';
 
 /** The dimensions of a named sheet, each with a number of its own in the file. */
 interface DimensionsOfSheet {
-  /** @param stated as it is stated; @param keyOf its `dimensionKey`, asked for the first time it is met. */
-  number(stated: number, keyOf: () => string): number;
+  /** By the number of what is stated; of what is met for the first time none. */
+  numberOf(stated: number): number | undefined;
+  /** Gives a number to what is met for the first time. @param key its `dimensionKey`. */
+  name(stated: number, key: string): number;
 }
 
 /** What the pieces of a file that were laid out so far name, so that each name is handed over once. */
@@ -21,13 +23,11 @@ export class NamedSoFar {
     if (known !== undefined) return known;
     const numbers = new Map<number, number>();
     const made: DimensionsOfSheet = {
-      number: (stated, keyOf) => {
-        let number = numbers.get(stated);
-        if (number === undefined) {
-          number = this.#dimensions++;
-          numbers.set(stated, number);
-          this.#fresh.push({ sheet, key: keyOf() });
-        }
+      numberOf: (stated) => numbers.get(stated),
+      name: (stated, key) => {
+        const number = this.#dimensions++;
+        numbers.set(stated, number);
+        this.#fresh.push({ sheet, key });
         return number;
       },
     };

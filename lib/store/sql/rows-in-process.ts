@@ -17,7 +17,7 @@ export class RowsInProcess implements Rows {
     const one = `(${[...columns.map(() => '?'), ...Object.values(same).map(Number)].join(', ')})`;
     const insert = (rows: number) =>
       this.sqlite.writer.prepare<RowCell[]>(
-        `INSERT INTO "${table}" (${quoted(all)}) VALUES ${Array.from({ length: rows }, () => one).join(', ')}`,
+        `INSERT OR FAIL INTO "${table}" (${quoted(all)}) VALUES ${Array.from({ length: rows }, () => one).join(', ')}`,
       );
     const [many, single] = [insert(TOGETHER), insert(1)];
     const width = columns.length;
