@@ -32,7 +32,7 @@ const LARGE = 100_000;
 export const FOR_NEW_JOBS = ['Setup', 'Observation', 'Reading'];
 
 /** Tables whose indexes a large file is stored without. */
-export const INDEXED = ['Setup', 'Observation'];
+export const INDEXED = FOR_NEW_JOBS;
 
 /**
  * Stores the readings of a table as `saveReadings` stores a list, in memory that does not grow with them.

@@ -1,6 +1,7 @@
 import type { Queries } from '@/lib/store/connection/database';
 import { quoted } from '@/lib/store/dialect/text';
 import type { RowCell, Rows, RowsOf } from './rows';
+import { withoutReferences } from './without-references';
 
 /** Rows that go to the server in one statement. */
 const CHUNK = 10_000;
@@ -57,8 +58,12 @@ export class RowsByStatement implements Rows {
     return (row?.ids ?? '').split(',').map(Number);
   }
 
-  /** Others may be reading by them: a server's indexes stay. */
-  withoutIndexes = (_: readonly string[], work: () => Promise<void>): Promise<void> => work();
+  /** Others may be reading by them: a server's indexes stay. References are what it spends its time on. */
+  withoutIndexes = (tables: readonly string[], work: () => Promise<void>): Promise<void> =>
+    withoutReferences(this.queries, tables, async () => {
+      await work();
+      await this.settled();
+    });
 
   async settled(): Promise<void> {
     await this.#sent;

@@ -21,6 +21,9 @@ export interface Rows {
   newIds(table: string, count: number): Promise<number[]>;
   /** Waits until all that was sent is there. */
   settled(): Promise<void>;
-  /** Does work that adds many times the rows that the tables hold, where it can without keeping their indexes meanwhile. */
+  /**
+   * Does work that adds many times the rows that the tables hold, where it can without keeping their indexes meanwhile, or
+   * without looking up what they refer to until its end.
+   */
   withoutIndexes(tables: readonly string[], work: () => Promise<void>): Promise<void>;
 }
