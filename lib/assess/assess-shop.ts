@@ -1,6 +1,6 @@
 import type { Job } from '@/lib/measure';
 import type { Learned } from './cause/learned';
-import { judgeJobs, type JudgedJobs, partsOfJobs } from './crew/judge-jobs';
+import { judgeJobs, type JudgedJobs, partsOfJobs } from './judge-jobs';
 import { gaugeFigures, technicianFigures } from './figures';
 import { type FirstReadings, habitsFound, sumByTechnician } from './habits';
 import { learn, type LearnOptions } from './learn';

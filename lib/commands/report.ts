@@ -3,19 +3,16 @@ import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import { setFlagsFromString } from 'node:v8';
-import { assessShopTogether, withCrew } from '@/lib/assess/crew';
-import { firstReadings } from '@/lib/assess/habits';
 import {
-  collapseJobs,
   faultList,
   joinFiles,
+  type ReadingTable,
+  tableOf,
   tabulateMeasurementFile,
-  type Job,
   type Reading,
-  type TabledFile,
 } from '@/lib/measure';
-import { grouped } from '@/lib/measure/grouped';
-import { batchReportText, VerdictTexts } from '@/lib/reports';
+import { reportAround } from '@/lib/reports';
+import { assessTable, withCrew } from '@/lib/reports/together';
 
 const USAGE = `npm run -s report -- [--time-zone Europe/Berlin] FILE.csv [FILE.csv …]
 
@@ -26,11 +23,9 @@ time zone, UTC where none is given. A verdict is about a reading: it never says 
 /** Bytes of a round in a measurement file, as a rule. */
 const A_ROUND = 2_400;
 
-type Table = NonNullable<TabledFile['readings']>;
-
 interface NamedTable {
   name: string;
-  table: Table;
+  table: ReadingTable;
 }
 
 /** What a person can act on, told without a stack. */
@@ -60,17 +55,13 @@ async function report(args: string[]): Promise<number> {
     return 0;
   }
   if (positionals.length === 0) throw new Refused(`Name at least one measurement file.\n\n${USAGE}`);
-  const texts = new VerdictTexts();
-  const shop = await withCrew(await aboutRounds(positionals), async (crew) => {
-    const { jobs, firsts, size } = collapsed(await readFiles(positionals, values['time-zone']));
-    note(`${size} readings of ${jobs.length} jobs. Computing …`);
-    return assessShopTogether(crew, jobs, {
-      firsts,
-      ...telling(jobs.length),
-      onRounds: (part, verdicts) => texts.take(part, verdicts),
-    });
+  const { shop, texts } = await withCrew(await aboutRounds(positionals), async (crew) => {
+    const table = oneTable(await readFiles(positionals, values['time-zone']));
+    const jobs = table.jobs.length;
+    note(`${table.size} readings of ${jobs} jobs. Computing …`);
+    return assessTable(crew, table, telling(jobs));
   });
-  for (const piece of batchReportText(shop, texts)) await print(piece);
+  for (const piece of reportAround(shop, texts)) await print(piece);
   return 0;
 }
 
@@ -87,29 +78,9 @@ async function aboutRounds(paths: readonly string[]): Promise<number> {
   return sizes.reduce((sum, size) => sum + size, 0) / A_ROUND;
 }
 
-/** Jobs of all files with what habits are looked at by; of a large file no more than one job’s readings are held. */
-function collapsed(files: readonly NamedTable[]) {
-  const firsts = new Map<string, ReadonlyMap<string, number>>();
-  let size = 0;
-  function* told(each: Iterable<Reading[]>): Generator<Reading[]> {
-    for (const readings of each) {
-      size += readings.length;
-      for (const [job, own] of firstReadings(readings)) firsts.set(job, own);
-      yield readings;
-    }
-  }
-  const jobs: Job[] = collapseJobs(told(byJob(files)));
-  return { jobs, firsts, size };
-}
-
-function byJob(files: readonly NamedTable[]): Iterable<Reading[]> {
+function oneTable(files: readonly NamedTable[]): ReadingTable {
   const [only] = files;
-  if (files.length === 1 && only !== undefined) return jobsOf(only.table);
-  return grouped(joined(files), ({ job }) => job).values();
-}
-
-function* jobsOf(table: Table): Generator<Reading[]> {
-  for (const job of table.jobs.keys()) yield table.readingsOf(job);
+  return files.length === 1 && only !== undefined ? only.table : tableOf(joined(files));
 }
 
 /** Says now and then how far the work has come, at most once a second. */
@@ -159,7 +130,7 @@ async function readFiles(paths: readonly string[], timeZone: string | undefined)
   return files;
 }
 
-async function readFile(path: string, timeZone: string | undefined): Promise<Table> {
+async function readFile(path: string, timeZone: string | undefined): Promise<ReadingTable> {
   const { size } = await stat(path);
   const zone = timeZone === undefined ? {} : { timeZone };
   const options = { name: basename(path), bytes: size, ...zone };
@@ -196,7 +167,7 @@ function refusal(what: string, faults: readonly string[]): string {
   return `${what} cannot be read; nothing was computed.\n${faults.map((fault) => `  ${fault}`).join('\n')}`;
 }
 
-async function print(piece: string): Promise<void> {
+async function print(piece: string | Uint8Array): Promise<void> {
   if (process.stdout.write(piece)) return;
   await new Promise((resolve) => process.stdout.once('drain', resolve));
 }

@@ -26,5 +26,7 @@ export { joinFiles, type JoinedFiles, type NamedReadings } from './file/join';
 export { readMeasurementFile, tabulateMeasurementFile, type TabledFile } from './file/read';
 export { JobsAhead, type BeingRead, type JobsRead } from './file/table/jobs-ahead';
 export type { ReadingTable } from './file/table/reading-table';
+export { type SharedLines, sharedLines, SharedReadings } from './file/table/shared-lines';
+export { tableOf } from './file/table/table-of';
 export { measurementFileLines, writeMeasurementFile } from './file/write';
 export { measurementFileText } from './file/write-stream';

@@ -1,39 +1,52 @@
 import type { ShopAssessment } from '@/lib/assess/shop-assessment';
 import { asText } from './as-text';
 import { gauge, rate, technician } from './batch';
-import { VerdictTexts } from './verdict-texts';
+import { type VerdictText, verdictText } from './verdict-texts';
 
 /**
  * The batch report as JSON text in pieces, one item a line, so that a large shop need not be held twice in memory.
  * Throws a RangeError for a number that JSON cannot hold: it would turn into null without a reason.
- * @param verdicts of all rounds, where the assessment was made without holding them.
  */
-export function* batchReportText(shop: ShopAssessment, verdicts = wholeOf(shop)): Generator<string> {
-  yield '{\n';
-  yield* list('technicians', shop.technicians.map(technician).map(asText));
-  yield* list('gauges', shop.gauges.map(gauge).map(asText));
-  yield* list('heights', verdicts.heights());
-  yield* list('rounds', verdicts.rounds());
-  yield `"first_time_right": ${asText(rate(shop.firstTimeRight))}\n}\n`;
+export function batchReportText(shop: ShopAssessment): Generator<string> {
+  const parts: VerdictText<string>[] = [];
+  for (let from = 0; from < shop.rounds.length; from += PART)
+    parts.push(verdictText(shop.rounds.slice(from, from + PART)));
+  return reportAround(shop, parts);
 }
 
 /** Rounds of one part. */
 const PART = 50;
 
-function wholeOf(shop: ShopAssessment): VerdictTexts {
-  const texts = new VerdictTexts();
-  for (let from = 0; from < shop.rounds.length; from += PART)
-    texts.take(from / PART, shop.rounds.slice(from, from + PART));
-  return texts;
+/** The same around verdicts that are text already, part by part. */
+export function* reportAround<Text extends string | Uint8Array>(
+  shop: Omit<ShopAssessment, 'rounds'>,
+  verdicts: readonly VerdictText<Text>[],
+): Generator<string | Text> {
+  yield '{\n';
+  yield* list('technicians', shop.technicians.map(technician).map(asText));
+  yield* list('gauges', shop.gauges.map(gauge).map(asText));
+  yield* list(
+    'heights',
+    verdicts.map(({ heights }) => heights),
+  );
+  yield* list(
+    'rounds',
+    verdicts.map(({ rounds }) => rounds),
+  );
+  yield `"first_time_right": ${asText(rate(shop.firstTimeRight))}\n}\n`;
 }
 
 /** @param texts one item or several, a line each; empty ones are none. */
-function* list(name: string, texts: Iterable<string>): Generator<string> {
+function* list<Text extends string | Uint8Array>(
+  name: string,
+  texts: readonly Text[],
+): Generator<string | Text> {
   yield `"${name}": [`;
   let separator = '\n';
   for (const text of texts) {
-    if (text === '') continue;
-    yield separator + text;
+    if (text.length === 0) continue;
+    yield separator;
+    yield text;
     separator = ',\n';
   }
   yield '\n],\n';

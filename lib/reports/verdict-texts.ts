@@ -1,31 +1,22 @@
-import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import type { RoundVerdict } from '@/lib/assess/types';
 import { asText } from './as-text';
 import { heights, round } from './batch';
 
-/** At the least effort there is; the lines are much alike, so it leaves a fifth of their room. */
-const packed = (text: string): Buffer => deflateRawSync(text, { level: 1 });
-
-/** Verdicts as the lines that the report prints of them, packed, taken part by part in any order. */
-export class VerdictTexts {
-  readonly #heights: Buffer[] = [];
-  readonly #rounds: Buffer[] = [];
-
-  take(part: number, verdicts: readonly RoundVerdict[]): void {
-    this.#heights[part] = packed(verdicts.flatMap(heights).map(asText).join(',\n'));
-    this.#rounds[part] = packed(verdicts.map(round).map(asText).join(',\n'));
-  }
-
-  /** Lines of the heights, in the order of the parts; empty where a part has none. */
-  heights(): Iterable<string> {
-    return unpacked(this.#heights);
-  }
-
-  rounds(): Iterable<string> {
-    return unpacked(this.#rounds);
-  }
+/** The lines that the report prints of some verdicts; empty where there are none. */
+export interface VerdictText<Text = Uint8Array<ArrayBuffer>> {
+  heights: Text;
+  rounds: Text;
 }
 
-function* unpacked(texts: readonly Buffer[]): Generator<string> {
-  for (const text of texts) yield inflateRawSync(text).toString();
-}
+export const verdictText = (verdicts: readonly RoundVerdict[]): VerdictText<string> => ({
+  heights: verdicts.flatMap(heights).map(asText).join(',\n'),
+  rounds: verdicts.map(round).map(asText).join(',\n'),
+});
+
+const encoder = new TextEncoder();
+
+/** In UTF-8, as it is printed: what another thread has made is handed on without a copy. */
+export const encoded = ({ heights, rounds }: VerdictText<string>): VerdictText => ({
+  heights: encoder.encode(heights),
+  rounds: encoder.encode(rounds),
+});

@@ -4,14 +4,11 @@ import type { Learned } from '../cause/learned';
 import { type Pass, type Tally, tallyPart } from '../learn';
 import { assessRound, type UnreadLength } from '../round';
 import type { RoundVerdict } from '../types';
-import { judgeJobs, type JudgedJobs, type JobsTask } from './judge-jobs';
 
 /** What can be worked out apart from everything else. */
 export interface Works {
   /** What one part of a pass says. */
   tally: (pass: Pass) => Tally;
-  /** Jobs with the sums of their habits, as the report takes them. */
-  judge: (task: JobsTask) => JudgedJobs;
   /** Rounds with all that a page shows of them. */
   assess: (task: {
     rounds: readonly { round: Round; unread: readonly UnreadLength[] }[];
@@ -23,7 +20,6 @@ export interface Works {
 
 export const WORKS: Works = {
   tally: tallyPart,
-  judge: judgeJobs,
   assess: ({ rounds, learned }) => rounds.map(({ round, unread }) => assessRound(round, learned, { unread })),
   foretell: ({ rounds, learned }) => rounds.map((round) => foretoldHeights(round, learned)),
 };
@@ -36,7 +32,6 @@ export type Crew = {
 /** On this thread, one after the other. */
 export const alone: Crew = {
   tally: (pass) => Promise.resolve(WORKS.tally(pass)),
-  judge: (task) => Promise.resolve(WORKS.judge(task)),
   assess: (task) => Promise.resolve(WORKS.assess(task)),
   foretell: (task) => Promise.resolve(WORKS.foretell(task)),
   close: () => Promise.resolve(),

@@ -2,8 +2,8 @@
  * Works a shop out: on this thread, or on several where it is large. The figures are the same to the last digit.
  * A room of its own: no page may load what starts threads.
  */
-export { assessShopTogether } from './assess-together';
 export type { Crew } from './crew';
-export { learnTogether } from './learn-together';
+export { learnTogether, passTogether } from './learn-together';
+export { Pool } from './pool';
 export { threads } from './threads';
-export { withCrew } from './with-crew';
+export { withCrew, WORTH_THREADS } from './with-crew';

@@ -1,19 +1,32 @@
 import type { Job } from '@/lib/measure/types';
 import type { Learned } from '../cause/learned';
-import { learning, type LearnOptions, partsOfPass, sumOfParts } from '../learn';
+import {
+  learning,
+  type LearnOptions,
+  type Pass,
+  partsOfPass,
+  sumOfParts,
+  surveyJobs,
+  surveyOf,
+  type Tally,
+} from '../learn';
 import type { Crew } from './crew';
 
 /** `learn`, with each pass worked out by the crew. */
-export async function learnTogether(
-  crew: Crew,
-  jobs: readonly Job[],
-  options?: LearnOptions,
+export function learnTogether(crew: Crew, jobs: readonly Job[], options?: LearnOptions): Promise<Learned> {
+  const rounds = jobs.flatMap((job) => job.rounds);
+  return passTogether(learning(rounds, surveyOf([surveyJobs(jobs)]), options), (part) => crew.tally(part));
+}
+
+/** Goes through the passes of `learning`, the parts of each worked out at once. */
+export async function passTogether<Looked>(
+  passes: Generator<Pass<Looked>, Learned, Tally>,
+  tally: (part: Pass<Looked>) => Promise<Tally>,
 ): Promise<Learned> {
-  const passes = learning(jobs, options);
   let step = passes.next();
   while (step.done !== true) {
     const pass = step.value;
-    const parts = await Promise.all(partsOfPass(pass).map((part) => crew.tally(part)));
+    const parts = await Promise.all(partsOfPass(pass).map(tally));
     step = passes.next(sumOfParts(pass, parts));
   }
   return step.value;

@@ -10,8 +10,6 @@ function answerTo({ method, of }: Asking): unknown {
   switch (method) {
     case 'tally':
       return WORKS.tally(of);
-    case 'judge':
-      return WORKS.judge(of);
     case 'assess':
       return WORKS.assess(of);
     case 'foretell':

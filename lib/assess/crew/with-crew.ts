@@ -2,7 +2,7 @@ import { alone, type Crew } from './crew';
 import { threads } from './threads';
 
 /** Fewer rounds are worked out sooner than threads start. */
-const WORTH_THREADS = 120;
+export const WORTH_THREADS = 120;
 
 /** Has work on so many rounds done by whoever does it soonest, and lets them go after it. */
 export async function withCrew<Result>(

@@ -14,6 +14,7 @@ export {
 } from './habit-matrix';
 export type { EffectUnit, HabitEffect } from './judge';
 export { foundOf, habitsFound, sumByTechnician, tallyShop } from './shop-habits';
+export { type ShownApart, ShownSums } from './shown-apart';
 export { addTallies, emptyTally, HABIT_TALLY_FORMAT, type HabitTally } from './tally';
 export { tallyHabits } from './tally-habits';
 export { HABIT_TEXTS, type HabitText } from './texts';

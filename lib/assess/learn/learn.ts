@@ -1,9 +1,10 @@
 import { medianAbsoluteDeviation } from 'simple-statistics';
-import type { Job, Round } from '@/lib/measure/types';
+import type { Job } from '@/lib/measure/types';
 import { type Learned, startingPoint } from '../cause/learned';
 import type { SearchEffort } from '../cause/search';
 import { type Pass, partsOfPass, sumOfParts, tallyPart } from './pass';
 import { readingSds } from './reading';
+import { type Survey, surveyJobs, surveyOf } from './survey';
 import type { Tally } from './tally';
 import { update } from './update';
 
@@ -34,32 +35,29 @@ export interface LearnOptions {
  * parameters under weak priors); large shops are learned from an even sample of at most 1600 rounds.
  */
 export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned {
-  const passes = learning(jobs, options);
+  const rounds = jobs.flatMap((job) => job.rounds);
+  const passes = learning(rounds, surveyOf([surveyJobs(jobs)]), options);
   let step = passes.next();
   while (step.done !== true)
     step = passes.next(sumOfParts(step.value, partsOfPass(step.value).map(tallyPart)));
   return step.value;
 }
 
-/** The same, pass by pass: whoever runs it works out what a pass says, here or on several threads. */
-export function* learning(jobs: readonly Job[], options: LearnOptions = {}): Generator<Pass, Learned, Tally> {
-  const rounds = jobs.flatMap((job) => job.rounds);
-  const technicians = new Set<string>();
-  const gauges = new Set<string>();
-  const heightSetups = new Map<string, number>();
-  for (const round of rounds) {
-    for (const setup of round.setups) {
-      technicians.add(setup.technician);
-      if (!setup.observations.some((seen) => seen.quantity === 'height')) continue;
-      gauges.add(setup.gauge);
-      heightSetups.set(setup.technician, (heightSetups.get(setup.technician) ?? 0) + 1);
-    }
-  }
-  const reading = readingSds(jobs);
+/**
+ * The same, pass by pass: whoever runs it works out what a pass says, here or on several threads.
+ * @param rounds all of the shop, in order, or whatever stands for them where the passes are worked out.
+ */
+export function* learning<Looked>(
+  rounds: readonly Looked[],
+  survey: Survey,
+  options: LearnOptions = {},
+): Generator<Pass<Looked>, Learned, Tally> {
+  const { heightSetups, gauges, within, deviations } = survey;
+  const reading = readingSds(within);
   let learned = startingPoint();
   learned.newTechnician.reading = reading.shop;
-  learned.newTechnician.setting = settingStart(rounds) ?? learned.newTechnician.setting;
-  for (const name of [...technicians].sort()) {
+  learned.newTechnician.setting = settingStart(deviations) ?? learned.newTechnician.setting;
+  for (const name of [...heightSetups.keys()].sort()) {
     learned.technicians[name] = { ...learned.newTechnician, reading: reading.of(name) };
   }
   for (const name of [...gauges].sort()) learned.gauges[name] = { ...learned.newGauge };
@@ -77,20 +75,13 @@ export function* learning(jobs: readonly Job[], options: LearnOptions = {}): Gen
  * Where the setting sds start: half the robust spread of the heights, since a height away from the zero stations
  * carries its own setting and those of two zero gauges. A far start would take many passes.
  */
-function settingStart(rounds: readonly Round[]): number | null {
-  const deviations = rounds.flatMap((round) =>
-    round.setups.flatMap((setup) =>
-      setup.observations.flatMap((seen) =>
-        seen.quantity === 'height' && !seen.zero ? [seen.deviation] : [],
-      ),
-    ),
-  );
+function settingStart(deviations: number[]): number | null {
   if (deviations.length < 10) return null;
   return Math.min(3, Math.max(0.3, 0.5 * 1.4826 * medianAbsoluteDeviation(deviations)));
 }
 
 /** At most `count` rounds, spread evenly over the history. */
-function evenly(rounds: readonly Round[], count: number): Round[] {
+function evenly<Looked>(rounds: readonly Looked[], count: number): Looked[] {
   if (rounds.length <= count) return [...rounds];
   return Array.from({ length: count }, (_, i) => rounds[Math.floor((i * rounds.length) / count)]).filter(
     (round) => round !== undefined,

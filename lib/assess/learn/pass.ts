@@ -5,8 +5,8 @@ import { expectRound } from './expect';
 import { addTally, emptyTally, type Tally } from './tally';
 
 /** One pass of the fit: what these rounds say of the parameters, seen with what was learned by the pass before. */
-export interface Pass {
-  rounds: readonly Round[];
+export interface Pass<Looked = Round> {
+  rounds: readonly Looked[];
   learned: Learned;
   effort: SearchEffort;
 }
@@ -15,7 +15,7 @@ export interface Pass {
 const PART = 40;
 
 /** The pass in parts, each of which can be worked out by itself. */
-export function partsOfPass({ rounds, ...pass }: Pass): Pass[] {
+export function partsOfPass<Looked>({ rounds, ...pass }: Pass<Looked>): Pass<Looked>[] {
   return Array.from({ length: Math.ceil(rounds.length / PART) }, (_, i) => ({
     ...pass,
     rounds: rounds.slice(i * PART, (i + 1) * PART),
@@ -30,7 +30,7 @@ export function tallyPart({ rounds, learned, effort }: Pass): Tally {
 }
 
 /** What all parts say, in their order. */
-export function sumOfParts({ learned }: Pass, parts: readonly Tally[]): Tally {
+export function sumOfParts({ learned }: Pick<Pass, 'learned'>, parts: readonly Tally[]): Tally {
   const sum = tallyFor(learned);
   for (const part of parts) addTally(sum, part);
   return sum;

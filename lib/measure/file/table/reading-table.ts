@@ -3,6 +3,7 @@ import type { ByJob } from './by-job';
 import { UNNUMBERED, type LineTable, type Stated } from './line-table';
 import type { SheetValues } from './sheet-values';
 import { thing } from './names';
+import { readingOf } from './reading-of';
 
 /** A dimension that lines state, with nothing left out. */
 export interface TableDimension extends Dimension {
@@ -71,34 +72,7 @@ export class ReadingTable implements Iterable<Reading> {
   }
 
   reading(at: number): Reading {
-    const { lines } = this;
-    const { job, stage, attempt, round } = thing(lines.places.all, lines.placeAt[at] ?? 0);
-    const { technician, gauge } = thing(lines.hands.all, lines.handAt[at] ?? 0);
-    const { quantity, point, side, section, station, zero, nominal, tolerance } = this.dimensionAt(at);
-    return {
-      line: lines.line[at] ?? 0,
-      job: thing(lines.jobs.all, job),
-      sheet: this.sheetOf(job),
-      stage,
-      attempt,
-      takenAt: lines.takenAt[at] ?? 0,
-      technician: thing(lines.technicians.all, technician),
-      gauge: thing(lines.gauges.all, gauge),
-      gaugeKind: this.kindOf(gauge),
-      setup: thing(lines.setups.all, lines.setupAt[at] ?? 0),
-      quantity,
-      point,
-      side,
-      section,
-      station,
-      zero,
-      nominal,
-      tolerance,
-      clearance: quantity === 'height' ? this.clearanceOf(round) : 0,
-      repeat: lines.repeat[at] ?? 0,
-      value: lines.value[at] ?? 0,
-      cause: thing(lines.asides.all, lines.asideAt[at] ?? 0).cause,
-    };
+    return readingOf(this, at);
   }
 
   readingsOf(job: number): Reading[] {

@@ -1,8 +1,8 @@
 import type { Job } from '@/lib/measure/types';
-import type { Learned } from '../cause/learned';
-import { type FirstReadings, type HabitTally, tallyShop } from '../habits';
-import { assessRound } from '../round';
-import type { RoundVerdict } from '../types';
+import type { Learned } from './cause/learned';
+import { type FirstReadings, type HabitTally, tallyShop } from './habits';
+import { assessRound } from './round';
+import type { RoundVerdict } from './types';
 
 /** Jobs to be judged by what was learned, with what their habits are looked at by. */
 export interface JobsTask {
@@ -18,7 +18,7 @@ export interface JudgedJobs {
 }
 
 /** Jobs of one part. Sums are made part by part wherever they are made, so that their last digit is the same. */
-const PART = 20;
+export const PART = 20;
 
 export function partsOfJobs(task: JobsTask): JobsTask[] {
   return Array.from({ length: Math.ceil(task.jobs.length / PART) }, (_, i) => {

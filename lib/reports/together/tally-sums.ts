@@ -1,4 +1,4 @@
-import { type HabitTally, sumByTechnician } from '../habits';
+import { type HabitTally, sumByTechnician } from '@/lib/assess/habits';
 
 type Tallies = ReadonlyMap<string, HabitTally>;
 

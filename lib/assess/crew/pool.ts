@@ -1,0 +1,96 @@
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+
+/** What is asked of a thread: one of its methods. */
+interface Asking {
+  method: string;
+  of: unknown;
+}
+
+interface Asked {
+  asking: Asking;
+  answer: (result: unknown) => void;
+  refuse: (error: Error) => void;
+}
+
+interface Member {
+  worker: Worker;
+  asked: Asked[];
+}
+
+/** Handed out beyond the one under work, so that a thread does not wait for the next. */
+const AHEAD = 1;
+
+/** Most of what a thread makes is done with a round later: where there is more room for it, less is carried along. */
+const ROOM = { maxYoungGenerationSizeMb: 96 };
+
+/**
+ * Threads of one program, one for each core, which answer in the order in which they are asked. What a thread throws
+ * comes back as the error of what was asked; none takes more work after that.
+ */
+export class Pool {
+  readonly #members: readonly Member[];
+  readonly #waiting: Asked[] = [];
+  #ended: Error | null = null;
+
+  constructor(program: URL, count = availableParallelism()) {
+    this.#members = Array.from({ length: count }, () => ({
+      worker: new Worker(program, { resourceLimits: ROOM }),
+      asked: [] as Asked[],
+    }));
+    for (const { worker, asked } of this.#members) {
+      worker.on('message', (result: unknown) => {
+        asked.shift()?.answer(result);
+        this.#handOut();
+      });
+      worker.on('error', (error: Error) => this.#end(error));
+    }
+  }
+
+  /** Asks whichever thread is free first. */
+  ask(asking: Asking): Promise<unknown> {
+    return new Promise((answer, refuse) => {
+      if (this.#ended !== null) return refuse(this.#ended);
+      this.#waiting.push({ asking, answer, refuse });
+      this.#handOut();
+    });
+  }
+
+  /** Asks each of them, after all that it was asked before. */
+  askAll(asking: Asking): Promise<unknown[]> {
+    return Promise.all(
+      this.#members.map(
+        (member) =>
+          new Promise((answer, refuse) => {
+            if (this.#ended !== null) return refuse(this.#ended);
+            hand(member, { asking, answer, refuse });
+          }),
+      ),
+    );
+  }
+
+  async close(): Promise<void> {
+    await Promise.all(this.#members.map(({ worker }) => worker.terminate()));
+  }
+
+  #handOut(): void {
+    for (const member of this.#members) {
+      while (member.asked.length <= AHEAD) {
+        const next = this.#waiting.shift();
+        if (next === undefined) return;
+        hand(member, next);
+      }
+    }
+  }
+
+  #end(error: Error): void {
+    this.#ended = new Error(`A thread of this crew has ended: ${error.message}`, { cause: error });
+    for (const { asked } of this.#members) for (const { refuse } of asked.splice(0)) refuse(error);
+    for (const { refuse } of this.#waiting.splice(0)) refuse(error);
+  }
+}
+
+function hand({ worker, asked }: Member, one: Asked): void {
+  asked.push(one);
+  worker.postMessage(one.asking);
+}

@@ -1,0 +1,33 @@
+import { parentPort } from 'node:worker_threads';
+import { Works } from './works';
+
+/** What one thread asks of another. */
+export type Asking = {
+  [Method in keyof Works]: { method: Method; of: Parameters<Works[Method]>[0] };
+}[keyof Works];
+
+const works = new Works();
+
+function answer(asking: Asking): void {
+  switch (asking.method) {
+    case 'take':
+      return say(works.take(asking.of));
+    case 'survey':
+      return say(works.survey(asking.of));
+    case 'tally':
+      return say(works.tally(asking.of));
+    case 'know':
+      return say(works.know(asking.of));
+    case 'shown':
+      return say(works.shown());
+    case 'judge': {
+      const judged = works.judge(asking.of);
+      return say(judged, [judged.text.heights.buffer, judged.text.rounds.buffer]);
+    }
+  }
+}
+
+const say = (said: unknown, moved: ArrayBuffer[] = []) => parentPort?.postMessage(said, moved);
+
+// An error is thrown on: it ends this thread and comes to the other as the error of what was asked.
+parentPort?.on('message', answer);

@@ -1,0 +1,98 @@
+import type { Learned } from '@/lib/assess';
+import { firstReadings, type HabitTally, type ShownApart, ShownSums } from '@/lib/assess/habits';
+import { judgeJobs } from '@/lib/assess/judge-jobs';
+import { type Pass, surveyJobs, type SurveyedJobs, type Tally, tallyPart } from '@/lib/assess/learn';
+import { type Measured, measuredIn } from '@/lib/assess/measured';
+import { collapseJobs, type Reading, type Round, type SharedLines, SharedReadings } from '@/lib/measure';
+
+import { encoded, type VerdictText, verdictText } from '../verdict-texts';
+
+/** Where a round stands: its job, by the number in the file, and which of the job's rounds it is. */
+export interface RoundAt {
+  job: number;
+  round: number;
+}
+
+/** Some jobs before anything is learned: what they come to, how many rounds each has, what learning is told of them. */
+export interface JobsSurveyed {
+  measured: Measured[];
+  rounds: number[];
+  survey: SurveyedJobs;
+}
+
+/** The lines of the report on some jobs, and the sums of their habits by technician, but for the setups that show them. */
+export interface JobsJudged {
+  text: VerdictText;
+  tallies: Map<string, HabitTally>;
+}
+
+/**
+ * What is worked out of the lines of accepted files, job by job. Jobs are made of their lines where they are looked at
+ * and let go again: of a large shop they take ten times the room of the lines, and longer to hand on than to make.
+ */
+export class Works {
+  #readings: SharedReadings | null = null;
+  #learned: Learned | null = null;
+  /** Rounds that passes look at: each of them looks at some again. */
+  readonly #looked = new Map<string, Round>();
+  readonly #shown = new ShownSums();
+
+  take(lines: SharedLines): void {
+    this.#readings = new SharedReadings(lines);
+  }
+
+  /** @param jobs by their numbers in the file */
+  survey(jobs: readonly number[]): JobsSurveyed {
+    const collapsed = collapseJobs(this.#readingsOf(jobs));
+    return {
+      measured: collapsed.map(measuredIn),
+      rounds: collapsed.map(({ rounds }) => rounds.length),
+      survey: surveyJobs(collapsed),
+    };
+  }
+
+  tally({ rounds, ...pass }: Pass<RoundAt>): Tally {
+    return tallyPart({ ...pass, rounds: rounds.map((at) => this.#round(at)) });
+  }
+
+  know(learned: Learned): void {
+    this.#learned = learned;
+    this.#looked.clear();
+  }
+
+  judge(jobs: readonly number[]): JobsJudged {
+    const readings = this.#readingsOf(jobs);
+    const { rounds, tallies } = judgeJobs({
+      jobs: collapseJobs(readings),
+      learned: held(this.#learned),
+      firsts: firstReadings(readings.flat()),
+    });
+    return { text: encoded(verdictText(rounds)), tallies: this.#shown.takenFrom(tallies) };
+  }
+
+  /** The setups that show the habits of all jobs that were judged here. */
+  shown(): ShownApart {
+    return this.#shown.all();
+  }
+
+  #readingsOf(jobs: readonly number[]): Reading[][] {
+    const readings = held(this.#readings);
+    return jobs.map((job) => readings.readingsOf(job));
+  }
+
+  #round({ job, round }: RoundAt): Round {
+    const key = `${job} ${round}`;
+    let found = this.#looked.get(key);
+    if (found === undefined) {
+      found = collapseJobs(this.#readingsOf([job]))[0]?.rounds[round];
+      if (found === undefined) throw new RangeError(`Job ${job} has no round ${round}.`);
+      this.#looked.set(key, found);
+    }
+    return found;
+  }
+}
+
+function held<Thing>(thing: Thing | null): Thing {
+  if (thing === null) throw new Error('Nothing is worked out before it was said of what.');
+  return thing;
+}
