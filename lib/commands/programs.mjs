@@ -26,6 +26,7 @@ export const OF_A_SERVER = [
   'lib/commands/scheduled-report.ts',
   'app/load/_staging/task-program.ts',
   'lib/assess/crew/thread.ts',
+  'lib/store/reader/thread.ts',
 ];
 
 const folder = join(root, 'node_modules/.rehang-programs');

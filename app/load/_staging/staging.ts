@@ -14,7 +14,8 @@ function folder(): string {
   return process.env.REHANG_STAGING_DIR ?? join(/*turbopackIgnore: true*/ process.cwd(), 'data', 'staged');
 }
 
-const bytesPath = (id: string) => join(/*turbopackIgnore: true*/ folder(), `${id}.csv`);
+/** Where the bytes of a staged file are. */
+export const bytesPath = (id: string) => join(/*turbopackIgnore: true*/ folder(), `${id}.csv`);
 const recordPath = (id: string) => join(/*turbopackIgnore: true*/ folder(), `${id}.json`);
 
 /** Beside it while some process is at work on the file. */

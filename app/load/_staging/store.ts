@@ -1,7 +1,8 @@
-import { saveTable, StoreConflict, type Shop } from '@/lib/store';
+import type { Fault } from '@/lib/measure';
+import { saveTable, StoreConflict, type SaveSummary, type Shop } from '@/lib/store';
 import { firstOf, readStagedFile, type Tell } from './check';
 import { READ_FIRST } from './read-first';
-import type { StagedFile } from './staged-file';
+import type { LoadedFile, StagedFile } from './staged-file';
 
 /** Stores a staged file, all or nothing. What contradicts the shop's records comes back as faults. */
 export async function storeStagedFile(
@@ -16,22 +17,23 @@ export async function storeStagedFile(
   if (readings === null) return { ...staged, checked: { summary, ...firstOf(faults) } };
   const { name, sha256 } = staged;
   try {
-    const { jobs, ...saved } = await saveTable(
+    const saved = await saveTable(
       shop.id,
       readings,
       { name, sha256, lines: summary.lines },
       { person: staged.by, via: 'page' },
       (share) => tell(READ_FIRST + share * (1 - READ_FIRST)),
     );
-    return { ...staged, result: { ...saved, jobs: jobs.length } };
+    return { ...staged, result: resultOf(saved) };
   } catch (error) {
     if (!(error instanceof StoreConflict)) throw error;
-    const conflicts = error.conflicts.map(({ line, column, reason }) => ({
-      line,
-      column,
-      message: reason,
-      value: null,
-    }));
-    return { ...staged, checked: { summary, ...firstOf(conflicts) } };
+    return { ...staged, checked: { summary, ...firstOf(conflictFaults(error)) } };
   }
 }
+
+/** What was stored, as it is kept for the page. */
+export const resultOf = ({ jobs, ...saved }: SaveSummary): LoadedFile => ({ ...saved, jobs: jobs.length });
+
+/** What contradicts the shop's records, as faults of the file. */
+export const conflictFaults = ({ conflicts }: StoreConflict): Fault[] =>
+  conflicts.map(({ line, column, reason }) => ({ line, column, message: reason, value: null }));

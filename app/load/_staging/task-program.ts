@@ -6,16 +6,18 @@ import { z } from 'zod';
 import { note } from '@/lib/observe';
 import { closeStore } from '@/lib/store';
 import { stagedId } from './staged-file';
+import { storeLargeFile } from './store-large';
 import { doTask, TASKS } from './task';
 
 try {
   const [task, id] = z.tuple([z.enum(TASKS), stagedId]).parse(process.argv.slice(2));
   let told = 0;
-  await doTask(task, id, (share) => {
+  const tell = (share: number) => {
     if (share < 1 && share < told + 0.01) return;
     told = share;
     process.stdout.write(`${share}\n`);
-  });
+  };
+  await doTask(task, id, tell, storeLargeFile);
 } catch (error) {
   note.fileFailed({}, error);
   process.exitCode = 1;
