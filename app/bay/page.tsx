@@ -51,7 +51,7 @@ export default async function BayPage({ searchParams }: { searchParams: Promise<
           <p>{told}</p>
         </Note>
       )}
-      <WordsOnDevice parts={['bay']}>
+      <WordsOnDevice parts={['bay.waiting']}>
         <WaitingNote who={`${shop.id}.${code}`} code={code} />
         <StayThere />
       </WordsOnDevice>

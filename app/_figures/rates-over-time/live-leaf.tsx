@@ -10,7 +10,8 @@ const Live = dynamic(() => import('./live'), { ssr: false });
 
 interface LiveLeafProps {
   words: RateWords;
-  points: RatePoint[];
+  /** JSON of all `RatePoint`s: as text they go through React's payload in one piece. */
+  points: string;
   shop: number | null;
   label: string;
   /** The still figure. */
@@ -26,7 +27,7 @@ export function LiveLeaf({ words, points, shop, label, children }: LiveLeafProps
       <div className={live ? styles.inPrint : undefined}>{children}</div>
       {live ? (
         <div className={styles.onScreen}>
-          <Live words={words} points={points} shop={shop} label={label} />
+          <Live words={words} points={JSON.parse(points) as RatePoint[]} shop={shop} label={label} />
         </div>
       ) : (
         <button

@@ -11,7 +11,7 @@ import styles from './rates-over-time.module.css';
 
 interface RatesOverTimeProps {
   words: RateWords;
-  points: RatePoint[];
+  points: readonly RatePoint[];
   /** The rate over all months, drawn as a line. */
   overall: number | null;
   /** How the dots are to be read. */
@@ -25,7 +25,7 @@ export function RatesOverTime({ words: said, points, overall, children }: RatesO
   return (
     <figure className={styles.figure}>
       <WordsOnDevice parts={['figures']}>
-        <LiveLeaf words={said} points={points} shop={overall} label={label}>
+        <LiveLeaf words={said} points={JSON.stringify(points)} shop={overall} label={label}>
           <Still points={points} shop={overall} label={label} />
         </LiveLeaf>
       </WordsOnDevice>

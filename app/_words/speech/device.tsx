@@ -17,14 +17,24 @@ export function OnDevice({
   children,
 }: {
   speech: Speech;
-  messages: Partial<Catalogue>;
+  /** JSON of a part of the catalogue. */
+  messages: string;
   children: ReactNode;
 }) {
   return (
     <Spoken.Provider value={speech}>
-      <IntlProvider locale={localeOf(speech)} messages={messages} timeZone="UTC">
+      <IntlProvider locale={localeOf(speech)} messages={read(messages)} timeZone="UTC">
         {children}
       </IntlProvider>
     </Spoken.Provider>
   );
+}
+
+/** Read once for each text: the same messages are the same object to whoever draws with them. */
+const known = new Map<string, Partial<Catalogue>>();
+
+function read(text: string): Partial<Catalogue> {
+  const messages = known.get(text) ?? (JSON.parse(text) as Partial<Catalogue>);
+  known.set(text, messages);
+  return messages;
 }
