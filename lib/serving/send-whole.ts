@@ -1,12 +1,15 @@
 import type { IncomingMessage, OutgoingHttpHeader, OutgoingHttpHeaders, ServerResponse } from 'node:http';
 import { promisify } from 'node:util';
-import { gzip as gzipped } from 'node:zlib';
+import { gzip as gzipped, gzipSync } from 'node:zlib';
 import { bytesOf } from './bytes-of';
 
 const gzip = promisify(gzipped);
 
 /** A page packed by more is a tenth smaller and takes twice as long. */
 export const LEVEL = 3;
+
+/** Bytes; to hand less to another thread takes longer than to pack it. */
+const AT_ONCE = 64_000;
 
 /** Bytes; an answer that grows beyond is sent as it comes, not packed. */
 const MOST = 4_000_000;
@@ -57,7 +60,7 @@ export function sendWhole(
       return;
     }
     wholes.set(response, whole);
-    const packed = await gzip(whole, { level: LEVEL });
+    const packed = size < AT_ONCE ? gzipSync(whole, { level: LEVEL }) : await gzip(whole, { level: LEVEL });
     if (response.destroyed) return;
     response.setHeader('Content-Encoding', 'gzip');
     response.setHeader('Content-Length', packed.length);
