@@ -1,10 +1,11 @@
 import Link from 'next/link';
+import { drawnOnce } from './still/drawn-once';
 import { speech } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
 import { SpeechSwitch } from './speech-switch';
 import styles from './footer.module.css';
 
-export function Footer() {
+export const Footer = drawnOnce(function Footer() {
   const t = words('look');
   return (
     <footer className={styles.footer}>
@@ -22,4 +23,4 @@ export function Footer() {
       </div>
     </footer>
   );
-}
+});

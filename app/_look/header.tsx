@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { drawnOnce } from './still/drawn-once';
 import { words } from '@/app/_words/words';
 import { Mark } from './mark';
 import { Navigation } from './navigation';
@@ -13,7 +14,7 @@ interface HeaderProps {
   who: string | null;
 }
 
-export function Header({ theme, pages, who }: HeaderProps) {
+export const Header = drawnOnce(function Header({ theme, pages, who }: HeaderProps) {
   const t = words('look');
   return (
     <>
@@ -35,7 +36,7 @@ export function Header({ theme, pages, who }: HeaderProps) {
       </header>
     </>
   );
-}
+});
 
 function SignedIn({ who }: { who: string }) {
   const t = words('look');
