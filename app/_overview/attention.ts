@@ -1,5 +1,6 @@
 import { listGauges, roundVerdicts, type Gauge, type Viewer } from '@/lib/access';
 import { callOf, type RoundVerdict } from '@/lib/assess';
+import { frozen, onceFor } from '@/lib/memory';
 
 /** A gauge not verified for longer than this is out of verification, ms: twice a year, with a few days’ grace. */
 export const VERIFIED_FOR = 190 * 24 * 3600 * 1000;
@@ -22,14 +23,19 @@ export async function attentionNow(viewer: Viewer, now: number, missCost: number
     roundVerdicts(viewer, { last: true, limit: LOOKED_BACK }),
     listGauges(viewer),
   ]);
-  return {
-    open: rounds.filter(
-      (round) => round.decidable && round.nextChecks.length > 0 && openHeights(round, missCost).length > 0,
-    ),
-    undecidable: rounds.filter((round) => !round.decidable),
-    gauges: gauges.filter((gauge) => gaugeConcern(gauge, now) !== null),
-  };
+  return attentionAt(rounds, gauges, now, missCost);
 }
+
+const attentionAt = onceFor(
+  (rounds: readonly JudgedRound[], gauges: readonly Gauge[], now: number, missCost: number): Attention =>
+    frozen({
+      open: rounds.filter(
+        (round) => round.decidable && round.nextChecks.length > 0 && openHeights(round, missCost).length > 0,
+      ),
+      undecidable: rounds.filter((round) => !round.decidable),
+      gauges: gauges.filter((gauge) => gaugeConcern(gauge, now) !== null),
+    }),
+);
 
 /** Heights of a round that a re-check should settle. */
 export function openHeights(round: RoundVerdict, missCost: number): RoundVerdict['heights'] {

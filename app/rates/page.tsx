@@ -1,6 +1,5 @@
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
-import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
 import button from '@/app/_look/button.module.css';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Note } from '@/app/_look/note';
@@ -18,7 +17,7 @@ import { words } from '@/app/_words/words';
 import { everybodysFigures, riskAnswer } from '@/lib/access';
 import type { RateGrouping } from '@/lib/assess/rates';
 import { FilterForm } from './_parts/filter-form';
-import { funnelDrawing } from './_parts/funnel-drawing';
+import { Funnel } from './_parts/funnel';
 import { LetterForm } from './_parts/letter-form';
 import { MeasuringError } from './_parts/measuring-error';
 import { isFiltered, rateAddress, rateQuestion } from './_parts/question';
@@ -107,7 +106,7 @@ export default async function Rates({ searchParams }: { searchParams: Promise<Qu
       </Panel>
       {groups.length > 0 && funnel.target !== null && (
         <Panel id="funnel" title={t('funnel.title', { by: named })} note={t('funnel.note')}>
-          <StillDrawing drawing={funnelDrawing(rates)} />
+          <Funnel rates={rates} />
           <DownloadLinks
             of={t('funnel.download', { by: named })}
             picture={rateAddress('/rates/picture', question)}

@@ -48,26 +48,32 @@ export async function currentLearned(
   return { ...fit, learned: { ...fit.learned, technicians } };
 }
 
+const NO_VERDICTS: readonly (RoundVerdict & { at: number })[] = Object.freeze([]);
+const NO_HEIGHTS: readonly store.StoredHeight[] = Object.freeze([]);
+
 /** Verdicts on the rounds that the viewer may see, newest first. */
 export async function roundVerdicts(
   viewer: Viewer,
   filter: store.VerdictFilter,
-): Promise<(RoundVerdict & { at: number })[]> {
+): Promise<readonly (RoundVerdict & { at: number })[]> {
   const held = within(viewer, filter);
-  return held === null ? [] : refresh.roundVerdicts(viewer.shop.id, held);
+  return held === null ? NO_VERDICTS : refresh.roundVerdicts(viewer.shop.id, held);
 }
 
 /** Heights with their verdicts; a technician's own alone. */
-export async function heightsFor(viewer: Viewer, filter: store.VerdictFilter): Promise<store.StoredHeight[]> {
+export async function heightsFor(
+  viewer: Viewer,
+  filter: store.VerdictFilter,
+): Promise<readonly store.StoredHeight[]> {
   const held = within(viewer, filter);
-  return held === null ? [] : store.heightsFor(viewer.shop.id, held);
+  return held === null ? NO_HEIGHTS : store.heightsFor(viewer.shop.id, held);
 }
 
 /** Jobs right first time, by group; by technician only those whom the viewer may see. */
 export async function countOutcomes(
   viewer: Viewer,
   grouping: store.OutcomeGrouping,
-): Promise<store.OutcomeCount[]> {
+): Promise<readonly store.OutcomeCount[]> {
   const counts = await store.countOutcomes(viewer.shop.id, grouping);
   const own = heldTo(viewer);
   return grouping === 'technician' && own !== undefined ? counts.filter(({ key }) => key === own) : counts;

@@ -1,5 +1,6 @@
 import type { Viewer } from '@/lib/identity';
 import type { Job, Reading } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import * as store from '@/lib/store';
 import { actorOf } from './actor';
 import { heldTo, seenBy, within } from './own-rounds';
@@ -43,15 +44,15 @@ export async function newestHanging(viewer: Viewer): Promise<number | null> {
 }
 
 /** The readings of one job, of the rounds that the viewer may see. */
-export async function readingsOfJob(viewer: Viewer, job: string): Promise<Reading[]> {
+export async function readingsOfJob(viewer: Viewer, job: string): Promise<readonly Reading[]> {
   const seen = await getJob(viewer, job);
-  if (seen === null) return [];
-  const rounds = new Set(seen.rounds.map(({ stage, attempt }) => `${stage} ${attempt}`));
-  const readings: Reading[] = [];
-  for await (const reading of store.readingsFor(viewer.shop.id, { jobs: [job] }))
-    if (rounds.has(`${reading.stage} ${reading.attempt}`)) readings.push(reading);
-  return readings;
+  return seen === null ? [] : readingsIn(await store.readingsOfJob(viewer.shop.id, job), seen);
 }
+
+const readingsIn = onceFor((readings: readonly Reading[], { rounds }: Job): readonly Reading[] => {
+  const seen = new Set(rounds.map(({ stage, attempt }) => `${stage} ${attempt}`));
+  return frozen(readings.filter(({ stage, attempt }) => seen.has(`${stage} ${attempt}`)));
+});
 
 /** The readings that a filter shows; a technician's own alone. */
 export async function* readingsFor(viewer: Viewer, filter: store.ReadingFilter): AsyncGenerator<Reading> {

@@ -9,13 +9,14 @@ import { heldTo, within } from './own-rounds';
 export async function readingHistory(
   viewer: Viewer,
   query: store.RevisionQuery,
-): Promise<store.ReadingRevision[]> {
+): Promise<readonly store.ReadingRevision[]> {
   const seen = await getJob(viewer, query.job);
-  const setups = new Set(seen?.rounds.flatMap(({ setups: of }) => of.map(({ label }) => label)));
   // A setup whose readings are all excluded is in no round; those who see every round see it here.
   const open = heldTo(viewer) === undefined && seen !== null;
   const history = await store.readingHistory(viewer.shop.id, query);
-  return history.filter(({ setup }) => open || setups.has(setup));
+  if (open) return history;
+  const setups = new Set(seen?.rounds.flatMap(({ setups: of }) => of.map(({ label }) => label)));
+  return history.filter(({ setup }) => setups.has(setup));
 }
 
 /** How many readings behind a figure are excluded. */

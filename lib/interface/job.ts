@@ -37,7 +37,7 @@ const NOTHING = {
 
 /** In the words of the batch report. */
 function reported(verdicts: Awaited<ReturnType<typeof roundVerdicts>>) {
-  const { rounds, heights } = batchReport({ ...NOTHING, rounds: verdicts });
+  const { rounds, heights } = batchReport({ ...NOTHING, rounds: [...verdicts] });
   const [round] = rounds;
   if (round === undefined) return null;
   const { decidable, why, p_zero_misset, next_check } = round;

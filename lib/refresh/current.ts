@@ -1,5 +1,6 @@
 import type { Learned, RoundVerdict } from '@/lib/assess';
-import { verdictsFor, type ShopId, type VerdictFilter } from '@/lib/store';
+import { frozen, onceFor } from '@/lib/memory';
+import { verdictsFor, type ShopId, type StoredVerdict, type VerdictFilter } from '@/lib/store';
 import type { ShopFigures } from './figures';
 import { readFitWithAge, type StoredFit } from './stored-fit';
 
@@ -38,8 +39,11 @@ export async function currentFigures(shop: ShopId): Promise<(Dated & { figures: 
 export async function roundVerdicts(
   shop: ShopId,
   filter: VerdictFilter,
-): Promise<(RoundVerdict & { at: number })[]> {
-  const stored = await verdictsFor(shop, filter);
-  // The document is the verdict that this program stored.
-  return stored.map(({ document, at }) => ({ ...(document as unknown as RoundVerdict), at }));
+): Promise<readonly (RoundVerdict & { at: number })[]> {
+  return verdictsOf(await verdictsFor(shop, filter));
 }
+
+/** The document is the verdict that this program stored. */
+const verdictsOf = onceFor((stored: readonly StoredVerdict[]): readonly (RoundVerdict & { at: number })[] =>
+  frozen(stored.map(({ document, at }) => ({ ...(document as unknown as RoundVerdict), at }))),
+);

@@ -58,7 +58,7 @@ export { countExcluded } from './readings/count-excluded';
 export { excludeReading, includeReading } from './readings/exclude-reading';
 export { readingHistory } from './readings/reading-history';
 export { listLoadedFiles } from './readings/list-loaded-files';
-export { readingsFor, readingsOfSetup } from './readings/readings-for';
+export { readingsFor, readingsOfJob, readingsOfSetup } from './readings/readings-for';
 
 export { listRecheckOutcomes, recordOutcome } from './outcomes/record-outcome';
 export { countOutcomes } from './outcomes/count-outcomes';

@@ -1,4 +1,4 @@
-import { onceFor } from '@/app/_shop/once-for';
+import { onceFor } from '@/lib/memory';
 import {
   brierByMonth,
   brierScore,

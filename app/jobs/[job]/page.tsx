@@ -22,6 +22,8 @@ import { OutOfService } from './_parts/out-of-service';
 import { RoundSection } from './_parts/round-section';
 import { currentLearned, getJob, getJobRow, readingsOfJob, roundVerdicts, type JobRow } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import type { Reading, Round } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import { HandLink, handsOf, type Hands } from '@/app/_shop/hand-link';
 
 interface Props {
@@ -85,9 +87,7 @@ export default async function JobPage({ params, searchParams }: Props) {
           round={round}
           verdict={verdictOf(round)}
           learned={learned?.learned ?? null}
-          readings={readings.filter(
-            (reading) => reading.stage === round.stage && reading.attempt === round.attempt,
-          )}
+          readings={readingsIn(readings, round)}
           timeZone={shop.timeZone}
           missCost={missCostOf(shop)}
           hands={handsOf(viewer)}
@@ -97,6 +97,10 @@ export default async function JobPage({ params, searchParams }: Props) {
     </Page>
   );
 }
+
+const readingsIn = onceFor((readings: readonly Reading[], { stage, attempt }: Round): readonly Reading[] =>
+  frozen(readings.filter((reading) => reading.stage === stage && reading.attempt === attempt)),
+);
 
 function Lead({ row, timeZone, hands }: { row: JobRow; timeZone: string; hands: Hands }) {
   const t = words('jobs');

@@ -12,7 +12,7 @@ import type { JobRow, JobSort } from '@/lib/access';
 import { words } from '@/app/_words/words';
 
 interface JobTableProps {
-  rows: JobRow[];
+  rows: readonly JobRow[];
   question: Question;
   timeZone: string;
   caption: string;

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import button from '@/app/_look/button.module.css';
 import { Choice } from '@/app/_look/choice';
 import { Field } from '@/app/_look/field';
-import { onceFor } from '@/app/_shop/once-for';
+import { onceFor } from '@/lib/memory';
 import { sectionName } from '@/app/_words/jobs';
 import { monthName } from '@/app/_words/times';
 import { words } from '@/app/_words/words';

@@ -1,5 +1,5 @@
 import { cache } from 'react';
-import { onceFor } from '@/app/_shop/once-for';
+import { fewQuestions, frozen, onceFor } from '@/lib/memory';
 import { rateJobs, ratesAnswer, type Viewer } from '@/lib/access';
 import { fairRates, type FairRates, type RateJob } from '@/lib/assess/rates';
 import { isFiltered, type RateQuestion } from './question';
@@ -8,20 +8,12 @@ import { selectJobs } from './select-jobs';
 /** All jobs that a rate may count, read once a page. */
 export const allRateJobs = cache((viewer: Viewer): Promise<readonly RateJob[]> => rateJobs(viewer));
 
-/** So many questions of one history are remembered. */
-const MOST = 50;
-
 /** Rates of a part of some jobs: a model of how hard they were is fitted to them, which takes longer than the page. */
-const ratesOfPart = onceFor((jobs: readonly RateJob[]) => {
-  const known = new Map<string, FairRates>();
-  return (question: RateQuestion): FairRates => {
-    const asked = JSON.stringify(question);
-    const rates = known.get(asked) ?? fairRates(selectJobs(jobs, question), question.by);
-    if (known.size >= MOST) known.clear();
-    known.set(asked, rates);
-    return rates;
-  };
-});
+const ratesOfPart = onceFor((jobs: readonly RateJob[]) =>
+  fewQuestions((question: RateQuestion): FairRates =>
+    frozen(fairRates(selectJobs(jobs, question), question.by)),
+  ),
+);
 
 /** The rates asked for: kept ready for all jobs, worked out at once for a part of them. Null before the first answer. */
 export async function ratesFor(viewer: Viewer, question: RateQuestion): Promise<FairRates | null> {

@@ -3,18 +3,14 @@ import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { Page } from '@/app/_look/page';
 import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
-import { Table } from '@/app/_look/table';
-import { Tag } from '@/app/_look/tag';
 import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
-import { firstOf, jobAddress, type Query } from '@/app/_words/address';
-import { sectionInSentence } from '@/app/_words/jobs';
+import { firstOf, type Query } from '@/app/_words/address';
 import { pageNumber } from '@/app/_words/page-number';
-import { monthName } from '@/app/_words/times';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
-import { SECTIONS } from '@/lib/measure';
 import { jobsBehind } from '../_parts/jobs-behind';
+import { JobsTable } from '../_parts/jobs-table';
 import { rateAddress, rateQuestion } from '../_parts/question';
 import { filterWords, groupingName, groupName } from '../_parts/words';
 
@@ -44,48 +40,9 @@ export default async function JobsBehind({ searchParams }: { searchParams: Promi
     >
       <ExcludedNote viewer={viewer} />
       <Panel id="jobs" title={t('jobs.count', { n: jobs.length })}>
-        <Table
-          caption={t('jobs.caption')}
-          rows={jobs.slice((page - 1) * A_PAGE, page * A_PAGE)}
-          rowKey={({ job }) => job}
-          empty={t('jobs.empty')}
-          columns={[
-            {
-              key: 'job',
-              head: t('jobs.job'),
-              names: true,
-              cell: ({ job }) => (
-                <Link href={jobAddress(job)} prefetch={false}>
-                  {job}
-                </Link>
-              ),
-            },
-            {
-              key: 'right',
-              head: t(by === 'section' || question.section !== undefined ? 'jobs.section' : 'jobs.outcome'),
-              cell: ({ right: was }) => (
-                <Tag name={was ? 'within' : 'out'}>{t(was ? 'jobs.right' : 'jobs.wrong')}</Tag>
-              ),
-            },
-            { key: 'technician', head: t('jobs.technician'), cell: ({ technician }) => technician },
-            { key: 'sheet', head: t('jobs.sheet'), cell: ({ sheet }) => sheet ?? t('jobs.noSheet') },
-            { key: 'month', head: t('jobs.month'), whole: true, cell: ({ month }) => monthName(month) },
-            { key: 'gauges', head: t('jobs.gauges'), cell: ({ gauges }) => gauges.join(', ') },
-            {
-              key: 'out',
-              head: t('jobs.outBefore'),
-              numeric: true,
-              cell: ({ start }) => (start.measured ? start.out : t('jobs.notMeasured')),
-            },
-            {
-              key: 'sections',
-              head: t('jobs.outAfter'),
-              cell: ({ sections }) =>
-                SECTIONS.filter((section) => sections.some((one) => one.section === section && !one.right))
-                  .map(sectionInSentence)
-                  .join(', ') || t('none'),
-            },
-          ]}
+        <JobsTable
+          jobs={jobs.slice((page - 1) * A_PAGE, page * A_PAGE)}
+          ofSections={by === 'section' || question.section !== undefined}
         />
         <DownloadLinks of={title} csv={rateAddress('/rates/jobs/download', question, { group })} />
         <Pager

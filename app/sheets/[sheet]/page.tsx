@@ -11,7 +11,6 @@ import { address, sheetAddress } from '@/app/_words/address';
 import { labelFrom } from '@/app/_words/parameters';
 import { hear, speech } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
-import { SheetPicture } from '@/app/sheets/_drawing/sheet-picture';
 import { Remarks } from '@/app/sheets/_editor/remark-rows';
 import { CopyForm } from '@/app/sheets/_parts/copy-form';
 import { History } from '@/app/sheets/_parts/history';
@@ -19,8 +18,10 @@ import { LengthTable } from '@/app/sheets/_parts/length-table';
 import { PointTable } from '@/app/sheets/_parts/point-table';
 import { RetireForm } from '@/app/sheets/_parts/retire-form';
 import { sayer } from '@/app/sheets/_parts/say';
+import { StandingPicture } from '@/app/sheets/_parts/standing-picture';
 import { may, openSheet, sheetHistory, type SheetRecord } from '@/lib/access';
-import { checkRows, rowsOf } from '@/lib/measure/sheet';
+import { checkRows, rowsOf, type SheetContent } from '@/lib/measure/sheet';
+import { frozen, onceFor } from '@/lib/memory';
 
 interface Props {
   params: Promise<{ sheet: string }>;
@@ -42,13 +43,7 @@ export default async function SheetPage({ params }: Props) {
     said(),
   ]);
   if (sheet === null) notFound();
-  const rows = rowsOf(sheet);
-  const remarks = checkRows(rows);
-  const unfit = new Set(
-    remarks.flatMap(({ code, at }) =>
-      at?.block === 'lengths' && code.startsWith('length-') ? [at.row] : [],
-    ),
-  );
+  const { rows, remarks, unfit } = looked(sheet.points, sheet.dimensions);
   const keeps = may(viewer, 'keep sheets');
   return (
     <Page
@@ -84,7 +79,7 @@ export default async function SheetPage({ params }: Props) {
         </Note>
       )}
       <Panel id="drawing" title={t('page.drawing')}>
-        <SheetPicture rows={rows} unfit={unfit} say={say} speech={speech()} />
+        <StandingPicture rows={rows} unfit={unfit} />
       </Panel>
       {remarks.length > 0 && (
         <Panel id="doubts" title={t('page.doubts')} note={t('page.doubtsNote')}>
@@ -117,6 +112,16 @@ export default async function SheetPage({ params }: Props) {
     </Page>
   );
 }
+
+/** The sheet as people enter it, what is to be said of it, and which of its lengths cannot fit. */
+const looked = onceFor((points: SheetContent['points'], dimensions: SheetContent['dimensions']) => {
+  const rows = rowsOf({ points, dimensions });
+  const remarks = checkRows(rows);
+  const unfit = remarks.flatMap(({ code, at }) =>
+    at?.block === 'lengths' && code.startsWith('length-') ? [at.row] : [],
+  );
+  return frozen({ rows, remarks, unfit });
+});
 
 function Lead({ sheet: { name, revision, jobs } }: { sheet: SheetRecord }) {
   const t = words('sheets');

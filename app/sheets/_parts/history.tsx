@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { millimetres } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { words } from '@/app/_words/words';
@@ -10,7 +11,13 @@ import { sayer, type Say } from './say';
 const OPEN = 12;
 
 /** Every revision, the latest first, with what changed from the one before it. */
-export function History({ history, timeZone }: { history: readonly SheetRevision[]; timeZone: string }) {
+export const History = drawnOnce(function History({
+  history,
+  timeZone,
+}: {
+  history: readonly SheetRevision[];
+  timeZone: string;
+}) {
   const t = words('sheets');
   if (history.length === 0) return <p>{t('history.none')}</p>;
   return (
@@ -35,7 +42,7 @@ export function History({ history, timeZone }: { history: readonly SheetRevision
         ))}
     </ol>
   );
-}
+});
 
 function Changes({ changes }: { changes: readonly SheetChange[] }) {
   const t = words('sheets');

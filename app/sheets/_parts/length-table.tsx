@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Table } from '@/app/_look/table';
 import { bareMillimetres, unit } from '@/app/_words/numbers';
 import { speech } from '@/app/_words/speech';
@@ -7,7 +8,11 @@ import { fitWords } from './fit-words';
 import { sayer } from './say';
 
 /** The lengths of a sheet, and how each fits its points. */
-export function LengthTable({ rows: { points, lengths } }: { rows: SheetRows }) {
+export const LengthTable = drawnOnce(function LengthTable({
+  rows: { points, lengths },
+}: {
+  rows: SheetRows;
+}) {
   const t = words('sheets');
   const say = sayer(t);
   const head = (column: string) => say(`columns.${column}`, { unit: unit() });
@@ -35,4 +40,4 @@ export function LengthTable({ rows: { points, lengths } }: { rows: SheetRows }) 
       ]}
     />
   );
-}
+});

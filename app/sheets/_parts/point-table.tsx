@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Table } from '@/app/_look/table';
 import { bareMillimetres, unit } from '@/app/_words/numbers';
 import { words } from '@/app/_words/words';
@@ -5,7 +6,7 @@ import { FEATURES, type PointRow } from '@/lib/measure/sheet';
 import { sayer } from './say';
 
 /** The points of a sheet with what is controlled there; one line where both sides are alike. */
-export function PointTable({ rows }: { rows: readonly PointRow[] }) {
+export const PointTable = drawnOnce(function PointTable({ rows }: { rows: readonly PointRow[] }) {
   const t = words('sheets');
   const say = sayer(t);
   const length = (value: number | null) => (value === null ? '' : bareMillimetres(value));
@@ -48,4 +49,4 @@ export function PointTable({ rows }: { rows: readonly PointRow[] }) {
       ]}
     />
   );
-}
+});

@@ -18,6 +18,8 @@ import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
 import { hear } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
+import type { HabitsAnswer } from '@/lib/assess/answers';
+import { frozen, onceFor } from '@/lib/memory';
 import { currentFigures, getPerson, habitsAnswer, listSetups, may, roundVerdicts } from '@/lib/access';
 import { askedHand } from '../_parts/asked-hand';
 import { BesideShop } from '../_parts/beside-shop';
@@ -44,6 +46,12 @@ interface Props {
 const SETUPS_A_PAGE = 20;
 
 const ROUNDS = 10;
+
+const NONE: readonly never[] = Object.freeze([]);
+
+const habitsOf = onceFor((habits: HabitsAnswer, code: string): HabitsAnswer =>
+  frozen(habits.filter(({ technician }) => technician === code)),
+);
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const code = labelFrom((await params).code);
@@ -77,7 +85,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
   const placed = isHeld ? span : hand;
   const picture = (of: string) => address(`${here}/picture`, { ...question, of });
   const own = figures?.figures.technicians.find((one) => one.technician === code) ?? null;
-  const months = missetMonths(hand?.missets ?? [], { from: held.from, to: held.to, gauge: question.gauge });
+  const months = missetMonths(hand?.missets ?? NONE, { from: held.from, to: held.to, gauge: question.gauge });
   const name = person.name === '' || person.name === code ? code : `${person.name}, ${code}`;
   return (
     <Page
@@ -100,7 +108,7 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <ExcludedNote viewer={viewer} filter={{ technician: code }} />
-      <Practice hand={hand} habits={habits?.filter(({ technician }) => technician === code) ?? []} />
+      <Practice hand={hand} habits={habits === null ? NONE : habitsOf(habits, code)} />
       {own === null || figures === null ? (
         <Note>
           <p>{t('notYet', { code })}</p>

@@ -9,7 +9,7 @@ export async function heightsOfRounds(
   viewer: Viewer,
   technician: string,
   rounds: readonly Pick<RoundVerdict, 'job'>[],
-): Promise<StoredHeight[]> {
+): Promise<readonly StoredHeight[]> {
   const jobs = [...new Set(rounds.map(({ job }) => job))];
   return jobs.length === 0 ? [] : heightsFor(viewer, { technician, jobs, limit: MOST });
 }

@@ -5,7 +5,7 @@ import { drawnOnce } from '@/app/_look/still';
 import { words } from '@/app/_words/words';
 
 /** How often this hand sets wrong, month by month. */
-export const Months = drawnOnce(function Months({ months }: { months: RatePoint[] }) {
+export const Months = drawnOnce(function Months({ months }: { months: readonly RatePoint[] }) {
   const t = words('hand');
   return (
     <Panel id="months" title={t('months.title')} note={t('months.note')}>

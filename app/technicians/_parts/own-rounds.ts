@@ -1,6 +1,7 @@
 import { callOf, type Call, type HeightVerdict, type RoundVerdict } from '@/lib/assess';
 import type { Cause } from '@/lib/measure';
 import type { StoredHeight } from '@/lib/access';
+import { frozen, onceFor } from '@/lib/memory';
 
 export interface OwnHeight extends Pick<HeightVerdict, 'setup' | 'point' | 'side' | 'deviation' | 'p'> {
   call: Call;
@@ -23,25 +24,27 @@ const nameOf = (
 ): string => JSON.stringify([job, setup, point, side]);
 
 /** Of each round the heights of one hand alone, called, with what re-checks showed of them. */
-export function ownRounds(
+export const ownRounds = onceFor(function ownRounds(
   rounds: readonly (RoundVerdict & { at: number })[],
   technician: string,
   stored: readonly StoredHeight[],
   missCost: number,
-): OwnRound[] {
+): readonly OwnRound[] {
   const proved = new Map(stored.map((height) => [nameOf(height.job, height), height.cause]));
-  return rounds.map(({ job, stage, attempt, why, at, heights }) => {
-    const own = heights.filter((height) => height.technician === technician && !height.zero);
-    return {
-      ...{ job, stage, attempt, why, at },
-      heights: own.length,
-      doubtful: own
-        .map(({ setup, point, side, deviation, p }) => ({
-          ...{ setup, point, side, deviation, p },
-          call: callOf(p, missCost),
-          proved: proved.get(nameOf(job, { setup, point, side })) ?? null,
-        }))
-        .filter(({ call }) => call !== 'nothing-found'),
-    };
-  });
-}
+  return frozen(
+    rounds.map(({ job, stage, attempt, why, at, heights }) => {
+      const own = heights.filter((height) => height.technician === technician && !height.zero);
+      return {
+        ...{ job, stage, attempt, why, at },
+        heights: own.length,
+        doubtful: own
+          .map(({ setup, point, side, deviation, p }) => ({
+            ...{ setup, point, side, deviation, p },
+            call: callOf(p, missCost),
+            proved: proved.get(nameOf(job, { setup, point, side })) ?? null,
+          }))
+          .filter(({ call }) => call !== 'nothing-found'),
+      };
+    }),
+  );
+});

@@ -11,7 +11,7 @@ import { words } from '@/app/_words/words';
 import type { SetupRow } from '@/lib/access';
 
 interface SetupTableProps {
-  setups: SetupRow[];
+  setups: readonly SetupRow[];
   timeZone: string;
   caption: string;
   /** The column that says with what, or by whom. */

@@ -1,9 +1,10 @@
 import { SECTIONS, type Stage } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { among } from '@/lib/store/sql/among';
 import { ask, askAgain } from '@/lib/store/sql/ask';
 import type { JobFilter, JobQuery, JobRow, JobSort, Page, ShopId } from '@/lib/store/types';
-import { excludedByJob } from './excluded-by-job';
+import { countsByJob, excludedInJobs, type ExcludedRow } from './excluded-by-job';
 import { jobsThat } from './jobs-that';
 import { paging } from './paging';
 
@@ -60,7 +61,7 @@ export async function listJobs(shop: ShopId, query: JobQuery): Promise<Page<JobR
   const { skip, take } = paging(query);
   const [total, rows] = await Promise.all([
     countJobs(shop, query),
-    ask<Row>`${SELECT_JOBS} WHERE ${jobsThat(shop, query)} ORDER BY ${order}, j."id" DESC LIMIT ${take} OFFSET ${skip}`,
+    askAgain<Row>`${SELECT_JOBS} WHERE ${jobsThat(shop, query)} ORDER BY ${order}, j."id" DESC LIMIT ${take} OFFSET ${skip}`,
   ]);
   return { rows: await jobRows(rows), total };
 }
@@ -71,20 +72,34 @@ export async function getJobRow(shop: ShopId, job: string): Promise<JobRow | nul
   return (await jobRows(rows))[0] ?? null;
 }
 
-async function jobRows(rows: readonly Row[]): Promise<JobRow[]> {
+async function jobRows(rows: readonly Row[]): Promise<readonly JobRow[]> {
   const ids = rows.map(({ id }) => id);
-  const [hands, excluded] = await Promise.all([handsByJob(ids), excludedByJob(ids)]);
-  return rows.map((row) => jobRow(row, hands.get(row.id) ?? [], excluded.get(row.id) ?? 0));
+  const [hands, excluded] = await Promise.all([handsInJobs(ids), excludedInJobs(ids)]);
+  return rowsWith(rows, hands, excluded);
 }
 
-/** Who hung a gauge in each of these jobs, in order of their first. */
-async function handsByJob(jobs: readonly number[]): Promise<Map<number, string[]>> {
-  const rows = await ask<{ jobId: number; code: string }>`
+const rowsWith = onceFor(
+  (rows: readonly Row[], hands: readonly HandRow[], excluded: readonly ExcludedRow[]): readonly JobRow[] => {
+    const [byJob, left] = [codesByJob(hands), countsByJob(excluded)];
+    return frozen(rows.map((row) => jobRow(row, byJob.get(row.id) ?? [], left.get(row.id) ?? 0)));
+  },
+);
+
+interface HandRow {
+  jobId: number;
+  code: string;
+}
+
+/** Who hung a gauge in these jobs, in order of their first. */
+const handsInJobs = (jobs: readonly number[]): Promise<readonly HandRow[]> =>
+  askAgain<HandRow>`
     SELECT t."jobId", p."code" FROM "JobTechnician" t JOIN "Person" p ON p."id" = t."technicianId"
     WHERE t."jobId" ${among(jobs)} ORDER BY t."firstAt", p."code"`;
-  const hands = new Map<number, string[]>(jobs.map((job) => [job, []]));
-  for (const { jobId, code } of rows) hands.get(jobId)?.push(code);
-  return hands;
+
+function codesByJob(rows: readonly HandRow[]): Map<number, string[]> {
+  const codes = new Map<number, string[]>();
+  for (const { jobId, code } of rows) codes.set(jobId, [...(codes.get(jobId) ?? []), code]);
+  return codes;
 }
 
 function jobRow(row: Row, technicians: string[], excluded: number): JobRow {

@@ -1,7 +1,8 @@
 import type { Cause, Stage } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import { dimensionOf, type DimensionRow } from '@/lib/store/sheets/dimension-row';
 import { among } from '@/lib/store/sql/among';
-import { ask, askAgain } from '@/lib/store/sql/ask';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { Page, SetupQuery, SetupRow, ShopId } from '@/lib/store/types';
 import { paging } from './paging';
 import { setupsThat } from './setups-that';
@@ -32,7 +33,7 @@ export async function listSetups(shop: ShopId, query: SetupQuery): Promise<Page<
   const { skip, take } = paging(query);
   const [[count], rows] = await Promise.all([
     askAgain<{ setups: number | bigint }>`SELECT count(*) AS "setups" FROM "Setup" s WHERE ${those}`,
-    ask<Row>`
+    askAgain<Row>`
       SELECT s."id", s."label", s."hungAt", j."number" AS "job", r."stage", r."attempt", p."code" AS "technician",
         g."tag" AS "gauge"
       FROM (SELECT * FROM "Setup" s WHERE ${those} ORDER BY s."hungAt" DESC, s."id" DESC LIMIT ${take} OFFSET ${skip}) s
@@ -41,23 +42,22 @@ export async function listSetups(shop: ShopId, query: SetupQuery): Promise<Page<
       ORDER BY s."hungAt" DESC, s."id" DESC`,
   ]);
   const observed = await observedIn(rows.map(({ id }) => id));
-  return {
-    rows: rows.map((row) => setupRow(row, observed.get(row.id) ?? [])),
-    total: Number(count?.setups ?? 0),
-  };
+  return { rows: setupRows(rows, observed), total: Number(count?.setups ?? 0) };
 }
 
-/** What was read in each of these setups, in that order. */
-async function observedIn(setups: readonly number[]): Promise<Map<number, ObservedRow[]>> {
-  const rows = await ask<ObservedRow>`
+const setupRows = onceFor((rows: readonly Row[], observed: readonly ObservedRow[]): readonly SetupRow[] => {
+  const bySetup = new Map<number, ObservedRow[]>(rows.map(({ id }) => [id, []]));
+  for (const one of observed) bySetup.get(one.setupId)?.push(one);
+  return frozen(rows.map((row) => setupRow(row, bySetup.get(row.id) ?? [])));
+});
+
+/** What was read in these setups, in that order. */
+const observedIn = (setups: readonly number[]): Promise<readonly ObservedRow[]> =>
+  askAgain<ObservedRow>`
     SELECT o."setupId", o."n", o."excluded", o."deviation", o."ss", o."cause", d."quantity", d."point", d."side",
       d."section", d."station", d."zero", d."nominal", d."tolerance"
     FROM "Observation" o JOIN "Dimension" d ON d."id" = o."dimensionId"
     WHERE o."setupId" ${among(setups)} ORDER BY o."takenAt", o."dimensionId"`;
-  const bySetup = new Map<number, ObservedRow[]>(setups.map((setup) => [setup, []]));
-  for (const row of rows) bySetup.get(row.setupId)?.push(row);
-  return bySetup;
-}
 
 function setupRow(row: Row, observed: readonly ObservedRow[]): SetupRow {
   return {

@@ -1,6 +1,6 @@
 import type { Job } from '@/lib/measure';
-import { database } from '@/lib/store/connection/database';
-import { ask } from '@/lib/store/sql/ask';
+import { frozen, onceFor } from '@/lib/memory';
+import { ask, askAgain } from '@/lib/store/sql/ask';
 import type { JobFilter, ShopId } from '@/lib/store/types';
 import { assembleJobs } from './assemble-jobs';
 import { jobsThat } from './jobs-that';
@@ -18,13 +18,18 @@ export async function loadJobs(shop: ShopId, filter: JobFilter = {}): Promise<Jo
 
 /** One job, without rounds where every reading of it is excluded; null where the shop has none of this number. */
 export async function getJob(shop: ShopId, job: string): Promise<Job | null> {
-  const rows = await ask<ObservationRow>`
+  const rows = await askAgain<ObservationRow>`
     ${SELECT_OBSERVATIONS} WHERE j."shopId" = ${shop} AND j."number" = ${job} AND o."n" > 0`;
-  return assembleJobs(rows)[0] ?? withoutReadings(shop, job);
+  return assembled(rows) ?? withoutReadings(shop, job);
 }
 
+const assembled = onceFor((rows: readonly ObservationRow[]): Job | undefined =>
+  frozen(assembleJobs(rows)[0]),
+);
+
 async function withoutReadings(shop: ShopId, number: string): Promise<Job | null> {
-  const where = { shopId_number: { shopId: shop, number } };
-  const row = await database().job.findUnique({ where, select: { sheet: { select: { name: true } } } });
-  return row && { job: number, sheet: row.sheet.name, rounds: [] };
+  const [row] = await ask<{ sheet: string | null }>`
+    SELECT h."name" AS "sheet" FROM "Job" j JOIN "Sheet" h ON h."id" = j."sheetId"
+    WHERE j."shopId" = ${shop} AND j."number" = ${number}`;
+  return row === undefined ? null : { job: number, sheet: row.sheet, rounds: [] };
 }

@@ -1,7 +1,8 @@
 import type { Quantity } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { sideOf, type StoredSide } from '@/lib/store/sql/side';
-import { ask } from '@/lib/store/sql/ask';
+import { askAgain } from '@/lib/store/sql/ask';
 import type { ReadingRevision, RevisionQuery, ShopId } from '@/lib/store/types';
 
 interface Row extends Omit<ReadingRevision, 'side' | 'takenAt' | 'enteredAt' | 'excluded'> {
@@ -19,7 +20,7 @@ interface Row extends Omit<ReadingRevision, 'side' | 'takenAt' | 'enteredAt' | '
 export async function readingHistory(
   shop: ShopId,
   { job, setup, changed }: RevisionQuery,
-): Promise<ReadingRevision[]> {
+): Promise<readonly ReadingRevision[]> {
   const within = [
     setup === undefined ? Prisma.empty : Prisma.sql`AND s."label" = ${setup}`,
     changed === true
@@ -28,7 +29,7 @@ export async function readingHistory(
             AND l."repeat" = q."repeat" AND l."revision" > 1)`
       : Prisma.empty,
   ];
-  const rows = await ask<Row>`
+  const rows = await askAgain<Row>`
     SELECT j."number" AS "job", s."label" AS "setup", d."quantity", d."point", d."side", d."nominal", q."repeat",
       q."revision", q."value", q."takenAt", q."excluded", q."reason", p."code" AS "by", q."enteredAt",
       f."name" AS "file", q."line"
@@ -40,11 +41,17 @@ export async function readingHistory(
       LEFT JOIN "Person" p ON p."id" = q."personId"
     WHERE j."shopId" = ${shop} AND j."number" = ${job} ${Prisma.join(within, ' ')}
     ORDER BY s."hungAt", s."label", q."dimensionId", q."repeat", q."revision"`;
-  return rows.map(({ side, takenAt, enteredAt, excluded, ...row }) => ({
-    ...row,
-    side: sideOf(side),
-    takenAt: takenAt.getTime(),
-    enteredAt: enteredAt?.getTime() ?? null,
-    excluded: Boolean(excluded),
-  }));
+  return revisionsOf(rows);
 }
+
+const revisionsOf = onceFor((rows: readonly Row[]): readonly ReadingRevision[] =>
+  frozen(
+    rows.map(({ side, takenAt, enteredAt, excluded, ...row }) => ({
+      ...row,
+      side: sideOf(side),
+      takenAt: takenAt.getTime(),
+      enteredAt: enteredAt?.getTime() ?? null,
+      excluded: Boolean(excluded),
+    })),
+  ),
+);

@@ -1,8 +1,9 @@
 import type { Reading } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { jobsThat } from '@/lib/store/jobs/jobs-that';
 import { among } from '@/lib/store/sql/among';
-import { ask } from '@/lib/store/sql/ask';
+import { ask, askAgain } from '@/lib/store/sql/ask';
 import type { ReadingFilter, ShopId } from '@/lib/store/types';
 import { READING_ORDER, readingOf, SELECT_READINGS, type ReadingRow } from './reading-rows';
 
@@ -41,3 +42,12 @@ export async function readingsOfSetup(shop: ShopId, job: string, setup: string):
     ${SELECT_READINGS} WHERE j."shopId" = ${shop} AND j."number" = ${job} AND s."label" = ${setup} ${READING_ORDER}`;
   return rows.map(readingOf);
 }
+
+/** The readings of one job that count, as last corrected, by time; empty where there is no such job. */
+export async function readingsOfJob(shop: ShopId, job: string): Promise<readonly Reading[]> {
+  const rows = await askAgain<ReadingRow>`
+    ${SELECT_READINGS} WHERE j."shopId" = ${shop} AND j."number" = ${job} ${READING_ORDER}`;
+  return readingsOf(rows);
+}
+
+const readingsOf = onceFor((rows: readonly ReadingRow[]): readonly Reading[] => frozen(rows.map(readingOf)));

@@ -1,5 +1,6 @@
 import { dimensionKey, type Dimension } from '@/lib/measure';
 import type { SheetContent } from '@/lib/measure/sheet';
+import { frozen, onceFor } from '@/lib/memory';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { among } from '@/lib/store/sql/among';
 import { ask, askAgain } from '@/lib/store/sql/ask';
@@ -45,7 +46,7 @@ export async function openSheet(shop: ShopId, name: string): Promise<SheetRecord
     contentsOf(id),
     askAgain<{ jobs: number | bigint }>`
       SELECT count(*) AS "jobs" FROM "Job" j WHERE j."shopId" = ${shop} AND j."sheetId" = ${id}`,
-    ask<DimensionRow>`
+    askAgain<DimensionRow>`
       SELECT ${DIMENSION} FROM "Dimension" d
       WHERE d."sheetId" = ${id} AND EXISTS (SELECT 1 FROM "Observation" o WHERE o."dimensionId" = d."id")`,
   ]);
@@ -68,16 +69,20 @@ const DIMENSION = Prisma.sql`d."quantity", d."point", d."side", d."section", d."
 /** In the order of `contentColumns`. */
 async function contentsOf(sheet: number): Promise<SheetContent> {
   const [dimensions, points] = await Promise.all([
-    ask<DimensionRow>`
+    askAgain<DimensionRow>`
       SELECT ${DIMENSION} FROM "Dimension" d WHERE d."sheetId" = ${sheet}
       ORDER BY d."quantity", d."point", d."side", d."nominal"`,
-    ask<PointRow>`
+    askAgain<PointRow>`
       SELECT p."letter", p."side", p."description", p."feature", p."section", p."station", p."zero", p."halfWidth"
       FROM "SheetPoint" p WHERE p."sheetId" = ${sheet}
       ORDER BY p."station" ASC NULLS FIRST, p."letter", p."side"`,
   ]);
-  return contentOf({ dimensions, points });
+  return contentIn(dimensions, points);
 }
+
+const contentIn = onceFor((dimensions: readonly DimensionRow[], points: readonly PointRow[]): SheetContent =>
+  frozen(contentOf({ dimensions, points })),
+);
 
 /** Named sheet → its dimensions: what a measurement file may leave out. @param only the one sheet that is wanted */
 export async function sheetBook(shop: ShopId, only?: string): Promise<Map<string, Dimension[]>> {

@@ -1,8 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { GaugeKind } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import { database, transaction } from '@/lib/store/connection/database';
 import { personRow } from '@/lib/store/shop/person-row';
-import { ask } from '@/lib/store/sql/ask';
+import { askAgain } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import type {
@@ -35,11 +36,13 @@ const gauge = (row: GaugeColumns): Gauge => ({
 });
 
 /** Every gauge, by tag. */
-export async function listGauges(shop: ShopId): Promise<Gauge[]> {
-  const rows = await ask<GaugeColumns>`
+export async function listGauges(shop: ShopId): Promise<readonly Gauge[]> {
+  const rows = await askAgain<GaugeColumns>`
     SELECT "tag", "kind", "fixedMark", "state", "verifiedAt" FROM "Gauge" WHERE "shopId" = ${shop} ORDER BY "tag"`;
-  return rows.map(gauge);
+  return gaugesOf(rows);
 }
+
+const gaugesOf = onceFor((rows: readonly GaugeColumns[]): readonly Gauge[] => frozen(rows.map(gauge)));
 
 /** One gauge with its verifications, newest first. */
 export async function getGauge(

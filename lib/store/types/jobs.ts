@@ -57,7 +57,7 @@ export interface JobRow {
 }
 
 export interface Page<Row> {
-  rows: Row[];
+  rows: readonly Row[];
   total: number;
 }
 

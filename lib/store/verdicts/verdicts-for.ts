@@ -1,4 +1,5 @@
 import type { Cause, Side, Stage } from '@/lib/measure';
+import { frozen, onceFor } from '@/lib/memory';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { handIds } from '@/lib/store/jobs/hand-ids';
 import { among } from '@/lib/store/sql/among';
@@ -9,15 +10,19 @@ const USUAL = 200;
 const MOST = 5_000;
 
 /** Verdicts on rounds, newest round first. */
-export async function verdictsFor(shop: ShopId, filter: VerdictFilter): Promise<StoredVerdict[]> {
+export async function verdictsFor(shop: ShopId, filter: VerdictFilter): Promise<readonly StoredVerdict[]> {
   const rows = await askAgain<VerdictRow>`
     SELECT j."number" AS "job", r."stage", r."attempt", v."decidable", v."why", v."pZeroMisset", v."document",
       v."fitId", v."at"
     FROM "RoundVerdict" v JOIN "Round" r ON r."id" = v."roundId" JOIN "Job" j ON j."id" = r."jobId"
     WHERE v."shopId" = ${shop} ${roundConditions(filter)} ${hands(filter)}
     ORDER BY v."at" DESC, v."roundId" DESC LIMIT ${limited(filter)}`;
-  return rows.map(({ fitId, at, ...verdict }) => ({ ...verdict, fit: fitId, at: at.getTime() }));
+  return verdictsOf(rows);
 }
+
+const verdictsOf = onceFor((rows: readonly VerdictRow[]): readonly StoredVerdict[] =>
+  frozen(rows.map(({ fitId, at, ...verdict }) => ({ ...verdict, fit: fitId, at: at.getTime() }))),
+);
 
 interface VerdictRow {
   job: string;
@@ -32,7 +37,7 @@ interface VerdictRow {
 }
 
 /** Heights with their verdict, newest first; `minGauge` then asks for each height, the rest as in `verdictsFor`. */
-export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<StoredHeight[]> {
+export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<readonly StoredHeight[]> {
   const { technician, gauge, minGauge, ...ofRound } = filter;
   const { technicianId, gaugeId } = await handIds(shop, { technician, gauge });
   const rows = await askAgain<HeightRow>`
@@ -53,12 +58,18 @@ export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<S
       ${gaugeId === undefined ? Prisma.empty : Prisma.sql`AND s."gaugeId" = ${gaugeId}`}
       ${minGauge === undefined ? Prisma.empty : Prisma.sql`AND h."pGauge" + h."pBoth" >= ${minGauge}`}
     ORDER BY s."hungAt" DESC, s."id" DESC LIMIT ${limited(filter)}`;
-  return rows.map(({ hungAt, pNeither, pGauge, pBody, pBoth, ...height }) => ({
-    ...height,
-    hungAt: hungAt.getTime(),
-    p: { neither: pNeither, gauge: pGauge, body: pBody, both: pBoth },
-  }));
+  return heightsOf(rows);
 }
+
+const heightsOf = onceFor((rows: readonly HeightRow[]): readonly StoredHeight[] =>
+  frozen(
+    rows.map(({ hungAt, pNeither, pGauge, pBody, pBoth, ...height }) => ({
+      ...height,
+      hungAt: hungAt.getTime(),
+      p: { neither: pNeither, gauge: pGauge, body: pBody, both: pBoth },
+    })),
+  ),
+);
 
 interface HeightRow {
   job: string;

@@ -113,7 +113,9 @@ describe('a person who is removed', () => {
     expect(code).toMatch(/^former-\d{5}$/);
     const renamed = <T>(value: T) => JSON.parse(JSON.stringify(value).replaceAll('"QUI"', `"${code}"`)) as T;
     expect(await loadJobs(store.shop)).toEqual(renamed(jobs));
-    expect(await countOutcomes(store.shop, 'technician')).toEqual(expect.arrayContaining(renamed(outcomes)));
+    expect(await countOutcomes(store.shop, 'technician')).toEqual(
+      expect.arrayContaining([...renamed(outcomes)]),
+    );
     expect(await verdictsFor(store.shop, {})).toEqual([]);
     await refresh(store.shop, 'this program');
     expect(await verdictsFor(store.shop, {})).toHaveLength(7);

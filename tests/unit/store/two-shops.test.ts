@@ -198,6 +198,7 @@ async function everything(shop: number, fit: number) {
     jobsInOrder: await door.jobsInOrder(shop, ['J000002', 'J000000']),
     fitAnswerTexts: await door.fitAnswerTexts(shop, fit, ['rates']),
     readingsOfSetup: await door.readingsOfSetup(shop, 'J000000', 'before-0'),
+    readingsOfJob: await door.readingsOfJob(shop, 'J000001'),
     readingHistory: (await door.readingHistory(shop, { job: 'J000001', changed: true })).map(
       ({ enteredAt: _, ...revision }) => revision,
     ),

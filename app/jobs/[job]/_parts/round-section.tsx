@@ -24,7 +24,7 @@ interface RoundSectionProps {
   round: Round;
   verdict: RoundVerdict | null;
   learned: Learned | null;
-  readings: Reading[];
+  readings: readonly Reading[];
   timeZone: string;
   /** What missing damage costs against a needless re-hang. */
   missCost: number;

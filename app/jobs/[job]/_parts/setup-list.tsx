@@ -12,7 +12,7 @@ import styles from './setup-list.module.css';
 interface SetupListProps {
   setups: Setup[];
   /** Readings of this round. */
-  readings: Reading[];
+  readings: readonly Reading[];
   timeZone: string;
   job: string;
   /** Anchor of the round. */

@@ -1,4 +1,5 @@
 import { firstOf, roundAnchor, type Query } from '@/app/_words/address';
+import { frozen, onceFor } from '@/lib/memory';
 import type { Round } from '@/lib/measure';
 
 /** Which rounds the picture shows, and how: beside each other, one laid over the other, or one alone. */
@@ -30,10 +31,15 @@ export function choicesOf(rounds: readonly Round[]): string[] {
 /** What is asked for by `?show=`; else before and after beside each other, or the last round; null without rounds. */
 export function shownOf(rounds: readonly Round[], query: Query): Shown | null {
   const asked = firstOf(query, 'show');
+  return shownBy(rounds, asked === undefined || !choicesOf(rounds).includes(asked) ? null : asked);
+}
+
+const shownBy = onceFor((rounds: readonly Round[], asked: string | null): Shown | null => {
   const both = beforeAndAfter(rounds);
   const one = rounds.find((round) => anchorOf(round) === asked);
-  if (one !== undefined) return { choice: anchorOf(one), rounds: [one], over: false };
-  if (both !== null) return { choice: asked === OVER ? OVER : BESIDE, rounds: both, over: asked === OVER };
+  if (one !== undefined) return frozen({ choice: anchorOf(one), rounds: [one], over: false });
+  if (both !== null)
+    return frozen({ choice: asked === OVER ? OVER : BESIDE, rounds: both, over: asked === OVER });
   const last = rounds.at(-1);
-  return last === undefined ? null : { choice: anchorOf(last), rounds: [last], over: false };
-}
+  return last === undefined ? null : frozen({ choice: anchorOf(last), rounds: [last], over: false });
+});

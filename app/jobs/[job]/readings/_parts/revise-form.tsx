@@ -1,6 +1,7 @@
 import button from '@/app/_look/button.module.css';
 import { Field } from '@/app/_look/field';
 import form from '@/app/_look/form.module.css';
+import { drawnOnce } from '@/app/_look/still';
 import { jobAddress } from '@/app/_words/address';
 import { dimensionName } from '@/app/_words/dimensions';
 import { millimetres, unit } from '@/app/_words/numbers';
@@ -9,8 +10,12 @@ import { REASON_LENGTH, whichReading } from '../revise/form';
 import { sameReading } from './revision-table';
 import { words } from '@/app/_words/words';
 
+interface ReviseFormProps {
+  history: readonly ReadingRevision[];
+}
+
 /** A plain form, so that it works without scripts. */
-export function ReviseForm({ history }: { history: ReadingRevision[] }) {
+export const ReviseForm = drawnOnce(function ReviseForm({ history }: ReviseFormProps) {
   const [first] = history;
   if (first === undefined) return null;
   const latest = history.filter(
@@ -54,4 +59,4 @@ export function ReviseForm({ history }: { history: ReadingRevision[] }) {
       </button>
     </form>
   );
-}
+});

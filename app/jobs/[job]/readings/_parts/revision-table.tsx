@@ -1,3 +1,4 @@
+import { drawnOnce } from '@/app/_look/still';
 import { Table } from '@/app/_look/table';
 import { dimensionName } from '@/app/_words/dimensions';
 import { bareMillimetres, unit } from '@/app/_words/numbers';
@@ -5,8 +6,13 @@ import { dayAndTime } from '@/app/_words/times';
 import type { ReadingRevision } from '@/lib/access';
 import { words } from '@/app/_words/words';
 
+interface RevisionTableProps {
+  history: readonly ReadingRevision[];
+  timeZone: string;
+}
+
 /** Every revision of every reading, the first value first. */
-export function RevisionTable({ history, timeZone }: { history: ReadingRevision[]; timeZone: string }) {
+export const RevisionTable = drawnOnce(function RevisionTable({ history, timeZone }: RevisionTableProps) {
   const t = words('readings');
   return (
     <Table
@@ -42,7 +48,7 @@ export function RevisionTable({ history, timeZone }: { history: ReadingRevision[
       ]}
     />
   );
-}
+});
 
 function stateOf(one: ReadingRevision, history: readonly ReadingRevision[]): string {
   const later = history.some((other) => sameReading(one, other) && other.revision > one.revision);

@@ -49,7 +49,7 @@ export interface JobRecord {
   fit: { fittedAt: number; stale: boolean } | null;
   outcomes: RecheckOutcome[];
   /** Of readings that were corrected or excluded alone. */
-  revisions: ReadingRevision[];
+  revisions: readonly ReadingRevision[];
   /** Gauges hung in it that are out of service by now. */
   outOfService: string[];
   missCost: number;

@@ -32,7 +32,7 @@ export interface TalkSheet {
   habits: HabitCell[];
   /** The newest setups that show each habit found. */
   shownBy: ReadonlyMap<HabitCell['habit'], SetupRow[]>;
-  rounds: OwnRound[];
+  rounds: readonly OwnRound[];
   printed: { at: number; by: string };
 }
 
