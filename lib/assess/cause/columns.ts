@@ -1,6 +1,5 @@
 import type { Component } from './components';
 import { componentAt } from './explanation';
-import { wayOf } from './kinds';
 
 /** Where the numbers of one hypothesis stand in its row of `numbers`. */
 export const LEFT = 0;
@@ -24,7 +23,7 @@ export interface SettingColumns extends NormalColumns {
   count: number;
   /** Index into the settings. */
   setting: Int16Array;
-  /** In which way it is wrong (`wayOf`). */
+  /** In which way it is wrong (`way` of the component). */
   way: Uint8Array;
   /**
    * By row, the first from there on that may fit where the ordinary setting is out of reach: nowhere, on the left, on the
@@ -62,26 +61,41 @@ export function addTail({ numbers }: NormalColumns, from: number, to: number): v
   }
 }
 
-/** The ordinary setting comes first whatever its weight, since a lone reading meets it alone with fine bands. */
-export function settingColumns(settings: readonly Component[]): SettingColumns {
+/**
+ * The ordinary setting comes first whatever its weight, since a lone reading meets it alone with fine bands.
+ * @param like columns of the same slips under what was learned alike, by another hand or gauge: how often a hand is wrong
+ * is the same factor for all ways of being wrong, so these have the same order, and tails that differ by a constant.
+ */
+export function settingColumns(settings: readonly Component[], like?: SettingColumns): SettingColumns {
   const count = settings.length;
-  const setting = likeliestFirst(settings);
+  const same = like?.count === count ? like : undefined;
+  const setting = same?.setting ?? likeliestFirst(settings);
   const numbers = new Float64Array(WIDTH * count);
-  const way = new Uint8Array(count);
-  for (let row = 0; row < count; row++) {
-    const component = componentAt(settings, setting[row] ?? 0);
-    put(numbers, row, component);
-    way[row] = wayOf(component);
+  for (let row = 0; row < count; row++) put(numbers, row, componentAt(settings, setting[row] ?? 0));
+  if (same) {
+    shiftTail(numbers, same.numbers, count);
+    return { count, setting, way: same.way, numbers, next: same.next };
   }
-  const next = [0, 1, 2, 3].map((out) => nextRows(numbers, count, out)) as [
-    Uint16Array,
-    Uint16Array,
-    Uint16Array,
-    Uint16Array,
+  const way = Uint8Array.from(setting, (index) => componentAt(settings, index).way);
+  const next: SettingColumns['next'] = [
+    nextRows(numbers, count, 0),
+    nextRows(numbers, count, 1),
+    nextRows(numbers, count, 2),
+    nextRows(numbers, count, 3),
   ];
   const columns = { count, setting, way, numbers, next };
   addTail(columns, 0, count);
   return columns;
+}
+
+/** `addTail` from the tails of rows that weigh the same but for one factor, all but the first. */
+function shiftTail(numbers: Float64Array, like: Float64Array, count: number): void {
+  const at = WIDTH + LOG_PRIOR;
+  const shift = count > 1 ? (numbers[at] ?? 0) - (like[at] ?? 0) : 0;
+  for (let row = 1; row < count; row++)
+    numbers[WIDTH * row + LOG_TAIL] = (like[WIDTH * row + LOG_TAIL] ?? -Infinity) + shift;
+  const rest = count > 1 ? Math.exp(numbers[WIDTH + LOG_TAIL] ?? -Infinity) : 0;
+  numbers[LOG_TAIL] = Math.log(Math.exp(numbers[LOG_PRIOR] ?? -Infinity) + rest);
 }
 
 /** @param out sides on which the ordinary setting is out of reach: 1 left, 2 right. */

@@ -1,3 +1,4 @@
+import { wayOf } from './kinds';
 import {
   type GaugeState,
   type Learned,
@@ -19,6 +20,8 @@ export type Width = 'fine' | 'wide' | 'broad';
 export interface Component {
   /** `ordinary` for a setting without a slip. */
   misset: Misset | 'ordinary';
+  /** In which way a setting is wrong (`wayOf`), 0 for an ordinary one and for a body. */
+  way: number;
   pattern: Pattern;
   /** Index of the pattern into PATTERNS. */
   sides: number;
@@ -42,6 +45,25 @@ const NOTHING_MORE = [0, 0, 0] as const;
 
 /** Mis-sets of unknown size by the hand that sets: the same for all its setups, so they need be laid out only once. */
 export type UnknownSizes = Map<TechnicianHand, Component[]>;
+
+/** How many slips there are of each way, and the ways in which this setup cannot be mis-set. */
+interface CountedSlips {
+  alike: ReadonlyMap<Misset, number>;
+  impossible: readonly Misset[];
+}
+
+const counted = new WeakMap<readonly Slip[], CountedSlips>();
+
+function countedSlips(slips: readonly Slip[]): CountedSlips {
+  const known = counted.get(slips);
+  if (known) return known;
+  const alike = new Map<Misset, number>();
+  for (const { misset } of slips) alike.set(misset, (alike.get(misset) ?? 0) + 1);
+  const impossible = MISSETS.filter((misset) => !ALWAYS_POSSIBLE.has(misset) && !alike.has(misset));
+  const made = { alike, impossible };
+  counted.set(slips, made);
+  return made;
+}
 
 /**
  * All hypotheses about one setting, the ordinary one first. `broad` lumps unknown sizes into one normal distribution.
@@ -70,6 +92,7 @@ export function settingComponents(
     if (weight <= 0) return;
     components.push({
       misset,
+      way: wayOf(misset),
       pattern: 'none',
       sides: 0,
       band,
@@ -82,13 +105,11 @@ export function settingComponents(
       logPrior: Math.log(weight),
     });
   };
-  const alike = new Map<Misset, number>();
-  for (const { misset } of slips) alike.set(misset, (alike.get(misset) ?? 0) + 1);
+  const { alike, impossible: never } = countedSlips(slips);
   const rate = (misset: Misset): number => hand.missetRate * learned.missets[misset];
   // A slip that cannot happen here (no clearance to forget) leaves the others' rates as they are.
   let impossible = 0;
-  for (const misset of MISSETS)
-    if (!ALWAYS_POSSIBLE.has(misset) && !alike.has(misset)) impossible += rate(misset);
+  for (const misset of never) impossible += rate(misset);
   push('ordinary', -1, 0, 0, NOTHING_MORE, 1 - hand.missetRate + impossible);
   const laidOut = known?.get(hand);
   const from = components.length;
@@ -148,6 +169,7 @@ export function bodyComponents(scatter: number, learned: Learned): Component[] {
   const components: Component[] = [
     {
       misset: 'ordinary',
+      way: 0,
       pattern: 'none',
       sides: 0,
       band: -1,
@@ -178,6 +200,7 @@ export function bodyComponents(scatter: number, learned: Learned): Component[] {
         const differs = onLeft * onRight * (SIDE_DIFFERENCE * (centre || sd)) ** 2;
         components.push({
           misset: 'ordinary',
+          way: 0,
           pattern,
           sides: PATTERNS.indexOf(pattern),
           band,

@@ -1,12 +1,11 @@
-import type { Component } from './components';
-import { MISSETS } from './learned';
+import { MISSETS, type Misset } from './learned';
 
-const NUMBERS = new Map<Component['misset'], number>(
+const NUMBERS = new Map<Misset | 'ordinary', number>(
   (['ordinary', ...MISSETS] as const).map((misset, number) => [misset, number]),
 );
 
 /** Number of the way in which a setting is wrong, 0 for an ordinary one. */
-export const wayOf = ({ misset }: Pick<Component, 'misset'>): number => NUMBERS.get(misset) ?? 0;
+export const wayOf = (misset: Misset | 'ordinary'): number => NUMBERS.get(misset) ?? 0;
 
 /** Odd, and far from a power of two, so that its powers spread over 32 bits. */
 const SPREAD = 0x9e3779b1;

@@ -1,12 +1,12 @@
 import type { Section } from '@/lib/measure';
 import type { SettingColumns } from './columns';
-import type { Gain } from './combination';
 import { bodyComponents, type Component } from './components';
 import type { HeightPair, LengthEvidence, RoundFrame } from './frame';
 import { type BodyState, type GaugeState, type Learned, PATTERNS, type TechnicianHand } from './learned';
 import { lengthEvidence } from './lengths';
 import { KNOWN_PLACE, type Meeting, type Places, placesOf } from './places';
-import { type PairSettings, Settings } from './settings';
+import type { Gain } from './setting-gain';
+import { type PairSettings, Settings, type SettingShape } from './settings';
 import { knownSlips, type Slip } from './slips';
 
 /** One pair of heights away from the zero stations, ready for the search. */
@@ -45,8 +45,8 @@ export interface ZeroModel {
   gauge: GaugeState;
   /** Fine bands first, then the broad ones for meetings of two rare events. */
   settings: Component[];
-  /** Where the broad ones begin. */
-  broadFrom: number;
+  logPriors: Float64Array;
+  shape: SettingShape;
   /** State index of this setup's datum error, left. */
   error: number;
 }
@@ -71,6 +71,7 @@ export interface RoundModel {
   /** Setups away from the zero stations, station by station: the steps of the search. */
   steps: PairModel[];
   bodies: Component[];
+  bodyPriors: Float64Array;
   /** P(pattern | impact class) by class, then station, then pattern. */
   patterns: number[][][];
   shares: number[];
@@ -86,7 +87,7 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
 
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
-  const { bodies, places } = bodiesOf(body.scatter, learned);
+  const { bodies, places, logPriors } = bodiesOf(body.scatter, learned);
   const { shares, patterns, possible } = impactsOf(body);
   const settings = settingsBy(learned);
   const slips = knownSlips(frame);
@@ -109,6 +110,7 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
     zeros,
     steps,
     bodies,
+    bodyPriors: logPriors,
     shares,
     possible,
     patterns: shares.map((_, impact) =>
@@ -140,7 +142,17 @@ interface Impacts {
   /** By class, then pattern. */
   patterns: Record<Section, number[][]>;
   /** Whether any leaves a zero station like this, by pattern. */
-  possible: boolean[];
+  possible: readonly boolean[];
+}
+
+/** One list for all that are alike: which they are is asked for every round. */
+const possibles = new Map<string, readonly boolean[]>();
+
+function possibleOf(list: readonly boolean[]): readonly boolean[] {
+  const key = list.join(' ');
+  const known = possibles.get(key) ?? list;
+  possibles.set(key, known);
+  return known;
 }
 
 const impactsKnown = new WeakMap<BodyState, Impacts>();
@@ -153,8 +165,10 @@ function impactsOf(body: BodyState): Impacts {
   known = {
     shares: body.impacts.map((impact) => impact.share),
     patterns: { front: of('front'), center: of('center'), rear: of('rear') },
-    possible: PATTERNS.map((pattern) =>
-      body.impacts.some((impact) => impact.share * impact.patterns.center[pattern] > 0),
+    possible: possibleOf(
+      PATTERNS.map((pattern) =>
+        body.impacts.some((impact) => impact.share * impact.patterns.center[pattern] > 0),
+      ),
     ),
   };
   impactsKnown.set(body, known);
@@ -164,6 +178,7 @@ function impactsOf(body: BodyState): Impacts {
 interface Bodies {
   key: string;
   bodies: Component[];
+  logPriors: Float64Array;
   places: Places;
 }
 
@@ -176,7 +191,8 @@ function bodiesOf(scatter: number, learned: Learned): Bodies {
   const known = lately.find((one) => one.key === key);
   if (known) return known;
   const bodies = bodyComponents(scatter, learned);
-  const made = { key, bodies, places: placesOf(bodies) };
+  const logPriors = Float64Array.from(bodies, ({ logPrior }) => logPrior);
+  const made = { key, bodies, logPriors, places: placesOf(bodies) };
   lately.unshift(made);
   if (lately.length > FEW) lately.pop();
   return made;

@@ -5,7 +5,7 @@ import { LetGo } from './let-go';
 import { PATTERNS } from './learned';
 import { damages, type RoundModel } from './model';
 import { openErrors } from './opening-state';
-import { frontAndRear, type Openings, openings } from './openings';
+import { frontAndRear, logPriorOf, type Openings, openings } from './openings';
 import { mostOf, type Outlook } from './outlook';
 
 /** Fills a beam with all openings of a round. */
@@ -105,7 +105,7 @@ class OpenedGroups {
     const patterns = this.#openings.patterns[index] ?? 0;
     let gain = this.#gains[patterns] ?? 0;
     if (Number.isNaN(gain)) gain = this.#gains[patterns] = this.#gain(patterns);
-    return (this.#openings.logPrior[index] ?? -Infinity) + gain;
+    return logPriorOf(this.#model, this.#openings, index) + gain;
   }
 
   /** The group of those with these patterns in a beam, led by `k` where it is the first. */

@@ -1,8 +1,8 @@
-import type { Component } from './components';
 import { componentAt } from './explanation';
-import { nextKind, wayOf } from './kinds';
+import { nextKind } from './kinds';
 import { PATTERNS } from './learned';
 import type { RoundModel } from './model';
+import type { SettingShape } from './settings';
 
 /**
  * What is taken to be wrong at the zero stations, in rows of `slots`: a body hypothesis at each of the two, then a
@@ -12,8 +12,6 @@ export interface Openings {
   count: number;
   slots: number;
   picks: Int16Array;
-  /** ln prior, but for the probability of the patterns of damage. */
-  logPrior: Float64Array;
   /** Number of the kind (`nextKind`). */
   kind: Int32Array;
   /** Patterns of the two bodies (`patternsAt`). */
@@ -21,7 +19,7 @@ export interface Openings {
 }
 
 /** One number for the patterns of the bodies at the front and the rear zero station. */
-export const patternsAt = (front: number, rear: number): number => front * PATTERNS.length + rear;
+const patternsAt = (front: number, rear: number): number => front * PATTERNS.length + rear;
 
 /** What `patternsAt` made one number of. */
 export const frontAndRear = (patterns: number): [number, number] => [
@@ -29,42 +27,61 @@ export const frontAndRear = (patterns: number): [number, number] => [
   patterns % PATTERNS.length,
 ];
 
-/** What the openings of a round follow from, all of it laid out once for many rounds. */
-type Sources = Pick<RoundModel, 'bodies' | 'possible'> & { settings: readonly (readonly Component[])[] };
+/** What the openings of a round depend on. */
+interface Shape {
+  bodies: number;
+  possible: readonly boolean[];
+  settings: readonly SettingShape[];
+}
 
-/** Openings by the settings of the first zero setup: they go when those are laid out no more. */
-const known = new WeakMap<readonly Component[], { sources: Sources; openings: Openings }[]>();
-const MANY = 64;
+/** Of the last few rounds: most of a shop's rounds have as many hypotheses about their zero stations. */
+const lately: { shape: Shape; openings: Openings }[] = [];
+const FEW = 32;
 
 export function openings(model: RoundModel): Openings {
   const { zeros, possible, bodies } = model;
-  const first = zeros[0]?.settings ?? bodies;
-  let list = known.get(first);
-  if (!list) known.set(first, (list = []));
-  const found = list.find(
-    ({ sources }) =>
-      sources.possible === possible &&
-      sources.bodies === bodies &&
-      sources.settings.length === zeros.length &&
-      zeros.every(({ settings }, k) => settings === sources.settings[k]),
-  );
-  if (found) return found.openings;
-  if (list.length >= MANY) list.length = 0;
-  const sources: Sources = { possible, bodies, settings: zeros.map(({ settings }) => settings) };
-  const made = { sources, openings: openingsOf(model) };
-  list.push(made);
+  let at = 0;
+  for (; at < lately.length; at++) {
+    const shape = lately[at]?.shape;
+    if (shape?.possible !== possible || shape.bodies !== bodies.length) continue;
+    if (shape.settings.length !== zeros.length) continue;
+    let k = 0;
+    while (k < zeros.length && shape.settings[k] === zeros[k]?.shape) k++;
+    if (k === zeros.length) break;
+  }
+  const known = lately[at];
+  if (known) {
+    if (at > 0) lately.unshift(...lately.splice(at, 1));
+    return known.openings;
+  }
+  const shape: Shape = { bodies: bodies.length, possible, settings: zeros.map((zero) => zero.shape) };
+  const made = { shape, openings: layOut(model) };
+  lately.unshift(made);
+  if (lately.length > FEW) lately.pop();
   return made.openings;
+}
+
+/** ln prior of an opening, but for the probability of the patterns of damage. */
+export function logPriorOf(
+  { bodyPriors, zeros }: RoundModel,
+  { slots, picks }: Openings,
+  index: number,
+): number {
+  const row = index * slots;
+  let sum = (bodyPriors[picks[row] ?? 0] ?? 0) + (bodyPriors[picks[row + 1] ?? 0] ?? 0);
+  for (let k = 0; k < zeros.length; k++) sum += zeros[k]?.logPriors[picks[row + 2 + k] ?? 0] ?? 0;
+  return sum;
 }
 
 /**
  * Explanations of the zero stations, which have no reading of their own to judge them by: nothing wrong, one
  * thing wrong in fine bands, two things wrong in broad ones.
  */
-function openingsOf(model: RoundModel): Openings {
+function layOut(model: RoundModel): Openings {
   const slots = 2 + model.zeros.length;
   const fine: [slot: number, pick: number][] = [];
   const broad: typeof fine = [];
-  model.zeros.forEach(({ settings, broadFrom }, k) => {
+  model.zeros.forEach(({ settings, shape: { broadFrom } }, k) => {
     for (let i = 1; i < settings.length; i++) (i < broadFrom ? fine : broad).push([2 + k, i]);
   });
   for (const z of [0, 1] as const) {
@@ -87,35 +104,18 @@ function openingsOf(model: RoundModel): Openings {
     for (const [slot, pick] of pair) picks[row + slot] = pick;
     row += slots;
   }
-  return { count, slots, picks, ...weighed(model, count, slots, picks) };
-}
-
-/** What each opening weighs before any reading, and of which kind it is. */
-function weighed(
-  model: RoundModel,
-  count: number,
-  slots: number,
-  picks: Int16Array,
-): Pick<Openings, 'logPrior' | 'kind' | 'patterns'> {
-  const logPrior = new Float64Array(count);
   const kind = new Int32Array(count);
   const patterns = new Uint8Array(count);
   for (let index = 0; index < count; index++) {
-    const row = index * slots;
-    const front = componentAt(model.bodies, picks[row] ?? 0);
-    const rear = componentAt(model.bodies, picks[row + 1] ?? 0);
-    let sum = front.logPrior + rear.logPrior;
-    let number = nextKind(nextKind(0, front.sides, 0), rear.sides, 0);
-    for (let k = 0; k < model.zeros.length; k++) {
-      const zero = model.zeros[k];
-      if (!zero) break;
-      const setting = componentAt(zero.settings, picks[row + 2 + k] ?? 0);
-      sum += setting.logPrior;
-      number = nextKind(number, 0, wayOf(setting));
-    }
-    logPrior[index] = sum;
+    const start = index * slots;
+    const front = componentAt(model.bodies, picks[start] ?? 0).sides;
+    const rear = componentAt(model.bodies, picks[start + 1] ?? 0).sides;
+    let number = nextKind(nextKind(0, front, 0), rear, 0);
+    model.zeros.forEach(({ shape: { ways } }, k) => {
+      number = nextKind(number, 0, ways[picks[start + 2 + k] ?? 0] ?? 0);
+    });
     kind[index] = number;
-    patterns[index] = patternsAt(front.sides, rear.sides);
+    patterns[index] = patternsAt(front, rear);
   }
-  return { logPrior, kind, patterns };
+  return { count, slots, picks, kind, patterns };
 }

@@ -1,7 +1,8 @@
-import { settingGain } from './combination';
+import { carried } from './carried';
 import type { Component } from './components';
 import type { Explanation } from './explanation';
 import type { PairModel, ZeroModel } from './model';
+import { settingGain } from './setting-gain';
 
 /** Gauge part and body part of one height under one explanation: a bivariate normal, mm and mm². */
 export interface Parts {
@@ -58,31 +59,6 @@ export function pairParts(item: Explanation, pair: PairModel, setting: Component
     varBody: Math.max(0, varBody),
     covariance,
   };
-}
-
-/** Covariance of two places of the state, each less what two others carry to it by the levers. */
-function carried(
-  C: Float64Array,
-  n: number,
-  row: number,
-  rowA: number,
-  rowB: number,
-  column: number,
-  columnA: number,
-  columnB: number,
-  wa: number,
-  wb: number,
-): number {
-  const here = row * n;
-  const a = rowA * n;
-  const b = rowB * n;
-  return (
-    (C[here + column] ?? 0) -
-    wa * (C[here + columnA] ?? 0) -
-    wb * (C[here + columnB] ?? 0) -
-    wa * ((C[a + column] ?? 0) - wa * (C[a + columnA] ?? 0) - wb * (C[a + columnB] ?? 0)) -
-    wb * ((C[b + column] ?? 0) - wa * (C[b + columnA] ?? 0) - wb * (C[b + columnB] ?? 0))
-  );
 }
 
 /** The two parts of a zero station: its own setting and its own body, which only other stations can show. */

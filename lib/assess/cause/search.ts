@@ -114,12 +114,17 @@ function follow(
 /** @param least those that weigh less are left out; the others keep their weights. */
 function explanationsOf(model: RoundModel, from: Beam, least: number): SearchResult['explanations'] {
   const { count, logWeight } = from;
-  const best = logWeight.subarray(0, count).reduce((most, value) => Math.max(most, value), -Infinity);
-  const weights = Array.from(logWeight.subarray(0, count), (value) => Math.exp(value - best));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const worked = Array.from(weights, (_, index) => index).filter(
-    (index) => (weights[index] ?? 0) / total >= least,
-  );
+  let best = -Infinity;
+  for (let index = 0; index < count; index++) best = Math.max(best, logWeight[index] ?? -Infinity);
+  const weights = new Float64Array(count);
+  let total = 0;
+  for (let index = 0; index < count; index++) {
+    const weight = Math.exp((logWeight[index] ?? -Infinity) - best);
+    weights[index] = weight;
+    total += weight;
+  }
+  const worked: number[] = [];
+  for (let index = 0; index < count; index++) if ((weights[index] ?? 0) / total >= least) worked.push(index);
   return expand(model, from, worked)
     .map((explanation, at) => ({ weight: (weights[worked[at] ?? 0] ?? 0) / total, explanation }))
     .sort((a, b) => b.weight - a.weight);

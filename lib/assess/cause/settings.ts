@@ -17,8 +17,22 @@ export interface PairSettings {
 /** All that a zero setup can be: fine bands first, then the broad ones for meetings of two rare events. */
 export interface ZeroSettings {
   settings: Component[];
+  logPriors: Float64Array;
+  shape: SettingShape;
+}
+
+/** What the settings of a zero setup have in common with those of other hands and gauges with the same slips. */
+export interface SettingShape {
   /** Where the broad ones begin. */
   broadFrom: number;
+  /** In which way each is wrong. */
+  ways: Uint8Array;
+}
+
+/** Of the first setup that was laid out with these slips. */
+interface First {
+  columns?: SettingColumns;
+  shape?: SettingShape;
 }
 
 interface LaidOut {
@@ -38,6 +52,7 @@ export class Settings {
   readonly #fine: UnknownSizes = new Map();
   readonly #broad: UnknownSizes = new Map();
   readonly #known = new Map<TechnicianHand, Map<GaugeState, Map<readonly Slip[], LaidOut>>>();
+  readonly #first = new Map<readonly Slip[], First>();
   #count = 0;
 
   constructor(learned: Learned) {
@@ -59,6 +74,7 @@ export class Settings {
     if (known) return known;
     if (this.#count >= MANY) {
       this.#known.clear();
+      this.#first.clear();
       this.#count = 0;
     }
     const byGauge = this.#known.get(hand) ?? new Map<GaugeState, Map<readonly Slip[], LaidOut>>();
@@ -73,7 +89,9 @@ export class Settings {
 
   #pair(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): PairSettings {
     const settings = settingComponents(slips, hand, gauge, this.#learned, false, this.#fine);
-    const columns = settingColumns(settings);
+    const first = this.#firstOf(slips);
+    const columns = settingColumns(settings, first.columns);
+    first.columns ??= columns;
     const met: { places: Places; only: boolean; meetings: Meeting[] }[] = [];
     return {
       settings,
@@ -92,7 +110,20 @@ export class Settings {
   #zero(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): ZeroSettings {
     const fine = settingComponents(slips, hand, gauge, this.#learned, false, this.#fine);
     const broad = settingComponents(slips, hand, gauge, this.#learned, true, this.#broad).slice(1);
-    return { settings: [...fine, ...broad], broadFrom: fine.length };
+    const settings = [...fine, ...broad];
+    const first = this.#firstOf(slips);
+    first.shape ??= { broadFrom: fine.length, ways: Uint8Array.from(settings, ({ way }) => way) };
+    return {
+      settings,
+      logPriors: Float64Array.from(settings, ({ logPrior }) => logPrior),
+      shape: first.shape,
+    };
+  }
+
+  #firstOf(slips: readonly Slip[]): First {
+    let first = this.#first.get(slips);
+    if (!first) this.#first.set(slips, (first = {}));
+    return first;
   }
 }
 
