@@ -6,13 +6,14 @@ import { setFlagsFromString } from 'node:v8';
 import {
   faultList,
   joinFiles,
+  sharedLines,
   type ReadingTable,
   tableOf,
   tabulateMeasurementFile,
   type Reading,
 } from '@/lib/measure';
-import { reportAround } from '@/lib/reports';
-import { assessTable, withCrew } from '@/lib/reports/together';
+import { packedReport } from '@/lib/reports';
+import { assessLines, withCrew } from '@/lib/reports/together';
 
 const USAGE = `npm run -s report -- [--time-zone Europe/Berlin] FILE.csv [FILE.csv …]
 
@@ -56,12 +57,15 @@ async function report(args: string[]): Promise<number> {
   }
   if (positionals.length === 0) throw new Refused(`Name at least one measurement file.\n\n${USAGE}`);
   const { shop, texts } = await withCrew(await aboutRounds(positionals), async (crew) => {
-    const table = oneTable(await readFiles(positionals, values['time-zone']));
-    const jobs = table.jobs.length;
-    note(`${table.size} readings of ${jobs} jobs. Computing …`);
-    return assessTable(crew, table, telling(jobs));
+    // The table itself may go: what is computed rests on what the threads share of it.
+    const lines = sharedLines(oneTable(await readFiles(positionals, values['time-zone'])));
+    const jobs = lines.lines.jobs.all.length;
+    note(`${lines.size} readings of ${jobs} jobs. Computing …`);
+    // From here on little is let go of what a thread keeps: to look through it often is a tenth of all work.
+    setFlagsFromString('--heap-growing-percent=100');
+    return assessLines(crew, lines, telling(jobs));
   });
-  for (const piece of reportAround(shop, texts)) await print(piece);
+  for (const piece of packedReport(shop, texts)) await print(piece);
   return 0;
 }
 

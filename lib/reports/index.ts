@@ -1,5 +1,5 @@
 export { batchReport } from './batch';
-export { batchReportText, reportAround } from './batch-text';
+export { batchReportText, packedReport } from './batch-text';
 export { batchReportStream, type StoredShop } from './batch-stream';
 export type { BatchReport } from './contract';
-export { type VerdictText, verdictText } from './verdict-texts';
+export { packed, type VerdictText, verdictText } from './verdict-texts';

@@ -1,22 +1,28 @@
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import type { RoundVerdict } from '@/lib/assess/types';
 import { asText } from './as-text';
 import { heights, round } from './batch';
 
 /** The lines that the report prints of some verdicts; empty where there are none. */
-export interface VerdictText<Text = Uint8Array<ArrayBuffer>> {
+export interface VerdictText<Text = string> {
   heights: Text;
   rounds: Text;
 }
 
-export const verdictText = (verdicts: readonly RoundVerdict[]): VerdictText<string> => ({
+export const verdictText = (verdicts: readonly RoundVerdict[]): VerdictText => ({
   heights: verdicts.flatMap(heights).map(asText).join(',\n'),
   rounds: verdicts.map(round).map(asText).join(',\n'),
 });
 
-const encoder = new TextEncoder();
+/** Packed: the lines are much alike, so it takes a fifth of their room. With memory of its own, which can be moved. */
+export type Packed = Uint8Array<ArrayBuffer>;
 
-/** In UTF-8, as it is printed: what another thread has made is handed on without a copy. */
-export const encoded = ({ heights, rounds }: VerdictText<string>): VerdictText => ({
-  heights: encoder.encode(heights),
-  rounds: encoder.encode(rounds),
+export const packed = ({ heights, rounds }: VerdictText): VerdictText<Packed> => ({
+  heights: pack(heights),
+  rounds: pack(rounds),
 });
+
+/** At the least effort there is. */
+const pack = (text: string): Packed => new Uint8Array(deflateRawSync(text, { level: 1, chunkSize: 1 << 17 }));
+
+export const unpacked = (text: Packed): Uint8Array => inflateRawSync(text, { chunkSize: 1 << 18 });

@@ -5,7 +5,7 @@ import { type Pass, surveyJobs, type SurveyedJobs, type Tally, tallyPart } from 
 import { type Measured, measuredIn } from '@/lib/assess/measured';
 import { collapseJobs, type Reading, type Round, type SharedLines, SharedReadings } from '@/lib/measure';
 
-import { encoded, type VerdictText, verdictText } from '../verdict-texts';
+import { type Packed, packed, type VerdictText, verdictText } from '../verdict-texts';
 
 /** Where a round stands: its job, by the number in the file, and which of the job's rounds it is. */
 export interface RoundAt {
@@ -22,7 +22,7 @@ export interface JobsSurveyed {
 
 /** The lines of the report on some jobs, and the sums of their habits by technician, but for the setups that show them. */
 export interface JobsJudged {
-  text: VerdictText;
+  text: VerdictText<Packed>;
   tallies: Map<string, HabitTally>;
 }
 
@@ -67,7 +67,7 @@ export class Works {
       learned: held(this.#learned),
       firsts: firstReadings(readings.flat()),
     });
-    return { text: encoded(verdictText(rounds)), tallies: this.#shown.takenFrom(tallies) };
+    return { text: packed(verdictText(rounds)), tallies: this.#shown.takenFrom(tallies) };
   }
 
   /** The setups that show the habits of all jobs that were judged here. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ShopAssessment } from '@/lib/assess/shop-assessment';
-import { batchReport, batchReportText, reportAround, verdictText } from '@/lib/reports';
+import { batchReport, batchReportText, packed, packedReport, verdictText } from '@/lib/reports';
 
 const SHOP: ShopAssessment = {
   technicians: [
@@ -189,8 +189,8 @@ describe('the batch report', () => {
     const [first] = SHOP.rounds;
     if (first === undefined) throw new Error('The shop has changed.');
     const rounds = ['J7', 'J8', 'J9'].map((job) => ({ ...first, job }));
-    const texts = [rounds.slice(0, 1), [], rounds.slice(1)].map(verdictText);
-    const text = [...reportAround(SHOP, texts)].join('');
+    const texts = [rounds.slice(0, 1), [], rounds.slice(1)].map(verdictText).map(packed);
+    const text = Array.from(packedReport(SHOP, texts), (piece) => Buffer.from(piece).toString()).join('');
     expect(JSON.parse(text)).toEqual(batchReport({ ...SHOP, rounds }));
   });
 

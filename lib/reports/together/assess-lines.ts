@@ -5,8 +5,8 @@ import { ShownSums } from '@/lib/assess/habits';
 import { learning, type LearnOptions, surveyOf } from '@/lib/assess/learn';
 import { MeasuredSums } from '@/lib/assess/measured';
 import type { ShopAssessment } from '@/lib/assess/shop-assessment';
-import { type ReadingTable, sharedLines, SharedReadings } from '@/lib/measure';
-import type { VerdictText } from '../verdict-texts';
+import { type SharedLines, SharedReadings } from '@/lib/measure';
+import type { Packed, VerdictText } from '../verdict-texts';
 import type { Crew } from './crew';
 import { TallySums } from './tally-sums';
 import type { RoundAt } from './works';
@@ -16,21 +16,20 @@ export interface Telling extends LearnOptions {
 }
 
 /** A shop worked out by a crew: the verdicts stand in `texts` alone, as the report prints them. */
-export interface AssessedTable {
+export interface AssessedLines {
   shop: ShopAssessment;
-  texts: VerdictText[];
+  texts: VerdictText<Packed>[];
 }
 
 /** Jobs that are surveyed at once. */
 const SURVEYED = 100;
 
 /** `assessShop` of the jobs of accepted files, by a crew, the same to the last digit. */
-export async function assessTable(
+export async function assessLines(
   crew: Crew,
-  table: ReadingTable,
+  lines: SharedLines,
   { onJudged, ...options }: Telling = {},
-): Promise<AssessedTable> {
-  const lines = sharedLines(table);
+): Promise<AssessedLines> {
   await crew.take(lines);
   const jobs = new SharedReadings(lines).jobsInOrder;
   const surveyed = await Promise.all(inParts(jobs, SURVEYED).map((part) => crew.survey(part)));
@@ -40,7 +39,7 @@ export async function assessTable(
   const survey = surveyOf(surveyed.map((part) => part.survey));
   const learned = await passTogether(learning(rounds, survey, options), (part) => crew.tally(part));
   await crew.know(learned);
-  const texts: VerdictText[] = [];
+  const texts: VerdictText<Packed>[] = [];
   const habits = new TallySums();
   let judged = 0;
   await Promise.all(
