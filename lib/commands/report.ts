@@ -61,8 +61,8 @@ async function report(args: string[]): Promise<number> {
     const lines = sharedLines(oneTable(await readFiles(positionals, values['time-zone'])));
     const jobs = lines.lines.jobs.all.length;
     note(`${lines.size} readings of ${jobs} jobs. Computing …`);
-    // From here on little is let go of what a thread keeps: to look through it often is a tenth of all work.
-    setFlagsFromString('--heap-growing-percent=100');
+    // From here on little is let go of what a thread keeps: looking through it as often is a tenth of all work.
+    setFlagsFromString('--heap-growing-percent=40');
     return assessLines(crew, lines, telling(jobs));
   });
   for (const piece of packedReport(shop, texts)) await print(piece);
