@@ -41,7 +41,7 @@ interface LaidOut {
 }
 
 /** So many are kept: each takes some kilobytes. */
-const MANY = 4096;
+const MANY = 1024;
 
 /**
  * What setups can be under what was learned. It is the same whenever a hand hangs a gauge at the same points of the
