@@ -63,6 +63,8 @@ export async function doUntil(
 ): Promise<string[]> {
   const asked: string[] = [];
   while (!until.test((await now(page).textContent()) ?? '')) asked.push(await doNext(page, deviation));
+  // The focus follows the heading: whoever goes elsewhere before that is called back.
+  await expect(page.locator('#now :focus')).toBeVisible();
   return asked;
 }
 

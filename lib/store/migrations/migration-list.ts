@@ -25,18 +25,21 @@ export function lastSchema(engine: EngineName): string | null {
     : readFileSync(join(migrationsFolder(engine), last, 'schema.prisma'), 'utf8');
 }
 
+/** SQL of a committed migration. */
+export const migrationScript = (engine: EngineName, name: string): string =>
+  readFileSync(join(migrationsFolder(engine), name, 'migration.sql'), 'utf8');
+
 /** The committed migrations as the schema engine takes them. */
 export function migrationList(engine: EngineName): MigrationList {
-  const folder = migrationsFolder(engine);
   return {
-    baseDir: folder,
+    baseDir: migrationsFolder(engine),
     lockfile: { path: 'migration_lock.toml', content: `provider = "${engine}"\n` },
     shadowDbInitScript: '',
     migrationDirectories: migrationNames(engine).map((name) => ({
       path: name,
       migrationFile: {
         path: 'migration.sql',
-        content: { tag: 'ok', value: readFileSync(join(folder, name, 'migration.sql'), 'utf8') },
+        content: { tag: 'ok', value: migrationScript(engine, name) },
       },
     })),
   };

@@ -217,7 +217,7 @@ const TURNS = 4;
 
 async function measureInTurns(pages: readonly Asked[]): Promise<Measured[]> {
   // What is compiled and cached at first use is no part of a page's time.
-  for (const { url, headers } of pages) await request(url, headers, { clients: 2, times: 20 });
+  for (const { url, headers } of pages) await request(url, headers, { clients: 2, times: 60 });
   const found = pages.map(() => ({ seconds: 0, all: [] as Answered[] }));
   for (let turn = 0; turn < TURNS; turn++)
     for (const [index, { url, headers, served }] of pages.entries()) {

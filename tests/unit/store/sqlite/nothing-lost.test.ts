@@ -10,7 +10,8 @@ import { collapse, writeMeasurementFile } from '@/lib/measure';
 import { closeStore, countJobs, getShop, loadJobs, saveReadings } from '@/lib/store';
 import { patiently } from '@/lib/store/connection/patiently';
 import { migrate } from '@/lib/store/migrations/migrate';
-import { migrationNames } from '@/lib/store/migrations/migration-list';
+import { migrationNames, migrationScript } from '@/lib/store/migrations/migration-list';
+import { SqliteMigrationAdapter } from '@/lib/store/migrations/sqlite-migration-adapter';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
 
@@ -111,5 +112,28 @@ describe('a migration that is killed', () => {
     expect(applied.pluck().all()).toEqual(migrationNames('sqlite'));
     expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
     database.close();
+  });
+
+  it('between the last of it and the engine’s record is done all the same', async () => {
+    const whole = join(folder, 'whole.db');
+    const path = join(folder, 'killed-between.db');
+    const [first = '', ...others] = migrationNames('sqlite');
+    await migrate(`file:${whole}`);
+    // As the engine leaves a file before it begins the first: its own table, and a migration that is not finished.
+    const database = new Database(path);
+    database.exec(`ATTACH '${whole}' AS whole`);
+    const table = database.prepare(`SELECT sql FROM whole.sqlite_master WHERE name = '_prisma_migrations'`);
+    database.exec(String(table.pluck().get()));
+    database
+      .prepare(
+        `INSERT INTO "_prisma_migrations" SELECT * FROM whole."_prisma_migrations" WHERE migration_name = ?`,
+      )
+      .run(first);
+    database.exec('UPDATE "_prisma_migrations" SET finished_at = NULL, applied_steps_count = 0');
+    database.close();
+    const adapter = new SqliteMigrationAdapter(path);
+    await (await adapter.connect()).executeScript(migrationScript('sqlite', first));
+    await adapter.close();
+    expect(await migrate(`file:${path}`)).toEqual(others);
   });
 });
