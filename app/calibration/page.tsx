@@ -7,9 +7,9 @@ import prose from '@/app/_look/prose.module.css';
 import { NothingYet } from '@/app/_overview/nothing-yet';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { decimal, grouped, percent } from '@/app/_words/numbers';
-import { CLEAR, provedOnly, roundsOf } from '@/lib/assess/calibration';
+import { CLEAR } from '@/lib/assess/calibration';
 import { CalledPanel } from './_parts/called-panel';
-import { asForetold, calledBy, reliabilityOf, scoresOf } from './_parts/proofs';
+import { asForetold, calledBy, countsOf, reliabilityOf, scoresOf } from './_parts/proofs';
 import { ReliabilityPanel } from './_parts/reliability-panel';
 import { ScorePanel } from './_parts/score-panel';
 import { countJobs, may, provedHeights } from '@/lib/access';
@@ -31,9 +31,7 @@ export default async function Calibration() {
   if (jobs === 0) return <NothingYet title={t('title')} />;
   const heights = asForetold(proofs);
   const bins = reliabilityOf(heights);
-  const proved = provedOnly(heights);
-  const recorded = proofs.filter(({ by }) => by === 'recorded').length;
-  const ahead = proofs.filter((proof) => proof.ahead).length;
+  const counts = countsOf(proofs);
   return (
     <Page title={t('title')} lead={t('lead')}>
       <ExcludedNote viewer={viewer} />
@@ -41,29 +39,29 @@ export default async function Calibration() {
         figures={[
           {
             name: t('checked.name'),
-            value: grouped(heights.length),
+            value: grouped(counts.heights),
             detail: t('checked.detail'),
           },
           {
             name: t('proved.name'),
-            value: grouped(proved.length),
-            detail: t('proved.detail', { rounds: roundsOf(proved), recorded }),
+            value: grouped(counts.proved),
+            detail: t('proved.detail', { rounds: counts.rounds, recorded: counts.recorded }),
           },
           {
             name: t('open.name'),
-            value: grouped(heights.length - proved.length),
+            value: grouped(counts.heights - counts.proved),
             detail: t('open.detail'),
           },
           {
             name: t('foretold.name'),
-            value: grouped(ahead),
+            value: grouped(counts.ahead),
             detail: t('foretold.detail'),
           },
         ]}
       />
-      {proved.length < FEW_HEIGHTS && (
+      {counts.proved < FEW_HEIGHTS && (
         <Note>
-          <p>{t('few', { n: proved.length })}</p>
+          <p>{t('few', { n: counts.proved })}</p>
         </Note>
       )}
       <CalledPanel

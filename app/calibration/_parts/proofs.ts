@@ -3,9 +3,11 @@ import {
   brierByMonth,
   brierScore,
   calledHeights,
+  provedOnly,
   reliability,
   type Foretold,
   type ReliabilityBin,
+  roundsOf,
 } from '@/lib/assess/calibration';
 import { CAUSES, type Cause } from '@/lib/measure';
 import { roundAnchor } from '@/app/_words/address';
@@ -13,6 +15,18 @@ import { CALLS } from '@/app/_words/verdicts';
 import type { StoredProof } from '@/lib/access';
 
 export type ForetoldThen = Foretold & { month: string };
+
+/** How many heights were proved, in how many rounds, how many by a recorded re-check, and how many were foretold. */
+export const countsOf = onceFor((proofs: readonly StoredProof[]) => {
+  const proved = provedOnly(asForetold(proofs));
+  return {
+    heights: proofs.length,
+    proved: proved.length,
+    rounds: roundsOf(proved),
+    recorded: proofs.filter(({ by }) => by === 'recorded').length,
+    ahead: proofs.filter(({ ahead }) => ahead).length,
+  };
+});
 
 /** Proofs as the calculation takes them: heights of one round belong together. */
 export const asForetold = onceFor((proofs: readonly StoredProof[]): readonly ForetoldThen[] =>
