@@ -70,7 +70,7 @@ export async function doUntil(
 
 /** Tabs on until the focus is where it is wanted, as somebody without a mouse does. */
 export async function tabTo(page: Page, selector: string): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
+  for (let presses = 0; presses < 80; presses++) {
     if (await page.evaluate((one) => document.activeElement?.matches(one) === true, selector)) return;
     await page.keyboard.press('Tab');
   }

@@ -86,6 +86,8 @@ test('a whole round is measured by the keyboard alone, and what is wrong is caug
   // The last gauge is left out with a reason, and the round is finished.
   await tabTo(page, 'details:nth-of-type(3) summary');
   await page.keyboard.press('Enter');
+  // Its form is drawn when it is first opened: whoever goes on before that is past it.
+  await expect(page.locator('#leave-reason')).toBeVisible();
   await tabTo(page, '#leave-reason');
   await page.keyboard.type('cannot be reached');
   await page.keyboard.press('Enter');
