@@ -29,6 +29,10 @@ export function lastSchema(engine: EngineName): string | null {
 export const migrationScript = (engine: EngineName, name: string): string =>
   readFileSync(join(migrationsFolder(engine), name, 'migration.sql'), 'utf8');
 
+/** The committed migration of this script, which is all that the schema engine hands over; none for scripts of its own. */
+export const migrationOf = (engine: EngineName, script: string): string | undefined =>
+  migrationNames(engine).find((name) => migrationScript(engine, name) === script);
+
 /** The committed migrations as the schema engine takes them. */
 export function migrationList(engine: EngineName): MigrationList {
   return {

@@ -2,22 +2,19 @@ import { PrismaPg } from '@prisma/adapter-pg';
 import type { SqlDriverAdapter } from '@prisma/driver-adapter-utils';
 import pg from 'pg';
 import { HISTORY, onRecord, type MigrationKept } from './history';
-import { migrationNames, migrationScript } from './migration-list';
+import { migrationOf } from './migration-list';
 
 /** Any number that nothing else in the database locks. */
 const LOCK = 7_242_640;
 
 /**
- * The PostgreSQL adapter for migrations: each is sent as one script, which the server runs whole or not at all, and which
- * puts on record that it is finished: killed before the engine does, it would apply the migration again. And one process migrates at a time.
+ * The PostgreSQL adapter for migrations: each is sent as one script, which the server runs whole or not at all, and
+ * which puts on record that it is finished: killed before the engine does, it would apply the migration again. And one
+ * process migrates at a time.
  */
 export class PostgresqlMigrationAdapter extends PrismaPg {
   readonly #turn: pg.Client;
   readonly #connections: SqlDriverAdapter[] = [];
-  /** Of each migration by its script, which is all that the engine hands over. */
-  readonly #names = new Map(
-    migrationNames('postgresql').map((name) => [migrationScript('postgresql', name), name]),
-  );
   #waited: Promise<unknown> | null = null;
 
   constructor(url: string) {
@@ -37,7 +34,7 @@ export class PostgresqlMigrationAdapter extends PrismaPg {
     const adapter = await super.connect();
     this.#connections.push(adapter);
     adapter.executeScript = async (script) => {
-      const name = this.#names.get(script);
+      const name = migrationOf('postgresql', script);
       await adapter.underlyingDriver().query(name === undefined ? script : `${script}\n;\n${onRecord(name)}`);
     };
     return adapter;

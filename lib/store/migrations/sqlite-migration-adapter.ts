@@ -3,18 +3,17 @@ import { dirname } from 'node:path';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type { SqlDriverAdapter } from '@prisma/driver-adapter-utils';
 import { HISTORY, onRecord, type MigrationKept } from './history';
-import { migrationNames, migrationScript } from './migration-list';
+import { migrationOf } from './migration-list';
 
 /**
  * The SQLite adapter for migrations: each runs whole or not at all, and is on record as finished in the same
- * transaction. The engine puts that on record afterwards: killed in between, it would apply the migration again. References are off while it runs,
- * since redefining a table would otherwise delete what refers to it, and checked before it is kept.
+ * transaction. The engine puts that on record afterwards: killed in between, it would apply the migration again.
+ * References are off while it runs, since redefining a table would otherwise delete what refers to it, and checked
+ * before it is kept.
  */
 export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
   readonly #path: string;
   readonly #connections: SqlDriverAdapter[] = [];
-  /** Of each migration by its script, which is all that the engine hands over. */
-  readonly #names = new Map(migrationNames('sqlite').map((name) => [migrationScript('sqlite', name), name]));
 
   constructor(path: string) {
     super({ url: `file:${path}`, timeout: 30_000 });
@@ -35,7 +34,7 @@ export class SqliteMigrationAdapter extends PrismaBetterSqlite3 {
         if (broken.rows.length > 0) {
           throw new Error(`The migration would leave ${broken.rows.length} rows that refer to nothing.`);
         }
-        const name = this.#names.get(script);
+        const name = migrationOf('sqlite', script);
         if (name !== undefined) await run(onRecord(name));
         await run('COMMIT;');
       } catch (error) {
