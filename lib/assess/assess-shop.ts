@@ -1,6 +1,7 @@
 import type { Job } from '@/lib/measure';
 import type { Learned } from './cause/learned';
-import { judgeJobs, type JudgedJobs, partsOfJobs } from './judge-jobs';
+import { inParts } from '@/lib/measure/in-parts';
+import { judgeJobs, type JudgedJobs, PART } from './judge-jobs';
 import { gaugeFigures, technicianFigures } from './figures';
 import { type FirstReadings, habitsFound, sumByTechnician } from './habits';
 import { learn, type LearnOptions } from './learn';
@@ -16,7 +17,7 @@ export interface ShopOptions extends LearnOptions {
 /** Everything that is computed of a shop's jobs, from nothing but the jobs. The verdicts are without patterns. */
 export function assessShop(jobs: readonly Job[], options: ShopOptions = {}): ShopAssessment {
   const learned = learn(jobs, options);
-  const parts = partsOfJobs({ jobs, learned, firsts: options.firsts }).map(judgeJobs);
+  const parts = inParts(jobs, PART).map((own) => judgeJobs({ jobs: own, learned, firsts: options.firsts }));
   return assessment(MeasuredSums.of(jobs), learned, {
     rounds: parts.flatMap(({ rounds }) => rounds),
     tallies: sumByTechnician(parts.map(({ tallies }) => tallies)),

@@ -20,24 +20,6 @@ export interface JudgedJobs {
 /** Jobs of one part. Sums are made part by part wherever they are made, so that their last digit is the same. */
 export const PART = 20;
 
-export function partsOfJobs(task: JobsTask): JobsTask[] {
-  return Array.from({ length: Math.ceil(task.jobs.length / PART) }, (_, i) => {
-    const jobs = task.jobs.slice(i * PART, (i + 1) * PART);
-    return { ...task, jobs, firsts: firstsOf(jobs, task.firsts) };
-  });
-}
-
-/** Only those of the jobs: another thread gets a copy of what it is handed. */
-function firstsOf(jobs: readonly Job[], firsts: FirstReadings | undefined): FirstReadings | undefined {
-  if (firsts === undefined) return undefined;
-  return new Map(
-    jobs.flatMap(({ job }) => {
-      const own = firsts.get(job);
-      return own === undefined ? [] : [[job, own] as const];
-    }),
-  );
-}
-
 /** The verdicts of one part as far as the batch report tells them, and its habits’ sums. */
 export function judgeJobs({ jobs, learned, firsts }: JobsTask): JudgedJobs {
   const rounds = jobs.flatMap((job) =>

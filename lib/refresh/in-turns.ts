@@ -1,3 +1,5 @@
+import { inParts } from '@/lib/measure/in-parts';
+
 /** Jobs that are held at once: as many as keep every thread busy while the next are read. */
 const JOBS_AT_ONCE = 100;
 /** Rounds that one thread is handed at once. */
@@ -22,20 +24,10 @@ export async function inTurns<Item, Result>(
   let next = turn(0);
   for (let start = JOBS_AT_ONCE; next !== null; start += JOBS_AT_ONCE) {
     const items = await next;
-    const working = inParts(items, work);
+    const working = Promise.all(inParts(items, A_PART).map(work)).then((results) => results.flat());
     // Asked for before the work is done. Should that fail, nobody waits for it any more: its own failure says nothing new.
     next = turn(start);
     next?.catch(() => undefined);
     await keep(items, await working);
   }
-}
-
-async function inParts<Item, Result>(
-  items: readonly Item[],
-  work: Turn<Item, Result>['work'],
-): Promise<Result[]> {
-  const parts = Array.from({ length: Math.ceil(items.length / A_PART) }, (_, i) =>
-    work(items.slice(i * A_PART, (i + 1) * A_PART)),
-  );
-  return (await Promise.all(parts)).flat();
 }

@@ -40,7 +40,7 @@ export function openAhead(model: RoundModel, outlook: Outlook, beam: Beam, reach
   const opened = new OpenedGroups(model, found);
   const most = mostOf(coming);
   const n = 2 * model.zeros.length;
-  const state = { ...stateAhead(n + 2), m: 0, C: 0 };
+  const state = { ...stateAhead(n + 2), n, m: 0, C: 0 };
   letGo.begin(count, reach);
   for (let index = 0; index < count; index++) {
     const own = opened.logWeight(index);
@@ -49,7 +49,7 @@ export function openAhead(model: RoundModel, outlook: Outlook, beam: Beam, reach
       letGo.score(index, own + most);
       continue;
     }
-    openErrors(model, picks, index * slots, n, state);
+    openErrors(model, picks, index * slots, state);
     const ahead = foresee(coming, n, 0, most, letGo.floor - own);
     letGo.score(index, own + ahead.all);
     after[index] = ahead.after;
@@ -82,7 +82,7 @@ function put(
   beam.picks[pick + 1] = picks[row + 1] ?? 0;
   const zeroAt = pick + zeroPicks(model);
   for (let z = 0; z < model.zeros.length; z++) beam.picks[zeroAt + z] = picks[row + 2 + z] ?? 0;
-  openErrors(model, picks, row, size, { mean, covariance, m: k * size, C: k * size * size });
+  openErrors(model, picks, row, { mean, covariance, n: size, m: k * size, C: k * size * size });
   beam.kind[k] = kind[index] ?? 0;
   beam.logWeight[k] = own;
   beam.group[k] = opened.group(patterns[index] ?? 0, beam, k);

@@ -34,51 +34,56 @@ export function open(
     put(covariance, n, at + 1, at + 1, body.varRight);
     put(covariance, n, at, at + 1, body.covariance);
   }
-  for (let k = 0; k < model.zeros.length; k++) {
-    const zero = model.zeros[k];
-    if (!zero) break;
-    const setting = componentAt(zero.settings, opening.zeroSettings[k] ?? 0);
-    const body = componentAt(model.bodies, opening.bodies[zero.station] ?? 0);
-    const at = zero.error;
-    mean[at] = body.left + setting.left;
-    mean[at + 1] = body.right + setting.right;
-    put(covariance, n, at, at, body.varLeft + setting.varLeft);
-    put(covariance, n, at + 1, at + 1, body.varRight + setting.varRight);
-    put(covariance, n, at, at + 1, body.covariance + setting.covariance);
-    // A zero setup's error contains the body, which the other setups at this station share.
-    share(covariance, n, at, 2 * zero.station, body);
-    for (let j = 0; j < k; j++) {
-      const earlier = model.zeros[j];
-      if (earlier && earlier.station === zero.station) share(covariance, n, at, earlier.error, body);
-    }
-  }
+  const { bodies, zeroSettings } = opening;
+  const first = model.zeros[0]?.error ?? 0;
+  putErrors(model, bodies, 0, zeroSettings, 0, { mean, covariance, n, m: first, C: first * n + first });
+  // A zero setup's error contains the body at its station.
+  for (const { station, error } of model.zeros)
+    share(covariance, n, error, 2 * station, componentAt(model.bodies, bodies[station] ?? 0));
+}
+
+/** A state of `n` entries, or a part of one, where its first entry and the corner of its covariance stand. */
+interface Place {
+  mean: Float64Array;
+  covariance: Float64Array;
+  n: number;
+  m: number;
+  C: number;
 }
 
 /**
- * Writes the datum errors under one opening, as `open` has them in the whole state, into the first entries of a state of
- * `n` that begins at `m`, its covariance at `C`; the rest becomes nothing.
+ * Writes the datum errors under one opening, as `open` has them in the whole state, into the first entries of a state;
+ * the rest becomes nothing.
  * @param row picks of the opening: a body at each zero station, then a setting for each zero setup.
  */
-export function openErrors(
-  model: RoundModel,
-  picks: Int16Array,
-  row: number,
-  n: number,
-  { mean, covariance, m, C }: { mean: Float64Array; covariance: Float64Array; m: number; C: number },
-): void {
+export function openErrors(model: RoundModel, picks: Int16Array, row: number, into: Place): void {
+  const { mean, covariance, n, m, C } = into;
   for (let i = 0; i < n; i++) mean[m + i] = 0;
   for (let i = 0; i < n * n; i++) covariance[C + i] = 0;
+  putErrors(model, picks, row, picks, row + 2, into);
+}
+
+/** @param bodies picks of the two bodies from `bodyAt` on. @param settings those of the settings from `settingAt` on. */
+function putErrors(
+  model: RoundModel,
+  bodies: Int16Array,
+  bodyAt: number,
+  settings: Int16Array,
+  settingAt: number,
+  { mean, covariance, n, m, C }: Place,
+): void {
   for (let k = 0; k < model.zeros.length; k++) {
     const zero = model.zeros[k];
     if (!zero) break;
-    const setting = componentAt(zero.settings, picks[row + 2 + k] ?? 0);
-    const body = componentAt(model.bodies, picks[row + zero.station] ?? 0);
+    const setting = componentAt(zero.settings, settings[settingAt + k] ?? 0);
+    const body = componentAt(model.bodies, bodies[bodyAt + zero.station] ?? 0);
     const at = 2 * k;
     mean[m + at] = body.left + setting.left;
     mean[m + at + 1] = body.right + setting.right;
     put(covariance, n, at, at, body.varLeft + setting.varLeft, C);
     put(covariance, n, at + 1, at + 1, body.varRight + setting.varRight, C);
     put(covariance, n, at, at + 1, body.covariance + setting.covariance, C);
+    // The other setups at this station share its body.
     for (let j = 0; j < k; j++) {
       if (model.zeros[j]?.station === zero.station) share(covariance, n, at, 2 * j, body, C);
     }

@@ -1,5 +1,5 @@
 import { double, single } from './densities';
-import { componentAt } from './explanation';
+import { componentAt, patternProbability } from './explanation';
 import { PATTERNS } from './learned';
 import type { PairModel, RoundModel } from './model';
 import { BROAD_SD, SIDE_DIFFERENCE } from './sizes';
@@ -132,10 +132,10 @@ const [ON_LEFT, ON_RIGHT, ON_BOTH, OPPOSED] = (['left', 'right', 'both', 'oppose
   PATTERNS.indexOf(pattern),
 ) as [number, number, number, number];
 
-function chance({ shares, patterns }: RoundModel, station: number, pattern: number): number {
+function chance(model: RoundModel, station: number, pattern: number): number {
   let sum = 0;
-  for (let impact = 0; impact < shares.length; impact++)
-    sum += (shares[impact] ?? 0) * (patterns[impact]?.[station]?.[pattern] ?? 0);
+  for (let impact = 0; impact < model.shares.length; impact++)
+    sum += (model.shares[impact] ?? 0) * patternProbability(model, impact, station, pattern);
   return sum;
 }
 

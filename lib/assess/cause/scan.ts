@@ -1,4 +1,5 @@
 import { COVARIANCE, LEFT, LOG_PRIOR, LOG_TAIL, RIGHT, VAR_LEFT, VAR_RIGHT, WIDTH } from './columns';
+import { double, single } from './densities';
 import type { Expected } from './expected';
 import type { Listed } from './listed';
 import type { PairModel } from './model';
@@ -30,10 +31,9 @@ function ceiling({ pair, base }: Scan): number {
   const setting = pair.hand.setting ** 2;
   const vL = base.vL + setting;
   const vR = base.vR + setting;
-  if (!pair.hasLeft) return -0.5 * (LOG_2PI + Math.log(vR));
-  if (!pair.hasRight) return -0.5 * (LOG_2PI + Math.log(vL));
-  const c = base.c + pair.common * setting;
-  return -LOG_2PI - 0.5 * Math.log(vL * vR - c * c);
+  if (!pair.hasLeft) return single(0, vR);
+  if (!pair.hasRight) return single(0, vL);
+  return double(0, 0, vL, vR, base.c + pair.common * setting);
 }
 
 /**
@@ -109,21 +109,13 @@ function scanPlaces(
     }
     const rL = yL - (places[at + LEFT] ?? 0);
     const wL = vL + (places[at + VAR_LEFT] ?? 0);
-    if (rL * rL > reach * wL) continue;
+    if (isOut(rL, wL, reach)) continue;
     const rR = yR - (places[at + RIGHT] ?? 0);
     const wR = vR + (places[at + VAR_RIGHT] ?? 0);
-    if (rR * rR > reach * wR) continue;
+    if (isOut(rR, wR, reach)) continue;
     const wC = c + (places[at + COVARIANCE] ?? 0);
-    const det = wL * wR - wC * wC;
-    const half = (0.5 * (wR * rL * rL - 2 * wC * rL * rR + wL * rR * rR)) / det;
-    const bound = both + top - half;
-    if (bound < floor - FAR_BELOW) {
-      unlisted.add(bound);
-      continue;
-    }
-    const weight = both + (-LOG_2PI - 0.5 * Math.log(det) - half);
-    if (weight < floor) unlisted.add(weight);
-    else {
+    const weight = weighBoth(list, both, top, floor, rL, rR, wL, wR, wC);
+    if (weight >= floor) {
       list.add(index, place, rowFrom, weight);
       floor = list.best - depth;
     }
@@ -169,21 +161,36 @@ function scanBoth(
     const wR = vR + (numbers[at + VAR_RIGHT] ?? 0);
     if (isOut(rR, wR, reach)) continue;
     const wC = c + (numbers[at + COVARIANCE] ?? 0);
-    const det = wL * wR - wC * wC;
-    const half = (0.5 * (wR * rL * rL - 2 * wC * rL * rR + wL * rR * rR)) / det;
-    const bound = both + top - half;
-    if (bound < floor - FAR_BELOW) {
-      unlisted.add(bound);
-      continue;
-    }
-    const weight = both + (-LOG_2PI - 0.5 * Math.log(det) - half);
-    if (weight < floor) unlisted.add(weight);
-    else {
+    const weight = weighBoth(list, both, top, floor, rL, rR, wL, wR, wC);
+    if (weight >= floor) {
       list.add(index, place, row, weight);
       floor = list.best - depth;
     }
   }
   return floor;
+}
+
+/**
+ * ln weight of a hypothesis with prior `both` by two residuals with these variances and this covariance. What is not
+ * worth listing, below `floor`, is counted as not listed; far below, a bound does for its density.
+ */
+function weighBoth(
+  { unlisted }: Listed,
+  both: number,
+  top: number,
+  floor: number,
+  rL: number,
+  rR: number,
+  wL: number,
+  wR: number,
+  wC: number,
+): number {
+  const det = wL * wR - wC * wC;
+  const half = (0.5 * (wR * rL * rL - 2 * wC * rL * rR + wL * rR * rR)) / det;
+  const bound = both + top - half;
+  const weight = bound < floor - FAR_BELOW ? bound : both + (-LOG_2PI - 0.5 * Math.log(det) - half);
+  if (weight < floor) unlisted.add(weight);
+  return weight;
 }
 
 const isOut = (residual: number, variance: number, reach: number): boolean =>
@@ -216,8 +223,8 @@ function scanOne(
     }
     const r = y - (numbers[at + mean] ?? 0);
     const w = v + (numbers[at + variance] ?? 0);
-    if (r * r > reach * w) continue;
-    const weight = both - 0.5 * (LOG_2PI + Math.log(w) + (r * r) / w);
+    if (isOut(r, w, reach)) continue;
+    const weight = both + single(r, w);
     if (weight < floor) unlisted.add(weight);
     else {
       list.add(index, place, row, weight);

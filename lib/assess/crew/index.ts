@@ -6,4 +6,4 @@ export type { Crew } from './crew';
 export { learnTogether, passTogether } from './learn-together';
 export { Pool } from './pool';
 export { threads } from './threads';
-export { withCrew, WORTH_THREADS } from './with-crew';
+export { withCrew, withSoonest } from './with-crew';

@@ -1,21 +1,11 @@
 import type { Job } from '@/lib/measure/types';
 import type { Learned } from '../cause/learned';
-import {
-  learning,
-  type LearnOptions,
-  type Pass,
-  partsOfPass,
-  sumOfParts,
-  surveyJobs,
-  surveyOf,
-  type Tally,
-} from '../learn';
+import { learningFrom, type LearnOptions, type Pass, partsOfPass, sumOfParts, type Tally } from '../learn';
 import type { Crew } from './crew';
 
 /** `learn`, with each pass worked out by the crew. */
 export function learnTogether(crew: Crew, jobs: readonly Job[], options?: LearnOptions): Promise<Learned> {
-  const rounds = jobs.flatMap((job) => job.rounds);
-  return passTogether(learning(rounds, surveyOf([surveyJobs(jobs)]), options), (part) => crew.tally(part));
+  return passTogether(learningFrom(jobs, options), (part) => crew.tally(part));
 }
 
 /** Goes through the passes of `learning`, the parts of each worked out at once. */

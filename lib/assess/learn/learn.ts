@@ -35,13 +35,20 @@ export interface LearnOptions {
  * parameters under weak priors); large shops are learned from an even sample of at most 1600 rounds.
  */
 export function learn(jobs: readonly Job[], options: LearnOptions = {}): Learned {
-  const rounds = jobs.flatMap((job) => job.rounds);
-  const passes = learning(rounds, surveyOf([surveyJobs(jobs)]), options);
+  const passes = learningFrom(jobs, options);
   let step = passes.next();
   while (step.done !== true)
     step = passes.next(sumOfParts(step.value, partsOfPass(step.value).map(tallyPart)));
   return step.value;
 }
+
+/** The same, pass by pass, where the jobs are at hand. */
+export const learningFrom = (jobs: readonly Job[], options?: LearnOptions): Generator<Pass, Learned, Tally> =>
+  learning(
+    jobs.flatMap((job) => job.rounds),
+    surveyOf([surveyJobs(jobs)]),
+    options,
+  );
 
 /**
  * The same, pass by pass: whoever runs it works out what a pass says, here or on several threads.

@@ -1,3 +1,4 @@
+import { inParts } from '@/lib/measure/in-parts';
 import type { Round } from '@/lib/measure/types';
 import type { Learned } from '../cause/learned';
 import type { SearchEffort } from '../cause/search';
@@ -16,10 +17,7 @@ const PART = 40;
 
 /** The pass in parts, each of which can be worked out by itself. */
 export function partsOfPass<Looked>({ rounds, ...pass }: Pass<Looked>): Pass<Looked>[] {
-  return Array.from({ length: Math.ceil(rounds.length / PART) }, (_, i) => ({
-    ...pass,
-    rounds: rounds.slice(i * PART, (i + 1) * PART),
-  }));
+  return inParts(rounds, PART).map((own) => ({ ...pass, rounds: own }));
 }
 
 /** What one part says. */

@@ -6,6 +6,7 @@ import { learning, type LearnOptions, surveyOf } from '@/lib/assess/learn';
 import { MeasuredSums } from '@/lib/assess/measured';
 import type { ShopAssessment } from '@/lib/assess/shop-assessment';
 import { type SharedLines, SharedReadings } from '@/lib/measure';
+import { inParts } from '@/lib/measure/in-parts';
 import type { Packed, VerdictText } from '../verdict-texts';
 import type { Crew } from './crew';
 import { TallySums } from './tally-sums';
@@ -58,9 +59,3 @@ export async function assessLines(
 
 const roundsOf = (job: number, count: number): RoundAt[] =>
   Array.from({ length: count }, (_, round) => ({ job, round }));
-
-function inParts<Item>(items: readonly Item[], size: number): Item[][] {
-  return Array.from({ length: Math.ceil(items.length / size) }, (_, i) =>
-    items.slice(i * size, (i + 1) * size),
-  );
-}

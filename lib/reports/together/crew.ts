@@ -1,4 +1,4 @@
-import { Pool, WORTH_THREADS } from '@/lib/assess/crew';
+import { Pool, withSoonest } from '@/lib/assess/crew';
 import type { ShownApart } from '@/lib/assess/habits';
 import type { Asking } from './thread';
 import { Works } from './works';
@@ -42,14 +42,5 @@ export function threads(count?: number): Crew {
 }
 
 /** Has work on so many rounds done by whoever does it soonest, and lets them go after it. */
-export async function withCrew<Result>(
-  rounds: number,
-  work: (crew: Crew) => Promise<Result>,
-): Promise<Result> {
-  const crew = rounds < WORTH_THREADS ? alone() : threads();
-  try {
-    return await work(crew);
-  } finally {
-    await crew.close();
-  }
-}
+export const withCrew = <Result>(rounds: number, work: (crew: Crew) => Promise<Result>): Promise<Result> =>
+  withSoonest(rounds, { alone, threads }, work);

@@ -80,8 +80,8 @@ interface Loaded<Result> {
 }
 
 /**
- * The same for work that adds many times the rows that are stored. Where the database lives in this process,
- * what rows refer to is then looked up once for all of them before any is kept, and of tables that the work vouches for not at
+ * The same for work that adds many times the rows that are stored. Where the database lives in this process, what rows
+ * refer to is then looked up once for all of them before any is kept, and of tables that the work vouches for not at
  * all.
  */
 export async function loading<Result>(shop: ShopId, work: Work<Loaded<Result>>): Promise<Result> {

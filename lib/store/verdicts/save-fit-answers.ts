@@ -1,6 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import { transaction, type Queries } from '@/lib/store/connection/database';
 import { JsonCell } from '@/lib/store/dialect';
+import { inParts } from '@/lib/measure/in-parts';
 import { insertRows } from '@/lib/store/sql/insert-rows';
 import type { Json, ShopId } from '@/lib/store/types';
 
@@ -23,7 +24,7 @@ export async function saveFitAnswers(
     const known = (await takenOver(queries, shop, fit)).filter((question) => !stay.has(question));
     const gone = known.filter((question) => !(question in answers));
     const fresh = new Set(Object.keys(answers));
-    for (const questions of chunks(known)) {
+    for (const questions of inParts(known, ROWS_AT_ONCE)) {
       const rows = await queries.fitAnswer.findMany({
         where: { shopId: shop, fitId: fit, question: { in: questions } },
         select: { question: true, document: true },
@@ -31,7 +32,7 @@ export async function saveFitAnswers(
       for (const { question, document } of rows)
         if (isDeepStrictEqual(document, answers[question])) fresh.delete(question);
     }
-    for (const questions of chunks([...gone, ...fresh]))
+    for (const questions of inParts([...gone, ...fresh], ROWS_AT_ONCE))
       await queries.fitAnswer.deleteMany({
         where: { shopId: shop, fitId: fit, question: { in: questions } },
       });
@@ -64,8 +65,3 @@ async function takenOver(queries: Queries, shop: ShopId, fit: number): Promise<s
   });
   return rows.map(({ question }) => question);
 }
-
-const chunks = (questions: readonly string[]): string[][] =>
-  Array.from({ length: Math.ceil(questions.length / ROWS_AT_ONCE) }, (_, i) =>
-    questions.slice(i * ROWS_AT_ONCE, (i + 1) * ROWS_AT_ONCE),
-  );

@@ -22,7 +22,7 @@ export class ReadingTable implements Iterable<Reading> {
 
   constructor(
     readonly lines: LineTable,
-    private readonly byJob: ByJob,
+    readonly byJob: ByJob,
     private readonly sheets: Int32Array,
     private readonly kinds: readonly (GaugeKind | null)[],
     readonly values: SheetValues,

@@ -1,5 +1,4 @@
 import type { GaugeKind, Reading } from '@/lib/measure/types';
-import { byJob } from './by-job';
 import { thing } from './names';
 import { type AgreedLines, type LineColumns, readingOf, type ToldLines } from './reading-of';
 import type { ReadingTable, TableDimension } from './reading-table';
@@ -25,7 +24,7 @@ export interface SharedLines {
 /** @param table of a whole file. */
 export function sharedLines(table: ReadingTable): SharedLines {
   const { jobs, sheets, technicians, gauges, setups, places, hands, asides, rounds } = table.lines;
-  const own = byJob(table.lines);
+  const { byJob } = table;
   return {
     size: table.size,
     lines: {
@@ -34,8 +33,8 @@ export function sharedLines(table: ReadingTable): SharedLines {
       ...{ gauges: listed(gauges), setups: listed(setups), places: listed(places) },
       ...{ hands: listed(hands), asides: listed(asides) },
     },
-    order: ints(own.order),
-    from: ints(Int32Array.from({ length: jobs.all.length + 1 }, (_, job) => own.begin(job))),
+    order: ints(byJob.order),
+    from: ints(Int32Array.from({ length: jobs.all.length + 1 }, (_, job) => byJob.begin(job))),
     sheets: jobs.all.map((_, job) => table.sheetOf(job)),
     kinds: gauges.all.map((_, gauge) => table.kindOf(gauge)),
     clearances: doubles(Float64Array.from({ length: rounds.size }, (_, round) => table.clearanceOf(round))),
