@@ -75,21 +75,22 @@ export class NewJobs {
     if (first === NONE) return;
     const last = rounds.reduce((a, b) => (order(b) > order(a) ? b : a));
     piece.jobs.push({
-      ...{
-        number: table.jobs[job] ?? '',
-        sheet: table.sheetOf(job),
-        openedAt: hungAt[first] ?? 0,
-        lastReadAt,
-      },
-      ...{ lastStage: last.stage, lastAttempt: last.attempt, technician: technician[first] ?? 0 },
-      ...{ rounds: rounds.length, setups: setups.count - firstSetup, readings: this.#keys.count },
+      number: table.jobs[job] ?? '',
+      sheet: table.sheetOf(job),
+      openedAt: hungAt[first] ?? 0,
+      lastReadAt,
+      lastStage: last.stage,
+      lastAttempt: last.attempt,
+      technician: technician[first] ?? 0,
+      rounds: rounds.length,
+      setups: setups.count - firstSetup,
+      readings: this.#keys.count,
       hands: [...since],
     });
-    for (const { job: at, stage, attempt, clearance, first: hung } of rounds)
-      piece.rounds.push({
-        ...{ job: at, stage, attempt, clearance },
-        ...{ technician: technician[hung] ?? 0, startedAt: hungAt[hung] ?? 0 },
-      });
+    for (const { job: at, stage, attempt, clearance, first: hung } of rounds) {
+      const startedAt = hungAt[hung] ?? 0;
+      piece.rounds.push({ job: at, stage, attempt, clearance, technician: technician[hung] ?? 0, startedAt });
+    }
     this.#keys.sort();
     this.#layObservations(table, (setup) => roundOf[setup - firstSetup]?.clearance ?? null, piece);
   }
@@ -118,8 +119,15 @@ export class NewJobs {
       if (round === undefined) {
         const { stage, attempt, round: number } = place;
         round = {
-          ...{ number, place: piece.rounds.length + rounds.length, job: jobAt, stage, attempt },
-          ...{ clearance: null, technician: 0, startedAt: 0, first: NONE },
+          number,
+          place: piece.rounds.length + rounds.length,
+          job: jobAt,
+          stage,
+          attempt,
+          clearance: null,
+          technician: 0,
+          startedAt: 0,
+          first: NONE,
         };
         rounds.push(round);
       }
@@ -245,24 +253,43 @@ function isBefore(
 
 const order = ({ stage, attempt }: Round) => (stage === 'after' ? 1e6 : 0) + attempt;
 
-/** Room for so many lines. */
+/** Room for so many lines. Written out in full: objects that are put together of others have a shape of their own each time. */
 function emptyRows(lines: number): NewRows {
   const ints = () => new Int32Array(lines);
   const doubles = () => new Float64Array(lines);
   return {
-    ...{ jobs: [], rounds: [], own: [], proved: [] },
     named: { technicians: [], gauges: [], labels: [], dimensions: [] },
+    jobs: [],
+    rounds: [],
+    own: [],
     setups: {
-      ...{ count: 0, job: ints(), round: ints(), label: ints(), technician: ints(), gauge: ints() },
+      count: 0,
+      job: ints(),
+      round: ints(),
+      label: ints(),
+      technician: ints(),
+      gauge: ints(),
       hungAt: doubles(),
     },
     observations: {
-      ...{ count: 0, setup: ints(), dimension: ints(), n: ints(), mean: doubles(), deviation: doubles() },
-      ...{ ss: doubles(), takenAt: doubles(), cause: new Int8Array(lines) },
+      count: 0,
+      setup: ints(),
+      dimension: ints(),
+      n: ints(),
+      mean: doubles(),
+      deviation: doubles(),
+      ss: doubles(),
+      takenAt: doubles(),
+      cause: new Int8Array(lines),
     },
     readings: {
-      ...{ count: 0, observation: ints(), repeat: ints(), value: doubles(), takenAt: doubles() },
+      count: 0,
+      observation: ints(),
+      repeat: ints(),
+      value: doubles(),
+      takenAt: doubles(),
       line: ints(),
     },
+    proved: [],
   };
 }
