@@ -70,16 +70,40 @@ export class Sqlite extends PrismaBetterSqlite3 {
    * @throws Error where a row of another table, of the open transaction or an earlier one, refers to nothing.
    */
   checkReferences(but: readonly string[]): void {
-    const tables = this.writer
-      .prepare<[], string>(`SELECT "name" FROM sqlite_master WHERE "type" = 'table'`)
-      .pluck()
-      .all();
-    for (const table of tables) {
+    for (const table of this.#tables()) {
       if (but.includes(table)) continue;
       const broken: unknown = this.writer.pragma(`foreign_key_check("${table}")`);
       if (!Array.isArray(broken) || broken.length > 0)
         throw new Error(`Rows of ${table} would refer to rows that are not there; nothing was stored.`);
     }
+  }
+
+  /**
+   * Does work of the open transaction while CHECKs are not asked row by row: that is a third of what a row takes.
+   * @param but tables whose rows were held to them before.
+   * @throws Error where a row of another table breaks one.
+   */
+  async withoutChecks(but: readonly string[], work: () => Promise<void>): Promise<void> {
+    const { writer } = this;
+    writer.pragma('ignore_check_constraints = ON');
+    try {
+      await work();
+    } finally {
+      writer.pragma('ignore_check_constraints = OFF');
+    }
+    for (const table of this.#tables('%CHECK (%')) {
+      if (but.includes(table)) continue;
+      const found: unknown = writer.pragma(`quick_check("${table}")`, { simple: true });
+      if (found !== 'ok')
+        throw new Error(`Rows of ${table} break a rule of it; nothing was stored. ${String(found)}`);
+    }
+  }
+
+  #tables(like = '%'): string[] {
+    return this.writer
+      .prepare<[string], string>(`SELECT "name" FROM sqlite_master WHERE "type" = 'table' AND "sql" LIKE ?`)
+      .pluck()
+      .all(like);
   }
 
   /** A statement on the connection that writes, within a transaction that is open on it. */

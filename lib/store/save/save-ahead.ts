@@ -7,7 +7,7 @@ import type { Actor, SaveSummary, ShopId } from '@/lib/store/types';
 import { FileBeingSaved } from './file-being-saved';
 import { Contradicted, NewJobsBeingSaved } from './new-jobs-being-saved';
 import type { NewRows } from './new-rows';
-import { FOR_NEW_JOBS, INDEXED } from './save-table';
+import { CHECKED, FOR_NEW_JOBS, INDEXED } from './save-table';
 
 /** Jobs of a file that is still being read, with one reading for each of what no piece before them named. */
 export interface PieceAhead {
@@ -48,7 +48,7 @@ export async function saveAhead(
       const kept = new FileBeingSaved(queries, shop, unread);
       const saved = new NewJobsBeingSaved(queries, rows, shop, await kept.id());
       const jobs: string[] = [];
-      await rows.withoutIndexes(INDEXED, async () => {
+      await rows.withoutIndexes(INDEXED, CHECKED, async () => {
         for await (const { rows: piece, samples, share } of file.pieces) {
           const numbers = piece.jobs.map(({ number }) => number);
           const there = await within.$queryRaw<unknown[]>`

@@ -34,6 +34,9 @@ export const FOR_NEW_JOBS = ['Setup', 'Observation', 'Reading'];
 /** Tables whose indexes a large file is stored without. */
 export const INDEXED = FOR_NEW_JOBS;
 
+/** Tables whose CHECKs `NewJobsWriter` asks of rows before it writes them. */
+export const CHECKED = FOR_NEW_JOBS;
+
 /**
  * Stores the readings of a table as `saveReadings` stores a list, in memory that does not grow with them.
  * @param tell told the share that is written, from 0 to 1.
@@ -136,7 +139,7 @@ class TableBeingSaved {
         this.report(some);
       }
     };
-    await (this.large ? this.rows.withoutIndexes(INDEXED, write) : write());
+    await (this.large ? this.rows.withoutIndexes(INDEXED, CHECKED, write) : write());
     const { people, gauges, newSheets } = saved;
     this.note({ newSheets, newPeople: [...people], newGauges: [...gauges] });
     this.summary.added += saved.counts.added;

@@ -4,6 +4,7 @@ import type { RowCell, Rows, RowsOf } from '@/lib/store/sql/rows';
 import { storedSide } from '@/lib/store/sql/side';
 import type { ShopId } from '@/lib/store/types';
 import { JOB_COLUMNS, OUTCOME_COLUMNS, OUTCOME_COUNTS, ROUND_COLUMNS, SETUP_COLUMNS } from './job-columns';
+import { brokenCheck } from './broken-check';
 import { CAUSES, type NewNames, type NewRows } from './new-rows';
 import { DIMENSION_COLUMNS } from './write-parents';
 
@@ -58,8 +59,14 @@ export class NewJobsWriter {
     ) as Record<Table, RowsOf>;
   }
 
-  /** Holds what the database needs of these at once. */
+  /**
+   * Holds what the database needs of these at once. What CHECKs ask of `Setup`, `Observation` and `Reading` is asked here.
+   * @throws Error where one would be broken.
+   */
   async write(piece: NewRows): Promise<void> {
+    const broken = brokenCheck(piece);
+    if (broken !== null)
+      throw new Error(`Rows would break a rule of the database: ${broken}. Nothing was stored.`);
     this.#learn(piece.named);
     const own = await this.#writeOwnSheets(piece);
     const jobs = await this.rows.newIds('Job', piece.jobs.length);
@@ -174,7 +181,7 @@ export class NewJobsWriter {
         ids.setups[k] ?? null,
         ids.jobs[job[k] ?? 0] ?? null,
         ids.rounds[round[k] ?? 0] ?? null,
-        labels[label[k] ?? 0] ?? '',
+        labels[label[k] ?? 0] ?? null,
         this.#people[technician[k] ?? 0] ?? null,
         this.#gauges[gauge[k] ?? 0] ?? null,
         this.rows.time(hungAt[k] ?? 0),

@@ -59,7 +59,11 @@ export class RowsByStatement implements Rows {
   }
 
   /** Others may be reading by them: a server's indexes stay. References are what it spends its time on. */
-  withoutIndexes = (tables: readonly string[], work: () => Promise<void>): Promise<void> =>
+  withoutIndexes = (
+    tables: readonly string[],
+    _: readonly string[],
+    work: () => Promise<void>,
+  ): Promise<void> =>
     withoutReferences(this.queries, tables, async () => {
       await work();
       await this.settled();

@@ -24,6 +24,11 @@ export interface Rows {
   /**
    * Does work that adds many times the rows that the tables hold, where it can without keeping their indexes meanwhile, or
    * without looking up what they refer to until its end.
+   * @param checked those of them whose CHECKs whoever adds the rows asks first: the database need not ask again.
    */
-  withoutIndexes(tables: readonly string[], work: () => Promise<void>): Promise<void>;
+  withoutIndexes(
+    tables: readonly string[],
+    checked: readonly string[],
+    work: () => Promise<void>,
+  ): Promise<void>;
 }

@@ -12,7 +12,7 @@ const constraints = () => database().$queryRaw<unknown[]>`
 async function addSetupOfNothing(): Promise<{ taken: boolean; error: unknown }> {
   let taken = false;
   const adding = transaction(store.shop, (_, rows) =>
-    rows.withoutIndexes(['Setup'], async () => {
+    rows.withoutIndexes(['Setup'], [], async () => {
       const columns = ['shopId', 'jobId', 'roundId', 'label', 'technicianId', 'gaugeId', 'hungAt'];
       const setups = rows.into('Setup', columns);
       setups.add([store.shop, 999, 999, 'B1-01', 999, 999, rows.time(0)]);

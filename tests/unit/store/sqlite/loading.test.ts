@@ -6,14 +6,14 @@ import { freshStore } from '@/tests/unit/store/fresh-store';
 
 const store = freshStore();
 
-/** A job of a sheet and a technician that are not there. */
-async function writeJobOfNothing(rows: Rows): Promise<void> {
+/** A job of a sheet and a technician that are not there, seen by so many attempts. */
+async function writeJobOfNothing(rows: Rows, attempts = 1): Promise<void> {
   const jobs = rows.into('Job', [
     ...['shopId', 'number', 'sheetId', 'searchText', 'openedAt', 'lastReadAt', 'lastStage', 'lastAttempt'],
     ...['technicianId', 'roundCount', 'setupCount', 'readingCount'],
   ]);
   const at = '2026-03-02T08:00:00.000+00:00';
-  jobs.add([store.shop, 'J1', 999, 'j1', at, at, 'before', 1, 999, 1, 1, 1]);
+  jobs.add([store.shop, 'J1', 999, 'j1', at, at, 'before', attempts, 999, 1, 1, 1]);
   await jobs.flush();
 }
 
@@ -36,4 +36,15 @@ it('references are looked up row by row again after a load, and by who writes wh
   await expect(meanwhile).rejects.toThrow(/FOREIGN KEY/);
   expect(await load).toBe('loaded');
   await expect(refused()).rejects.toThrow(/FOREIGN KEY/);
+});
+
+it('a load whose rows break a CHECK keeps none of them, though they are asked of all rows together', async () => {
+  const load = loading(store.shop, async (_, rows) => {
+    await rows.withoutIndexes(['Setup'], ['Setup'], () => writeJobOfNothing(rows, 0));
+    return { result: null, sound: ['Job'] };
+  });
+  await expect(load).rejects.toThrow(/Job break a rule.*nothing was stored/);
+  expect(await countJobs(store.shop)).toBe(0);
+  const refused = transaction(store.shop, (_, rows) => writeJobOfNothing(rows, 0));
+  await expect(refused).rejects.toThrow(/CHECK/);
 });
