@@ -84,24 +84,27 @@ export class FieldReader {
   optionalLabel(column: Column): string | null {
     const field = this.field(column);
     if (field === '') return null;
+    const read = this.labelOf(field);
+    if ('text' in read) return read.text;
+    this.wrong(column, read.problem);
+    return null;
+  }
+
+  /** What the text of a field that is not empty, without blanks around it, is as a label, or why it is none. */
+  labelOf(field: string): { text: string } | { problem: string } {
     const known = this.labels.get(field);
-    if (known !== undefined) return known;
+    if (known !== undefined) return { text: known };
     // Longer by far than any label: not taken apart at all.
     const text = field.length > 4 * MAX_LABEL ? field : readText(field).normalize('NFC');
-    if (text.length > MAX_LABEL) {
-      this.wrong(column, `The text has ${text.length} characters; ${MAX_LABEL} are the most. Shorten it.`);
-      return null;
-    }
-    if (/[\p{Cc}\u2028\u2029\ufffd]/u.test(text)) {
-      this.wrong(
-        column,
-        'The text holds a line break or another character that cannot be printed. Remove it.',
-      );
-      return null;
-    }
+    if (text.length > MAX_LABEL)
+      return { problem: `The text has ${text.length} characters; ${MAX_LABEL} are the most. Shorten it.` };
+    if (/[\p{Cc}\u2028\u2029\ufffd]/u.test(text))
+      return {
+        problem: 'The text holds a line break or another character that cannot be printed. Remove it.',
+      };
     const shared = this.labels.get(text) ?? text;
     this.labels.set(text, shared).set(field, shared);
-    return shared;
+    return { text: shared };
   }
 
   word<W extends string>(column: Column, options: readonly W[]): W | null {

@@ -179,7 +179,7 @@ class FileReader implements OnRecord, BeingRead {
       zoneAllowance: this.options.timeZone === undefined ? UNKNOWN_ZONE : 0,
     };
     this.rows = new RowReader(header, context, (fault) => this.faults.push(fault));
-    this.plainRows = new PlainRows(header, context, this.table);
+    this.plainRows = new PlainRows(header, context, this.table, this.rows);
   }
 
   private jobOf(fields: readonly string[]): string | null {

@@ -56,6 +56,14 @@ export class RowReader {
     return read.faulty ? null : settled(draft);
   }
 
+  /** What a line whose job is written so is of; null where it is to be read as a whole, to say what is wrong. */
+  jobOf(field: string): string | null {
+    const trimmed = field.trim();
+    if (trimmed === '') return null;
+    const read = this.read.labelOf(trimmed);
+    return 'text' in read ? read.text : null;
+  }
+
   get sawDecimalComma(): boolean {
     return this.read.sawDecimalComma;
   }

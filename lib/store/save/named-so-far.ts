@@ -21,12 +21,12 @@ export class NamedSoFar {
   dimensionsOf(sheet: string): DimensionsOfSheet {
     const known = this.#sheets.get(sheet);
     if (known !== undefined) return known;
-    const numbers = new Map<number, number>();
+    const numbers: (number | undefined)[] = [];
     const made: DimensionsOfSheet = {
-      numberOf: (stated) => numbers.get(stated),
+      numberOf: (stated) => numbers[stated],
       name: (stated, key) => {
         const number = this.#dimensions++;
-        numbers.set(stated, number);
+        numbers[stated] = number;
         this.#fresh.push({ sheet, key });
         return number;
       },

@@ -3,6 +3,7 @@ import type { Draft } from '../draft';
 import type { FieldContext } from '../field';
 import { CLOCK_ALLOWANCE, COUNT_RANGE, VALUE_RANGE } from '../limits';
 import type { Cells, LineTable } from '../table/line-table';
+import type { RowReader } from '../row';
 import { thing } from '../table/names';
 import { ByteKeys } from './byte-keys';
 import type { PlainLine } from './plain-line';
@@ -90,6 +91,7 @@ export class PlainRows {
   private readonly asideOfOther: Group;
   private readonly times = new PlainTimes();
   private readonly cells: Cells = { place: 0, hand: 0, setup: 0, stated: 0, aside: 0 };
+  private readonly jobField: number;
   private readonly takenAtField: number;
   private readonly valueField: number;
   private readonly repeatField: number | null;
@@ -99,6 +101,7 @@ export class PlainRows {
     private readonly header: Header,
     private readonly context: FieldContext,
     private readonly table: LineTable,
+    private readonly rows: Pick<RowReader, 'jobOf'>,
   ) {
     const { at } = header;
     this.job = new Group(GROUPS.job, at);
@@ -108,6 +111,7 @@ export class PlainRows {
     this.stated = new Group(GROUPS.stated, at);
     this.asideOfHeight = new Group(GROUPS.aside, at);
     this.asideOfOther = new Group(GROUPS.aside, at);
+    this.jobField = at.job ?? 0;
     this.takenAtField = at.taken_at ?? 0;
     this.valueField = at.value_mm ?? 0;
     this.repeatField = at.repeat ?? null;
@@ -119,11 +123,11 @@ export class PlainRows {
     const { cells } = this;
     if (line.count !== this.header.width || this.header.unitAt !== null) return false;
     const stated = this.stated.find(line);
-    const job = this.job.find(line);
+    let job = this.job.find(line);
     const mark = this.mark.find(line);
     const hand = this.hand.find(line);
     const setup = this.setup.find(line);
-    if (stated < 0 || job < 0 || mark < 0 || hand < 0 || setup < 0) return false;
+    if (stated < 0 || mark < 0 || hand < 0 || setup < 0) return false;
     const { quantity } = thing(this.table.stated.all, stated);
     const aside = (quantity === 'height' ? this.asideOfHeight : this.asideOfOther).find(line);
     if (aside < 0) return false;
@@ -134,6 +138,8 @@ export class PlainRows {
     if (!(takenAt <= this.latest && value >= low && value <= high)) return false;
     const repeat = this.repeat(line);
     if (repeat < 0) return false;
+    if (job < 0) job = this.newJob(line);
+    if (job < 0) return false;
     cells.place = this.placeOf(job, mark);
     cells.hand = hand;
     cells.setup = setup;
@@ -153,6 +159,15 @@ export class PlainRows {
     this.setup.learn(line, cells.setup);
     this.stated.learn(line, cells.stated);
     (quantity === 'height' ? this.asideOfHeight : this.asideOfOther).learn(line, cells.aside);
+  }
+
+  /** Of a line in which nothing else is new: a new job begins every few lines. −1 where it is not written as one. */
+  private newJob(line: PlainLine): number {
+    const name = this.rows.jobOf(line.field(this.jobField));
+    if (name === null) return -1;
+    const job = this.table.jobs.of(name);
+    this.job.learn(line, job);
+    return job;
   }
 
   /** Mostly that of the line before. */

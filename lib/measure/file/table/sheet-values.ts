@@ -44,8 +44,11 @@ export function sayingsOf(table: LineTable, lines: ByJob, sheets: Int32Array): S
 export class SheetValues {
   /** False where the rules of sheets would refuse a line. */
   sound = true;
-  /** By sheet and number as stated: the number of the complete dimension. */
-  private readonly complete = new Map<number, number>();
+  /** By sheet, then by number as stated: the number of the complete dimension. */
+  private readonly complete = new Map<number, (number | undefined)[]>();
+  /** Those of the sheet that was asked for last: lines that stand together are of one. */
+  private lastSheet = Number.NaN;
+  private ofLast: readonly (number | undefined)[] = [];
   private readonly width: number;
 
   constructor(
@@ -76,12 +79,16 @@ export class SheetValues {
 
   /** The number of the dimension with all that its sheet says of it. */
   of(job: number, sheet: number, stated: number): number {
-    return this.complete.get(this.keyOf(job, sheet, stated)) ?? stated;
+    const of = sheetOf(job, sheet);
+    if (of !== this.lastSheet) {
+      this.lastSheet = of;
+      this.ofLast = this.complete.get(of) ?? [];
+    }
+    return this.ofLast[stated] ?? stated;
   }
 
-  /** Sheets count from zero up, jobs without one from −1 down. */
   private keyOf(job: number, sheet: number, stated: number): number {
-    return (sheet < 0 ? -1 - job : sheet) * this.width + stated;
+    return sheetOf(job, sheet) * this.width + stated;
   }
 
   private settle(drafts: ReadonlyMap<number, Draft>): void {
@@ -92,10 +99,14 @@ export class SheetValues {
     checkSheets(lines);
     for (const [key, draft] of drafts) {
       const { zero, tolerance } = draft;
-      this.complete.set(
-        key,
-        this.table.statedOf({ ...draft, zero: zero ?? false, tolerance: tolerance ?? DEFAULT_TOLERANCE }),
-      );
+      const of = Math.floor(key / this.width);
+      const all = this.complete.get(of) ?? [];
+      all[key - of * this.width] = this.table.statedOf({
+        ...draft,
+        zero: zero ?? false,
+        tolerance: tolerance ?? DEFAULT_TOLERANCE,
+      });
+      this.complete.set(of, all);
     }
   }
 
@@ -109,3 +120,6 @@ export class SheetValues {
     };
   }
 }
+
+/** Sheets count from zero up, jobs without one from −1 down. */
+const sheetOf = (job: number, sheet: number) => (sheet < 0 ? -1 - job : sheet);
