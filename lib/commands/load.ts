@@ -9,7 +9,7 @@ import { faultList } from '@/lib/measure';
 import { refresh } from '@/lib/refresh/refresh';
 import { closeStore, sheetBook, type Shop } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
-import { loadFile } from '@/lib/store/reader';
+import { getReady, loadFile } from '@/lib/store/reader';
 import { summaryLines } from './load-summary';
 import { program } from './program.mjs';
 import { shopNamed } from './shop-named';
@@ -57,6 +57,7 @@ async function loadAll(paths: readonly string[], name: string | undefined): Prom
     console.error(`Name at least one measurement file.\n\n${USAGE}`);
     return 1;
   }
+  await getReady(paths);
   await migrate();
   const shop = await shopNamed(name);
   let failed = 0;

@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import { setFlagsFromString } from 'node:v8';
 import type { Fault, FileSummary } from '@/lib/measure';
 import { tableReadings } from '@/lib/store/save/file-readings';
@@ -32,6 +33,32 @@ const BYTES_A_LINE = 128;
 /** Lines that are laid out at once while a file is being read. */
 const AHEAD = 10_000;
 
+let ready: ReadingThread | null = null;
+
+/** Begins the thread that a large file is read by, where one of these is large: it does so while the database is opened. */
+export async function getReady(paths: readonly string[]): Promise<void> {
+  const sizes = await Promise.all(
+    // Of what cannot be read whoever reads it will say so.
+    paths.map((path) =>
+      stat(path).then(
+        ({ size }) => size,
+        () => 0,
+      ),
+    ),
+  );
+  if (ready !== null || !sizes.some((bytes) => bytes >= WORTH_A_THREAD)) return;
+  ready = new ReadingThread();
+  ready.holdsOpen(false);
+}
+
+function begun(tell: ReadingThread['tell']): ReadingThread {
+  const thread = ready ?? new ReadingThread();
+  ready = null;
+  thread.tell = tell;
+  thread.holdsOpen(true);
+  return thread;
+}
+
 /**
  * Reads a file and stores it, whole or not at all. A large one is read by a thread of its own; where it brings more than
  * is stored, and new jobs alone, it is written while it is still being read.
@@ -55,7 +82,7 @@ export async function loadFile(
   }
   const lines = ahead ?? ((await isLarge(Math.floor(of.bytes / BYTES_A_LINE))) ? AHEAD : 0);
   for (const flag of LEAN) setFlagsFromString(flag);
-  const thread = new ReadingThread(progress.read);
+  const thread = begun(progress.read);
   try {
     const reading = thread.read(of, lines);
     // Whoever waits for it hears of it.

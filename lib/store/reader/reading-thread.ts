@@ -23,9 +23,13 @@ export class ReadingThread {
   readonly #pieces: (PieceAhead | null)[] = [];
   #wanting: Waiting | null = null;
 
-  constructor(tell: (share: number) => void) {
+  /** Told the share that is read, from 0 to 1. */
+  tell: (share: number) => void;
+
+  constructor(tell: (share: number) => void = () => undefined) {
+    this.tell = tell;
     this.#worker.on('message', (said: Said) => {
-      if ('share' in said) tell(said.share);
+      if ('share' in said) this.tell(said.share);
       else if ('piece' in said) this.#came(said.piece);
       else this.#waiting.shift()?.answer(said.answer);
     });
@@ -34,6 +38,12 @@ export class ReadingThread {
       for (const { refuse } of this.#waiting.splice(0)) refuse(error);
       this.#wanting?.refuse(error);
     });
+  }
+
+  /** Whether the process goes on for its sake. */
+  holdsOpen(is: boolean): void {
+    if (is) this.#worker.ref();
+    else this.#worker.unref();
   }
 
   // The thread answers with what its method gives.

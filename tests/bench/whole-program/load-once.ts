@@ -1,13 +1,14 @@
 import { statSync } from 'node:fs';
 import { addShop, closeStore, getShop, sheetBook } from '@/lib/store';
 import { migrate } from '@/lib/store/migrations/migrate';
-import { loadFile } from '@/lib/store/reader';
+import { getReady, loadFile } from '@/lib/store/reader';
 
 /**
  * What `npm run load` does with one file, without the figures that follow behind the pages: `FILE [SHOP]`, where a shop
  * that is named is made beside those of the database.
  */
 const [path = '', name] = process.argv.slice(2);
+await getReady([path]);
 await migrate();
 const { id, timeZone } = name === undefined ? await getShop() : await addShop(name, 'UTC');
 const of = { path, name: 'group.csv', bytes: statSync(path).size, timeZone, book: await sheetBook(id) };
