@@ -95,6 +95,9 @@ export function percent(share: number): string {
   return `${rounded}${NO_BREAK}%`;
 }
 
+/** What is taken of a whole, which may be more than all of it: `56 %`, `114 %`. */
+export const percentTaken = (part: number): string => `${Math.round(part * 100)}${NO_BREAK}%`;
+
 /** A probability as a percentage; it is never told as certain: `> 99 %`, `< 1 %`. */
 export function probability(p: number): string {
   return percent(Math.min(1 - 1e-9, Math.max(1e-9, p)));

@@ -1,7 +1,7 @@
 import { axisOver, type Axis } from '@/app/_figures/axis';
 import type { Drawing } from '@/app/_figures/drawing/drawing';
 import { intervalDrawing } from '@/app/_figures/interval-drawing';
-import { percent } from '@/app/_words/numbers';
+import { percentTaken } from '@/app/_words/numbers';
 import { whyTold } from '@/app/_words/why';
 import { words } from '@/app/_words/words';
 import type { HandAnswer } from '@/lib/assess/answers';
@@ -34,7 +34,7 @@ export function shareDrawing(hand: HandAnswer): Drawing {
     what: words('hand')('tolerance.caption'),
     axis: shareAxis(rows),
     intervals: rows.map(({ share, ...row }) => ({ ...row, value: share, reference: 1 })),
-    print: percent,
+    print: percentTaken,
     tick: (tick) => `${Math.round(tick * 100)} %`,
   });
 }

@@ -4,7 +4,7 @@ import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
 import { FiguresRow, type Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
 import { Table } from '@/app/_look/table';
-import { millimetres, percent } from '@/app/_words/numbers';
+import { millimetres, percentTaken } from '@/app/_words/numbers';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import type { HandAnswer } from '@/lib/assess/answers';
@@ -40,14 +40,16 @@ export const Tolerance = drawnOnce(function Tolerance({
             key: 'share',
             head: t('tolerance.share'),
             numeric: true,
-            cell: ({ share }) => (share === null ? t('none') : percent(share)),
+            cell: ({ share }) => (share === null ? t('none') : percentTaken(share)),
           },
           {
             key: 'interval',
             head: t('tolerance.interval'),
             numeric: true,
             cell: ({ low, high }) =>
-              low === null || high === null ? '' : t('range', { low: percent(low), high: percent(high) }),
+              low === null || high === null
+                ? ''
+                : t('range', { low: percentTaken(low), high: percentTaken(high) }),
           },
           {
             key: 'bar',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { count, percent, signed, signedMillimetres } from '@/app/_words/numbers';
+import { count, percent, percentTaken, signed, signedMillimetres } from '@/app/_words/numbers';
 
 describe('numbers in words', () => {
   test('a deviation always carries its sign, zero none', () => {
@@ -16,6 +16,11 @@ describe('numbers in words', () => {
     expect(percent(1)).toBe('100\u00a0%');
     expect(percent(0)).toBe('0\u00a0%');
     expect(percent(0.784)).toBe('78\u00a0%');
+  });
+
+  test('what is taken of a whole is rounded like any number, since it may be more than all of it', () => {
+    expect(percentTaken(0.9987)).toBe('100\u00a0%');
+    expect(percentTaken(1.138)).toBe('114\u00a0%');
   });
 
   test('a count agrees with its noun', () => {

@@ -1,3 +1,4 @@
+import { roundName } from '@/app/_words/jobs';
 import { briefMillimetres } from '@/app/_words/numbers';
 import { dayAndTime } from '@/app/_words/times';
 import { words } from '@/app/_words/words';
@@ -6,6 +7,7 @@ import type { TraceRow } from '@/lib/access';
 /** What the trace holds are names, the same for all readers; what is unknown here is shown as it is held. */
 
 const ENDED = /^ended (\d+) sessions$/;
+const ROUND = /^round (before|after) (\d+)$/;
 
 /** `changed`, `made a token`. */
 export function actionWords(action: string): string {
@@ -15,11 +17,13 @@ export function actionWords(action: string): string {
   return known('actions', action.replaceAll(' ', '-')) ?? action;
 }
 
-/** `job J1, setup B1-01, side L`. */
+/** `job J1, setup B1-01, side L`; `job J1, Before, round 1`. */
 export const subjectWords = (subject: string): string =>
   subject
     .split(', ')
     .map((part) => {
+      const [, stage, attempt] = ROUND.exec(part) ?? [];
+      if (stage === 'before' || stage === 'after') return roundName(stage, Number(attempt));
       const [what = ''] = part.split(' ', 1);
       const word = known('subjects', what);
       return word === null ? part : word + part.slice(what.length);

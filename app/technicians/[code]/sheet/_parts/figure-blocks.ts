@@ -1,5 +1,14 @@
 import type { Block, PrintedCell } from '@/app/_record';
-import { bareMillimetres, decimal, grouped, millimetres, percent, signed, unit } from '@/app/_words/numbers';
+import {
+  bareMillimetres,
+  decimal,
+  grouped,
+  millimetres,
+  percent,
+  percentTaken,
+  signed,
+  unit,
+} from '@/app/_words/numbers';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import type { MeanEstimate, SdEstimate, TechnicianFigures } from '@/lib/assess';
@@ -94,12 +103,12 @@ function shareTable({ shares, tolerance }: HandAnswer): Block {
     rows: rows.map(([name, { share, low, high, why }]) => ({
       cells: [
         name,
-        share === null ? print('notKnown') : percent(share),
+        share === null ? print('notKnown') : percentTaken(share),
         share === null
           ? told(why ?? '')
           : low === null || high === null
             ? ''
-            : print('interval', { low: percent(low), high: percent(high) }),
+            : print('interval', { low: percentTaken(low), high: percentTaken(high) }),
       ],
     })),
   };
