@@ -1,6 +1,6 @@
 import type { Learned } from '../cause/learned';
 import { settingOf, technicianBias, technicianRates } from '../figures';
-import { habitMatrix, type HabitCell } from '../habits';
+import { habitMatrix, judgeAll, TESTS, type HabitCell, type MatrixWork } from '../habits';
 import type { MeasuredSums } from '../measured';
 import { riskOf, type ShopRisk } from '../measuring-risk';
 import { bandsOf, byPlace, byQuarter, handShares, practiseNext, toAThird, type PlaceKind } from '../my-hand';
@@ -118,10 +118,24 @@ export class ShopQuestions {
 
   #habits(standing: Standing): HabitCell[] {
     const tallies = standing.tallies();
-    return this.#remembered.of('habits', [[...tallies.keys()].join('\n'), ...tallies.values()], () =>
-      habitMatrix(tallies),
+    const technicians = [...tallies.keys()].join('\n');
+    return this.#remembered.of('habits', [technicians, ...tallies.values()], () =>
+      habitMatrix(tallies, {
+        judge: this.#judged,
+        shown: (technician, what) => standing.shown(technician, what),
+      }),
     );
   }
+
+  /** A reading changes a few parts of a tally: habits of which no hand's part changed are judged as before. */
+  readonly #judged: MatrixWork['judge'] = (habit, all) => {
+    const parts = [...all].map(([technician, tally]) =>
+      this.#remembered.of(`${habit} of ${technician}`, [tally], () =>
+        JSON.stringify([technician, TESTS[habit].partOf(tally)]),
+      ),
+    );
+    return this.#remembered.from(`judged ${habit}`, parts, () => judgeAll(habit, all));
+  };
 
   #risk(standing: Standing): ShopRisk {
     const whole = riskOf(standing.risks().slice(-RISK_JOBS), this.#atWork.bodies);

@@ -1,6 +1,6 @@
 import { quarterOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
-import { addTallies, type HabitTally } from '../habits';
+import { addCountsOf, addTallies, newestOf, type HabitTally, type Shown } from '../habits';
 import { MeasuredSums } from '../measured';
 import type { JobRisk } from '../measuring-risk';
 import type { HandCell, Quarter, ShopQuarter } from '../my-hand';
@@ -94,6 +94,7 @@ export class Standing {
     return (this.#risks ??= this.#months().flatMap(({ risks }) => risks));
   }
 
+  /** Without the setups that show something: see `shown`. */
   tallies(): Map<string, HabitTally> {
     const years = this.#inOrder().map(([, { tallies }]) => tallies);
     const technicians = [...new Set(years.flatMap((tallies) => [...tallies.keys()]))].sort();
@@ -101,9 +102,16 @@ export class Standing {
       technicians.map((technician) => [
         technician,
         this.#once(technician, 'tally', () =>
-          addTallies(years.flatMap((tallies) => tallies.get(technician) ?? [])),
+          addCountsOf(years.flatMap((tallies) => tallies.get(technician) ?? [])),
         ),
       ]),
+    );
+  }
+
+  /** The newest setups of one technician that show something, as the `shown` of a tally of everything has them. */
+  shown(technician: string, what: string): Shown[] {
+    return this.#once(technician, `shown ${what}`, () =>
+      newestOf(this.#inOrder().flatMap(([, { tallies }]) => [tallies.get(technician)?.shown[what] ?? []])),
     );
   }
 

@@ -1,6 +1,7 @@
 import { benjaminiHochberg } from '@/lib/stats/multiplicity';
-import { type HabitEffect, type Hands, JUDGES, type Judgement, prepare } from './judge';
+import { type HabitEffect, type Judgement, TESTS } from './judge';
 import { HABITS, type HabitKey } from './keys';
+import type { Shown } from './shown';
 import type { HabitTally } from './tally';
 
 /** Expected share of false findings among all findings, over all people and habits. */
@@ -39,6 +40,14 @@ export interface HabitFinding extends HabitCell {
   strength: number;
 }
 
+/** The work of a matrix in parts: whoever asks again and again may remember them. */
+export interface MatrixWork {
+  /** All hands for one habit, by technician: what the tallies hold beside `partOf` of its test changes nothing. */
+  judge: typeof judgeAll;
+  /** The newest setups of a hand that show something: half of what tallies hold, and asked for only where it was found. */
+  shown: (technician: string, what: string) => readonly Shown[];
+}
+
 /** Hands so different that the others should not be measured by them: p, times the hands. */
 const OUTLYING = 0.01;
 
@@ -52,9 +61,14 @@ const PASSES = 3;
  * The state is 'found' where the adjusted p is at most `FALSE_ALARM_RATE`; otherwise 'too few readings' where a habit
  * worth training would hardly have shown (`judge/sizes.ts`), and 'not found' where it would have.
  */
-export function habitMatrix(tallies: ReadonlyMap<string, HabitTally>): HabitCell[] {
-  const prepared = prepare(tallies);
-  const judged = HABITS.map((habit) => ({ habit, judgements: judgeAll(habit, tallies, prepared) }));
+export function habitMatrix(
+  tallies: ReadonlyMap<string, HabitTally>,
+  {
+    judge = judgeAll,
+    shown = (technician, what) => tallies.get(technician)?.shown[what] ?? [],
+  }: Partial<MatrixWork> = {},
+): HabitCell[] {
+  const judged = HABITS.map((habit) => ({ habit, judgements: judge(habit, tallies) }));
   const cells = [...tallies].flatMap(([technician, tally]) =>
     judged.flatMap(({ habit, judgements }) => {
       const judgement = judgements.get(technician);
@@ -78,7 +92,7 @@ export function habitMatrix(tallies: ReadonlyMap<string, HabitTally>): HabitCell
       effect,
       evidence,
       setups: tally.looked[habit] ?? 0,
-      shownBy: state === 'found' ? (tally.shown[judgement.shown] ?? []).map(({ label }) => label) : [],
+      shownBy: state === 'found' ? shown(technician, judgement.shown).map(({ label }) => label) : [],
     };
   });
 }
@@ -101,15 +115,15 @@ function stateOf({ enough }: Judgement, adjustedP: number | null): HabitState {
  * One habit over all hands. Whoever stands out beyond doubt is judged again by the others, but no longer stands among
  * those that the others are judged by: else one hand with a habit makes all others look as if they had the opposite.
  */
-function judgeAll(
+export function judgeAll(
   habit: HabitKey,
   all: ReadonlyMap<string, HabitTally>,
-  prepared: Hands['prepared'],
-): Map<string, Judgement> {
+): ReadonlyMap<string, Judgement> {
+  const judge = TESTS[habit].among(all);
   let reference = new Set(all.keys());
   for (let pass = 1; ; pass++) {
-    const hands: Hands = { all, reference, prepared };
-    const judgements = new Map([...all.keys()].map((name) => [name, JUDGES[habit](name, hands)]));
+    const among = reference;
+    const judgements = new Map([...all.keys()].map((name) => [name, judge(name, among)]));
     const ordinary = new Set(
       [...reference].filter((name) => (judgements.get(name)?.p ?? 1) * all.size > OUTLYING),
     );

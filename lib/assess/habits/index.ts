@@ -11,10 +11,13 @@ export {
   habitMatrix,
   habitsOf,
   type HabitState,
+  judgeAll,
+  type MatrixWork,
 } from './habit-matrix';
-export type { EffectUnit, HabitEffect } from './judge';
+export { type EffectUnit, type HabitEffect, TESTS } from './judge';
 export { foundOf, habitsFound, sumByTechnician, tallyShop } from './shop-habits';
+export { newestOf, type Shown } from './shown';
 export { type ShownApart, ShownSums } from './shown-apart';
-export { addTallies, emptyTally, HABIT_TALLY_FORMAT, type HabitTally } from './tally';
+export { addCountsOf, addTallies, emptyTally, HABIT_TALLY_FORMAT, type HabitTally } from './tally';
 export { tallyHabits } from './tally-habits';
 export { HABIT_TEXTS, type HabitText } from './texts';

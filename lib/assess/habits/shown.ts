@@ -24,8 +24,46 @@ export function newest(setups: readonly Shown[], most = MOST_SHOWN): Shown[] {
   return some.length === most ? some : distinct(setups, most);
 }
 
+/**
+ * The newest of several lists together, as `newest` of all of them in one. Lists that are in that order already, as those
+ * of sums are, are only looked at as far as something of them is among the newest.
+ */
+export function newestOf(lists: readonly (readonly Shown[])[], most = MOST_SHOWN): Shown[] {
+  const sorted = lists.map((list) => (isInOrder(list) ? list : [...list].sort(newerFirst)));
+  const next = sorted.map(() => 0);
+  const labels = new Set<string>();
+  const shown: Shown[] = [];
+  while (shown.length < most) {
+    let from = -1;
+    let best: Shown | undefined;
+    for (let i = 0; i < sorted.length; i++) {
+      const one = sorted[i]?.[next[i] ?? 0];
+      if (one === undefined || (best !== undefined && newerFirst(best, one) <= 0)) continue;
+      best = one;
+      from = i;
+    }
+    if (best === undefined) break;
+    next[from] = (next[from] ?? 0) + 1;
+    if (labels.has(best.label)) continue;
+    labels.add(best.label);
+    shown.push(best);
+  }
+  return shown;
+}
+
+const newerFirst = (a: Shown, b: Shown): number =>
+  b.at - a.at || (a.label === b.label ? 0 : a.label < b.label ? 1 : -1);
+
+function isInOrder(list: readonly Shown[]): boolean {
+  for (let i = 1; i < list.length; i++) {
+    const [before, one] = [list[i - 1], list[i]];
+    if (before !== undefined && one !== undefined && newerFirst(before, one) > 0) return false;
+  }
+  return true;
+}
+
 function distinct(setups: readonly Shown[], most: number): Shown[] {
-  const sorted = [...setups].sort((a, b) => b.at - a.at || (a.label < b.label ? 1 : -1));
+  const sorted = [...setups].sort(newerFirst);
   const labels = new Set<string>();
   const shown: Shown[] = [];
   for (const one of sorted) {

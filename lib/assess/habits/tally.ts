@@ -1,6 +1,6 @@
 import { MEAN_HABITS, type HabitKey, type MeanHabit, ROUND_HABITS, type RoundHabit } from './keys';
 import { addMoments, type Moments, noMoments } from './moments';
-import { newest, type Shown } from './shown';
+import { newestOf, type Shown } from './shown';
 
 /** Grows when tallies of before can no longer be added to those of now. */
 export const HABIT_TALLY_FORMAT = 1;
@@ -95,20 +95,30 @@ export function emptyTally(): HabitTally {
   };
 }
 
+/** So many lists of what is shown wait before the newest of them are found. */
+const LISTS = 50;
+
 /** The sum of tallies of one technician. Order changes nothing but rounding. */
 export function addTallies(tallies: Iterable<HabitTally>): HabitTally {
   const sum = emptyTally();
-  const shown = new Map<string, Shown[]>();
+  const shown = new Map<string, (readonly Shown[])[]>();
   for (const tally of tallies) {
     addInto(sum, tally);
     for (const [what, setups] of Object.entries(tally.shown)) {
-      const list = shown.get(what) ?? [];
-      list.push(...setups);
-      // Long lists are cut back now and then, so that adding many tallies costs no more than their number.
-      shown.set(what, list.length > 1000 ? newest(list) : list);
+      const lists = shown.get(what) ?? [];
+      lists.push(setups);
+      // Cut back now and then, so that adding many tallies costs no more than their number.
+      shown.set(what, lists.length > LISTS ? [newestOf(lists)] : lists);
     }
   }
-  sum.shown = Object.fromEntries([...shown].map(([what, setups]) => [what, newest(setups)]));
+  sum.shown = Object.fromEntries([...shown].map(([what, lists]) => [what, newestOf(lists)]));
+  return sum;
+}
+
+/** The same without the setups that show something, which are the most work: `shown` is empty. */
+export function addCountsOf(tallies: Iterable<HabitTally>): HabitTally {
+  const sum = emptyTally();
+  for (const tally of tallies) addInto(sum, tally);
   return sum;
 }
 

@@ -1,13 +1,21 @@
 import { binomialAtLeast } from '@/lib/stats/distributions';
 import { binomialInterval } from '@/lib/stats/intervals';
 import { againstOthers, type Estimate } from './against-others';
-import { type Hands, type Judgement, NO_OTHERS, otherNames, othersOf, untested } from './judgement';
-import type { Alike } from './same-values';
-import { logScatter, usualVariances } from './scatter';
+import { type Hands, type Judgement, NO_OTHERS, othersOf, untested } from './judgement';
+import { type Alike, alikeOf } from './same-values';
+import { logScatter, type Repeated, usualVariances } from './scatter';
 import { HANDS_DIFFER, SEEN, WORTH_TRAINING } from './sizes';
 import { percent, range } from './words';
 
 const HABIT = 'repeats-alike';
+
+/** Repeats of one hand with how many are alike. */
+export type AmongAlike = Repeated & { alike: Alike };
+
+export function amongAlike(all: ReadonlyMap<string, Repeated>): Map<string, AmongAlike> {
+  const shop = [...all.values()];
+  return new Map([...all].map(([name, hand]) => [name, { ...hand, alike: alikeOf(hand, shop) }]));
+}
 
 const logExcess = ({ alike, expected }: Alike): Estimate => ({
   value: Math.log((alike + 0.5) / (expected + 0.5)),
@@ -31,17 +39,14 @@ function weighedExcess(hands: readonly Alike[]): Estimate[] {
  *   chance, which is no less than exact), and than in the other hands beside theirs (binomial share, `againstOthers`);
  * - the scatter of repeats below what hands differ by (`againstOthers` on ln of the variance).
  */
-export function judgeAlike(technician: string, hands: Hands): Judgement {
+export function judgeAlike(technician: string, hands: Hands<AmongAlike>): Judgement {
   const own = hands.all.get(technician);
   if (own === undefined) return untested('There are no repeats.');
   const others = othersOf(hands, technician);
-  const mine = hands.prepared.get(technician)?.alike;
-  if (mine === undefined || mine.sets === 0)
-    return untested('No dimension was read twice with the gauge untouched.');
+  const mine = own.alike;
+  if (mine.sets === 0) return untested('No dimension was read twice with the gauge untouched.');
   const { sets, alike, expected } = mine;
-  const rest = otherNames(hands, technician)
-    .flatMap((name) => hands.prepared.get(name)?.alike ?? [])
-    .filter((one) => one.sets > 0);
+  const rest = others.map((other) => other.alike).filter((one) => one.sets > 0);
   if (rest.length === 0) return untested(NO_OTHERS);
   const chance = Math.min(1, expected / sets);
   const exact = (x: number): number => binomialAtLeast(x, sets, chance);

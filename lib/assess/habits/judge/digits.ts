@@ -7,12 +7,15 @@ import { fivesByChance } from './by-chance';
 import { type Hands, type HabitEffect, type Judgement, othersOf, untested } from './judgement';
 import { type Count, moreOften, total } from './rates';
 import { mostOnWhole } from './same-value';
-import { readingVariance } from './scatter';
+import { readingVariance, type RepeatsIn } from './scatter';
 import { HANDS_DIFFER, SEEN, WORTH_TRAINING } from './sizes';
 import { percent, range } from './words';
 
 const HABIT = 'preferred-digits';
 const { digits: SPREAD } = HANDS_DIFFER;
+
+/** Of a tally, what is looked at for last digits. */
+export type Digits = Pick<HabitTally, 'digits'> & RepeatsIn<'halves'>;
 
 /** Readings that the nine digits need before they are looked at one by one. */
 const LEAST_FOR_NINE = 50;
@@ -40,7 +43,7 @@ interface Part {
  * - halves: whole or half millimetres more often than scatter allows at most (binomial);
  * - whole millimetres: 0 and 5 more often than sheet values and deviations make (`fivesByChance`).
  */
-export function judgeDigits(technician: string, hands: Hands): Judgement {
+export function judgeDigits(technician: string, hands: Hands<Digits>): Judgement {
   const own = hands.all.get(technician);
   if (own === undefined) return untested('There are no readings.');
   const others = othersOf(hands, technician);
@@ -82,7 +85,7 @@ function part(own: Count, others: readonly Count[], chance: number, words: strin
   };
 }
 
-function inTenths(own: HabitTally, others: readonly HabitTally[]): Part | null {
+function inTenths(own: Digits, others: readonly Digits[]): Part | null {
   const { heaped } = own.digits;
   if (heaped.n === 0) return null;
   const rest = others.map(({ digits }) => digits.heaped);
@@ -90,7 +93,7 @@ function inTenths(own: HabitTally, others: readonly HabitTally[]): Part | null {
 }
 
 /** Digits 1 to 9: a 0 may be the sheet value, and `inTenths` counts the other ones. */
-function inNineDigits(own: HabitTally, others: readonly HabitTally[]): Part | null {
+function inNineDigits(own: Digits, others: readonly Digits[]): Part | null {
   const counts = own.digits.tenths.slice(1);
   const n = counts.reduce((sum, count) => sum + count, 0);
   if (n < LEAST_FOR_NINE) return null;
@@ -141,12 +144,12 @@ function chiSquareBeside(own: readonly number[], rest: readonly number[]): numbe
   return cells < 2 ? 1 : chiSquareUpper(chiSquare, cells - 1);
 }
 
-function inHalves(own: HabitTally, others: readonly HabitTally[]): Part[] {
+function inHalves(own: Digits, others: readonly Digits[]): Part[] {
   const { halves } = own.digits;
   if (halves.n === 0) return [];
   const sd = Math.sqrt(readingVariance(own, others, 'halves', 0));
   const most = Math.max(0.5, mostOnWhole(sd));
-  const onHalf = ({ digits }: HabitTally): Count => ({
+  const onHalf = ({ digits }: Digits): Count => ({
     n: digits.halves.n + digits.halvesAtSheet,
     x: digits.halves.n - digits.halves.x,
   });
@@ -157,7 +160,7 @@ function inHalves(own: HabitTally, others: readonly HabitTally[]): Part[] {
   ];
 }
 
-function inWhole(own: HabitTally): Part | null {
+function inWhole(own: Digits): Part | null {
   const fives = fivesByChance(own.digits.whole);
   if (fives === null) return null;
   const { seen, expected, n, p } = fives;

@@ -1,24 +1,33 @@
 import { normalUpper } from '@/lib/stats/distributions';
+import type { HabitTally } from '../tally';
 import { againstOthers } from './against-others';
-import { type Hands, type Judgement, NO_OTHERS, otherNames, untested } from './judgement';
+import { type Hands, type Judgement, NO_OTHERS, othersOf, untested } from './judgement';
 import { HANDS_DIFFER, SEEN_Z, WORTH_TRAINING } from './sizes';
+import { type Middle, smoothMiddle } from './smooth-middle';
 import { percent, range } from './words';
 
 const HABIT = 'drawn-to-sheet';
+
+/** Of a tally, the heights near the sheet value. */
+export type Near = Pick<HabitTally, 'near'>;
+/** The same with what their middle should hold. */
+export type AroundMiddle = Near & { middle: Middle | null };
+
+export const aroundMiddle = (all: ReadonlyMap<string, Near>): Map<string, AroundMiddle> =>
+  new Map([...all].map(([name, { near }]) => [name, { near, middle: smoothMiddle(near) }]));
 
 /**
  * More readings within a quarter of a millimetre of the sheet value than the readings around lead one to expect, and
  * more so than in the other hands (whose own peak, if any, is common to the work).
  */
-export function judgeDrawn(technician: string, hands: Hands): Judgement {
+export function judgeDrawn(technician: string, hands: Hands<AroundMiddle>): Judgement {
   const own = hands.all.get(technician);
-  const middle = hands.prepared.get(technician)?.middle ?? null;
+  const middle = own?.middle ?? null;
   if (own === undefined || middle === null)
     return untested('There are too few heights near the sheet value.');
-  const rest = otherNames(hands, technician).flatMap((name) => {
-    const other = hands.prepared.get(name)?.middle ?? null;
-    return other === null ? [] : [{ value: other.excess, variance: other.variance, df: Infinity }];
-  });
+  const rest = othersOf(hands, technician).flatMap(({ middle: other }) =>
+    other === null ? [] : [{ value: other.excess, variance: other.variance, df: Infinity }],
+  );
   const { excess, variance, seen, expected } = middle;
   const comparison = againstOthers({ value: excess, variance, df: Infinity }, rest, HANDS_DIFFER.near);
   if (comparison === null) return untested(NO_OTHERS);

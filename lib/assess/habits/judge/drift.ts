@@ -1,5 +1,4 @@
-import type { HabitTally } from '../tally';
-import { type Hands, type Judgement, othersOf, untested } from './judgement';
+import { type Hands, type Judgement, type MeansOf, othersOf, untested } from './judgement';
 import { bothSided, compareMeans, differenceOf, wouldShow } from './means';
 import { HANDS_DIFFER, WORTH_TRAINING } from './sizes';
 import { mm, range } from './words';
@@ -7,7 +6,7 @@ import { mm, range } from './words';
 const HABIT = 'drift-in-round';
 
 /** Slope of heights on the order of setups in a round: different from zero and from the other hands. */
-export function judgeDrift(technician: string, hands: Hands): Judgement {
+export function judgeDrift(technician: string, hands: Hands<MeansOf<typeof HABIT>>): Judgement {
   const own = hands.all.get(technician);
   const test =
     own && compareMeans(own, othersOf(hands, technician), ({ means }) => means[HABIT], HANDS_DIFFER.slope);
@@ -29,8 +28,8 @@ export function judgeDrift(technician: string, hands: Hands): Judgement {
 const SLOPE_SHOWS = 0.01;
 
 /** The hand's own slope, mm a setup, with its variance; 0 where it does not show. */
-export function driftOf(tally: HabitTally): { value: number; variance: number } {
-  const test = compareMeans(tally, [], ({ means }) => means[HABIT], HANDS_DIFFER.slope);
+export function driftOf(hand: MeansOf<typeof HABIT>): { value: number; variance: number } {
+  const test = compareMeans(hand, [], ({ means }) => means[HABIT], HANDS_DIFFER.slope);
   if (test === null || bothSided(test).p > SLOPE_SHOWS) return { value: 0, variance: 0 };
   return test.own;
 }

@@ -1,4 +1,5 @@
 import type { RoundHabit } from '../keys';
+import type { HabitTally } from '../tally';
 import { type Hands, type Judgement, NO_OTHERS, othersOf, untested } from './judgement';
 import { moreOften } from './rates';
 import { HANDS_DIFFER, WORTH_TRAINING } from './sizes';
@@ -11,8 +12,17 @@ const WHAT: Record<RoundHabit, string> = {
   'heights-first': 'rounds, heights were read before any length of the center section',
 };
 
+/** Of a tally, the rounds that could show a habit, and did. */
+export interface RoundsOf<Habit extends RoundHabit> {
+  rounds: Pick<HabitTally['rounds'], Habit>;
+}
+
 /** A habit that a round shows or not, against the rounds of the other hands. */
-export function judgeRounds(habit: RoundHabit, technician: string, hands: Hands): Judgement {
+export function judgeRounds<Habit extends RoundHabit>(
+  habit: Habit,
+  technician: string,
+  hands: Hands<RoundsOf<Habit>>,
+): Judgement {
   const own = hands.all.get(technician)?.rounds[habit];
   if (own === undefined || own.n === 0) return untested('There is no round that could show it.');
   const others = othersOf(hands, technician).map(({ rounds }) => rounds[habit]);

@@ -1,31 +1,65 @@
-import type { HabitKey } from '../keys';
-import { judgeAlike } from './alike';
+import type { HabitKey, MeanHabit, RoundHabit } from '../keys';
+import type { HabitTally } from '../tally';
+import { amongAlike, judgeAlike } from './alike';
 import { judgeDigits } from './digits';
-import { judgeDrawn } from './drawn';
+import { aroundMiddle, judgeDrawn } from './drawn';
 import { judgeDrift } from './drift';
-import { judgeRounds } from './in-rounds';
-import type { Judge } from './judgement';
+import { judgeRounds, type RoundsOf } from './in-rounds';
+import type { MeansOf } from './judgement';
 import { judgeLowHanger } from './low-hanger';
 import { judgeNoRehang } from './no-rehang';
-import { judgeOneGauge } from './one-gauge';
+import { amongGauges, judgeOneGauge } from './one-gauge';
 import { judgePointerWidth, judgeUnequalPointers } from './pointers';
+import { type HabitTest, testOf } from './test-of';
 
-export { prepare } from './prepare';
-export type { EffectUnit, HabitEffect, Hands, Judge, Judgement } from './judgement';
+export type { EffectUnit, HabitEffect, Judgement } from './judgement';
+export type { HabitTest } from './test-of';
+
+const inRounds = (habit: RoundHabit): HabitTest =>
+  testOf(
+    ({ rounds }): RoundsOf<RoundHabit> => ({ rounds: picked(rounds, habit) }),
+    same,
+    (technician, hands) => judgeRounds(habit, technician, hands),
+  );
+
+const meansOf =
+  <Habit extends MeanHabit>(...habits: readonly Habit[]) =>
+  ({ means }: HabitTally): MeansOf<Habit> => ({ means: picked(means, ...habits) });
+
+const picked = <All extends object, Key extends keyof All>(all: All, ...keys: readonly Key[]) =>
+  Object.fromEntries(keys.map((key) => [key, all[key]])) as Pick<All, Key>;
+
+const same = <Part>(parts: ReadonlyMap<string, Part>): ReadonlyMap<string, Part> => parts;
 
 /** The test behind each habit. */
-export const JUDGES: Record<HabitKey, Judge> = {
-  'clearance-forgotten': (technician, hands) => judgeRounds('clearance-forgotten', technician, hands),
-  'another-mark': (technician, hands) => judgeRounds('another-mark', technician, hands),
-  'careless-zero': (technician, hands) => judgeRounds('careless-zero', technician, hands),
-  'low-hanger': judgeLowHanger,
-  'preferred-digits': judgeDigits,
-  'drawn-to-sheet': judgeDrawn,
-  'repeats-alike': judgeAlike,
-  'no-rehang': judgeNoRehang,
-  'heights-first': (technician, hands) => judgeRounds('heights-first', technician, hands),
-  'drift-in-round': judgeDrift,
-  'unequal-pointers': judgeUnequalPointers,
-  'pointer-width': judgePointerWidth,
-  'one-gauge': judgeOneGauge,
+export const TESTS: Record<HabitKey, HabitTest> = {
+  'clearance-forgotten': inRounds('clearance-forgotten'),
+  'another-mark': inRounds('another-mark'),
+  'careless-zero': inRounds('careless-zero'),
+  'low-hanger': testOf(meansOf('low-hanger'), same, judgeLowHanger),
+  'preferred-digits': testOf(
+    ({ digits, repeats }) => ({ digits, repeats: picked(repeats, 'halves') }),
+    same,
+    judgeDigits,
+  ),
+  'drawn-to-sheet': testOf(({ near }) => ({ near }), aroundMiddle, judgeDrawn),
+  'repeats-alike': testOf(
+    ({ repeats, digits: { heaped } }) => ({ repeats, digits: { heaped } }),
+    amongAlike,
+    judgeAlike,
+  ),
+  'no-rehang': testOf(meansOf('no-rehang'), same, judgeNoRehang),
+  'heights-first': inRounds('heights-first'),
+  'drift-in-round': testOf(meansOf('drift-in-round'), same, judgeDrift),
+  'unequal-pointers': testOf(meansOf('unequal-pointers'), same, judgeUnequalPointers),
+  'pointer-width': testOf(
+    (tally) => ({ ...meansOf('unequal-pointers', 'pointer-width')(tally), lengths: tally.lengths }),
+    same,
+    judgePointerWidth,
+  ),
+  'one-gauge': testOf(
+    (tally) => ({ ...meansOf('one-gauge', 'drift-in-round')(tally), places: tally.places }),
+    amongGauges,
+    judgeOneGauge,
+  ),
 };

@@ -1,5 +1,5 @@
+import type { MeanHabit } from '../keys';
 import type { HabitTally } from '../tally';
-import type { Prepared } from './prepare';
 
 /** The size of a habit in its natural unit, with a 95 % interval. */
 export interface HabitEffect {
@@ -31,23 +31,25 @@ export interface Judgement {
   shown: string;
 }
 
-/** The hands of a shop, and those that the others may be compared with. */
-export interface Hands {
-  all: ReadonlyMap<string, HabitTally>;
+/**
+ * The hands of a shop, and those that the others may be compared with.
+ * @typeParam Part of each hand's tally, what a test looks at, or what it made of that for all hands beforehand
+ */
+export interface Hands<Part> {
+  all: ReadonlyMap<string, Part>;
   reference: ReadonlySet<string>;
-  /** What several comparisons ask of the same hand. */
-  prepared: ReadonlyMap<string, Prepared>;
 }
 
-/** Names of the hands that a technician is compared with. */
-export const otherNames = ({ all, reference }: Hands, technician: string): string[] =>
-  [...all.keys()].filter((name) => name !== technician && reference.has(name));
+/** The parts that a technician is compared with: everybody's in the reference but the own. */
+export const othersOf = <Part>({ all, reference }: Hands<Part>, technician: string): Part[] =>
+  [...all].flatMap(([name, part]) => (name !== technician && reference.has(name) ? [part] : []));
 
-/** The tallies that a technician is compared with: everybody's in the reference but the own. */
-export const othersOf = (hands: Hands, technician: string): HabitTally[] =>
-  otherNames(hands, technician).flatMap((name) => hands.all.get(name) ?? []);
+export type Judge<Part> = (technician: string, hands: Hands<Part>) => Judgement;
 
-export type Judge = (technician: string, hands: Hands) => Judgement;
+/** Of a tally, the means behind these habits. */
+export interface MeansOf<Habit extends MeanHabit> {
+  means: Pick<HabitTally['means'], Habit>;
+}
 
 export const untested = (why: string): Judgement => ({
   p: null,

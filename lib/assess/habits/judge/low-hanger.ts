@@ -1,4 +1,4 @@
-import { type Hands, type Judgement, othersOf, untested } from './judgement';
+import { type Hands, type Judgement, type MeansOf, othersOf, untested } from './judgement';
 import { bothSided, compareMeans, differenceOf, wouldShow } from './means';
 import { HANDS_DIFFER, WORTH_TRAINING } from './sizes';
 import { mm, range } from './words';
@@ -9,7 +9,7 @@ const HABIT = 'low-hanger';
  * Left less right of the settings away from the zero stations, mean over jobs: different from zero and from the other
  * hands on the same gauges. Damage on one side goes either way and averages out over jobs.
  */
-export function judgeLowHanger(technician: string, hands: Hands): Judgement {
+export function judgeLowHanger(technician: string, hands: Hands<MeansOf<typeof HABIT>>): Judgement {
   const own = hands.all.get(technician);
   const test =
     own &&

@@ -1,6 +1,6 @@
 import { tUpper, tUpperQuantile } from '@/lib/stats/distributions';
 import { addMoments, type Moments, noMoments, ratioOf } from '../moments';
-import type { HabitTally, MeanTally } from '../tally';
+import type { MeanTally } from '../tally';
 import { againstOthers, type Comparison, type Estimate } from './against-others';
 import { SEEN_Z } from './sizes';
 
@@ -14,28 +14,28 @@ export interface MeanTest {
   belowZero: number;
 }
 
-export interface MeanOptions {
+export interface MeanOptions<Part> {
   /** Take what each gauge shows in other hands off first. */
   byGauge?: boolean;
   /** Least variance of an estimate, by its count. */
   least?: (value: number, moments: Moments) => number;
   /** What to take off a hand's mean before it is compared, with the variance that this adds. */
-  offset?: (tally: HabitTally) => { value: number; variance: number };
+  offset?: (part: Part) => { value: number; variance: number };
 }
 
 /** One hand's mean over jobs against those of the others, and against zero. */
-export function compareMeans(
-  own: HabitTally,
-  others: readonly HabitTally[],
-  tallyOf: (tally: HabitTally) => MeanTally,
+export function compareMeans<Part>(
+  own: Part,
+  others: readonly Part[],
+  tallyOf: (part: Part) => MeanTally,
   spread: number,
-  options: MeanOptions = {},
+  options: MeanOptions<Part> = {},
 ): MeanTest | null {
   const raw = estimate(own, tallyOf, new Map(), options);
   if (raw === null) return null;
   const gauges = options.byGauge === true ? gaugeMeans(others.map(tallyOf)) : new Map<string, number>();
   const adjusted = estimate(own, tallyOf, gauges, options) ?? raw;
-  const rest = others.map((tally) => estimate(tally, tallyOf, gauges, options)).filter((one) => one !== null);
+  const rest = others.map((part) => estimate(part, tallyOf, gauges, options)).filter((one) => one !== null);
   const comparison = againstOthers(adjusted, rest, spread);
   const t =
     raw.variance > 0
@@ -52,18 +52,18 @@ export function compareMeans(
   };
 }
 
-function estimate(
-  tally: HabitTally,
-  tallyOf: (tally: HabitTally) => MeanTally,
+function estimate<Part>(
+  part: Part,
+  tallyOf: (part: Part) => MeanTally,
   gauges: ReadonlyMap<string, number>,
-  { least, offset }: MeanOptions,
+  { least, offset }: MeanOptions<Part>,
 ): Estimate | null {
-  const { all, by } = tallyOf(tally);
+  const { all, by } = tallyOf(part);
   const ratio = ratioOf(all);
   if (ratio === null) return null;
   let shift = 0;
   for (const [gauge, { n }] of Object.entries(by)) shift += (gauges.get(gauge) ?? 0) * n;
-  const off = offset?.(tally) ?? { value: 0, variance: 0 };
+  const off = offset?.(part) ?? { value: 0, variance: 0 };
   const variance = Math.max(ratio.variance, least?.(ratio.value, all) ?? 0, 1e-12) + off.variance;
   return { value: ratio.value - shift / all.n - off.value, variance, df: ratio.df };
 }

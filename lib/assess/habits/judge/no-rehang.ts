@@ -1,7 +1,7 @@
 import { fisherUpper } from '@/lib/stats/contingency';
 import { tUpperQuantile } from '@/lib/stats/distributions';
 import type { Moments } from '../moments';
-import { type Hands, type Judgement, NO_OTHERS, othersOf, untested } from './judgement';
+import { type Hands, type Judgement, type MeansOf, NO_OTHERS, othersOf, untested } from './judgement';
 import { compareMeans, wouldShow } from './means';
 import { total } from './rates';
 import { HANDS_DIFFER, WORTH_TRAINING } from './sizes';
@@ -22,7 +22,7 @@ function least(_value: number, { n, s }: Moments): number {
  * the other hands, allowing for heights of one job going together and for how much hands differ; and by Fisher's
  * exact test.
  */
-export function judgeNoRehang(technician: string, hands: Hands): Judgement {
+export function judgeNoRehang(technician: string, hands: Hands<MeansOf<typeof HABIT>>): Judgement {
   const own = hands.all.get(technician);
   const rest = othersOf(hands, technician);
   const test = own && compareMeans(own, rest, ({ means }) => means[HABIT], HANDS_DIFFER.rehangs, { least });

@@ -2,7 +2,7 @@ import { tUpper, tUpperQuantile } from '@/lib/stats/distributions';
 import { addMoments, type Moments, noMoments, type Ratio, ratioOf } from '../moments';
 import type { HabitTally } from '../tally';
 import { driftOf } from './drift';
-import { type Hands, type Judgement, NO_OTHERS, othersOf, untested } from './judgement';
+import { type Hands, type Judgement, type MeansOf, NO_OTHERS, othersOf, untested } from './judgement';
 import { HANDS_DIFFER, SEEN_Z, WORTH_TRAINING } from './sizes';
 import { mm, range } from './words';
 
@@ -10,6 +10,17 @@ const HABIT = 'one-gauge';
 
 /** Jobs with the gauge that a pair needs at least. */
 const LEAST_JOBS = 5;
+
+/** Of a tally, what is looked at for gauges that one hand hangs otherwise than others do. */
+export type OnGauges = MeansOf<typeof HABIT | 'drift-in-round'> & Pick<HabitTally, 'places'>;
+
+/** The same, with the drift of the hand and what jobs usually vary by in the shop. */
+export type AmongGauges = OnGauges & { drift: ReturnType<typeof driftOf>; usual: number };
+
+export function amongGauges(all: ReadonlyMap<string, OnGauges>): Map<string, AmongGauges> {
+  const usual = variancePerJob([...all.values()]);
+  return new Map([...all].map(([name, hand]) => [name, { ...hand, drift: driftOf(hand), usual }]));
+}
 
 interface Pair {
   gauge: string;
@@ -38,13 +49,12 @@ const differenceFrom = (moments: Moments, part: Moments): Moments => ({
  * the round explains of a gauge that is hung early or late is taken off first. The least p over the gauges counts, times
  * their number.
  */
-export function judgeOneGauge(technician: string, hands: Hands): Judgement {
+export function judgeOneGauge(technician: string, hands: Hands<AmongGauges>): Judgement {
   const own = hands.all.get(technician);
   if (own === undefined) return untested('There are no heights.');
   const others = sumOf(othersOf(hands, technician));
   if (others.all.n === 0) return untested(NO_OTHERS);
-  const usual = variancePerJob([...hands.all.values()]);
-  const pairs = Object.keys(own.means[HABIT].by).flatMap((gauge) => pairOf(gauge, own, others, usual));
+  const pairs = Object.keys(own.means[HABIT].by).flatMap((gauge) => pairOf(gauge, own, others));
   const [first] = pairs;
   if (first === undefined) {
     return untested(
@@ -66,9 +76,9 @@ export function judgeOneGauge(technician: string, hands: Hands): Judgement {
 
 type Sums = HabitTally['means'][typeof HABIT];
 
-function sumOf(tallies: readonly HabitTally[]): Sums {
+function sumOf(hands: readonly OnGauges[]): Sums {
   const sum: Sums = { all: noMoments(), by: {} };
-  for (const { means } of tallies) {
+  for (const { means } of hands) {
     for (const [gauge, moments] of Object.entries(means[HABIT].by)) {
       sum.by[gauge] = addMoments(sum.by[gauge] ?? noMoments(), moments);
       sum.all = addMoments(sum.all, moments);
@@ -81,10 +91,10 @@ function sumOf(tallies: readonly HabitTally[]): Sums {
  * Variance between jobs of one hand's mean with one gauge, pooled over all pairs of the shop: that of a single pair is
  * too uncertain where it has few jobs.
  */
-function variancePerJob(tallies: readonly HabitTally[]): number {
+function variancePerJob(hands: readonly OnGauges[]): number {
   let squares = 0;
   let weights = 0;
-  for (const { means } of tallies) {
+  for (const { means } of hands) {
     for (const moments of Object.values(means[HABIT].by)) {
       const ratio = ratioOf(moments);
       if (ratio === null) continue;
@@ -110,7 +120,7 @@ function besides({ by }: Sums, gauge: string): Moments {
 }
 
 /** How many setups later in the round this gauge is hung than the hand's others, on the mean. */
-function laterBy({ places }: HabitTally, gauge: string): number {
+function laterBy({ places }: OnGauges, gauge: string): number {
   const here = places[gauge] ?? { n: 0, x: 0 };
   let n = 0;
   let x = 0;
@@ -122,8 +132,9 @@ function laterBy({ places }: HabitTally, gauge: string): number {
   return here.n > 0 && n > 0 ? here.x / here.n - x / n : 0;
 }
 
-function pairOf(gauge: string, tally: HabitTally, others: Sums, usual: number): Pair[] {
-  const own = tally.means[HABIT];
+function pairOf(gauge: string, hand: AmongGauges, others: Sums): Pair[] {
+  const { usual, drift } = hand;
+  const own = hand.means[HABIT];
   const jobs = own.by[gauge]?.k ?? 0;
   if (jobs < LEAST_JOBS) return [];
   const parts = [
@@ -134,8 +145,7 @@ function pairOf(gauge: string, tally: HabitTally, others: Sums, usual: number): 
   ].filter((part): part is Ratio => part !== null);
   const [here, there, elsewhere, beyond] = parts;
   if (!here || !there || !elsewhere || !beyond) return [];
-  const drift = driftOf(tally);
-  const later = laterBy(tally, gauge);
+  const later = laterBy(hand, gauge);
   const difference = here.value - there.value - drift.value * later - (elsewhere.value - beyond.value);
   const sampling = parts.reduce((sum, { variance }) => sum + variance, drift.variance * later ** 2);
   const whole = sampling + HANDS_DIFFER.mm ** 2;

@@ -1,6 +1,6 @@
 import type { HabitTally } from '../tally';
 import { ratioOf } from '../moments';
-import { type Hands, type Judgement, othersOf, untested } from './judgement';
+import { type Hands, type Judgement, type MeansOf, othersOf, untested } from './judgement';
 import { bothSided, compareMeans, differenceOf, type MeanTest, wouldShow } from './means';
 import { HANDS_DIFFER, WORTH_TRAINING } from './sizes';
 import { mm, range } from './words';
@@ -11,15 +11,19 @@ const WIDTH = 'pointer-width';
 /** A slope is taken for the pointers' only where chance alone seldom gives it. */
 const SLOPE_SHOWS = 0.01;
 
-function slopeTest(tally: HabitTally, others: readonly HabitTally[]): MeanTest | null {
-  return compareMeans(tally, others, ({ means }) => means[UNEQUAL], HANDS_DIFFER.pointers);
+type Slopes = MeansOf<typeof UNEQUAL>;
+/** Of a tally, what is looked at for the width of pointers. */
+export type Widths = MeansOf<typeof UNEQUAL | typeof WIDTH> & Pick<HabitTally, 'lengths'>;
+
+function slopeTest(hand: Slopes, others: readonly Slopes[]): MeanTest | null {
+  return compareMeans(hand, others, ({ means }) => means[UNEQUAL], HANDS_DIFFER.pointers);
 }
 
 /** Difference of the pointers' lengths, mm, from the slope on 1000 mm / length (−δ² / 2000 mm, see `gather/lengths`). */
 const apart = (slope: number): number => Math.sqrt(Math.max(0, -2000 * slope));
 
 /** Lengths short in proportion to 1 / length: steeper than zero and than in the other hands. */
-export function judgeUnequalPointers(technician: string, hands: Hands): Judgement {
+export function judgeUnequalPointers(technician: string, hands: Hands<Slopes>): Judgement {
   const own = hands.all.get(technician);
   const test = own && slopeTest(own, othersOf(hands, technician));
   if (!test) return untested('There are fewer than three jobs with lengths of different size by tram.');
@@ -45,7 +49,7 @@ export function judgeUnequalPointers(technician: string, hands: Hands): Judgemen
  * Lengths off by a constant: different from zero and from the other hands on the same trams. What unequal pointers
  * explain is taken off first, where their slope shows.
  */
-export function judgePointerWidth(technician: string, hands: Hands): Judgement {
+export function judgePointerWidth(technician: string, hands: Hands<Widths>): Judgement {
   const own = hands.all.get(technician);
   const others = othersOf(hands, technician);
   const test =
@@ -69,11 +73,11 @@ export function judgePointerWidth(technician: string, hands: Hands): Judgement {
   };
 }
 
-function explainedBySlope(tally: HabitTally): { value: number; variance: number } {
-  const slope = ratioOf(tally.means[UNEQUAL].all);
-  if (slope === null || tally.lengths.n === 0) return { value: 0, variance: 0 };
-  const test = slopeTest(tally, []);
+function explainedBySlope(hand: Widths): { value: number; variance: number } {
+  const slope = ratioOf(hand.means[UNEQUAL].all);
+  if (slope === null || hand.lengths.n === 0) return { value: 0, variance: 0 };
+  const test = slopeTest(hand, []);
   if (test === null || test.belowZero > SLOPE_SHOWS) return { value: 0, variance: 0 };
-  const x = tally.lengths.x / tally.lengths.n;
+  const x = hand.lengths.x / hand.lengths.n;
   return { value: slope.value * x, variance: slope.variance * x * x };
 }

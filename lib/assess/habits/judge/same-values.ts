@@ -1,7 +1,7 @@
 import { STEPS } from '../gather/resolution';
-import { type HabitTally, STEP_CLASSES } from '../tally';
+import { STEP_CLASSES } from '../tally';
 import { sameValueChance } from './same-value';
-import { coarseShare, readingVariance } from './scatter';
+import { coarseShare, readingVariance, type Repeated } from './scatter';
 
 /** Dimensions with repeats, how many show one value each time, and how many should by the hand's own scatter. */
 export interface Alike {
@@ -13,7 +13,7 @@ export interface Alike {
 /** Share of dimensions read finer than the class from which on the class is taken to be read in tenths. */
 const FINER = 0.05;
 
-export function alikeOf(tally: HabitTally, shop: readonly HabitTally[]): Alike {
+export function alikeOf(tally: Repeated, shop: readonly Repeated[]): Alike {
   const sum: Alike = { sets: 0, alike: 0, expected: 0 };
   for (const step of STEP_CLASSES) {
     const { sets, finer } = tally.repeats[step];

@@ -4,8 +4,16 @@ import { type HabitTally, STEP_CLASSES, type StepClass } from '../tally';
 /** Below this many degrees of freedom a hand's scatter is the shop's. */
 const LEAST_DF = 10;
 
+/** Of a tally, the repeats, and the readings that are taken to a coarser step. */
+export type Repeated = Pick<HabitTally, 'repeats'> & { digits: Pick<HabitTally['digits'], 'heaped'> };
+
+/** Of a tally, the repeats in some steps. */
+export interface RepeatsIn<Step extends StepClass> {
+  repeats: Pick<HabitTally['repeats'], Step>;
+}
+
 /** Share of this technician's readings in tenths that are taken to halves, at most: the estimate and one standard error. */
-export function coarseShare({ digits: { heaped } }: HabitTally): number {
+export function coarseShare({ digits: { heaped } }: Repeated): number {
   if (heaped.n < 20) return 0;
   const share = heaped.x / heaped.n;
   const error = Math.sqrt((share * (1 - share)) / heaped.n);
@@ -16,10 +24,10 @@ export function coarseShare({ digits: { heaped } }: HabitTally): number {
  * Variance of a reading with the gauge untouched, mm², what rounding adds taken off: step² / 12 (Sheppard 1898), the
  * coarser step where readings are taken to it. Never below a tenth of a step squared.
  */
-export function readingVariance(
-  tally: HabitTally,
-  shop: readonly HabitTally[],
-  step: StepClass,
+export function readingVariance<Step extends StepClass>(
+  tally: RepeatsIn<Step>,
+  shop: readonly RepeatsIn<Step>[],
+  step: Step,
   coarsely: number,
 ): number {
   const own = tally.repeats[step];
@@ -41,7 +49,7 @@ export function readingVariance(
 
 /** ln of the scatter against the variances of others, and how uncertain it is. */
 export function logScatter(
-  tally: HabitTally,
+  tally: Pick<HabitTally, 'repeats'>,
   usual: Record<StepClass, number>,
 ): { value: number; variance: number; df: number } | null {
   let ss = 0;
@@ -60,7 +68,7 @@ export function logScatter(
 }
 
 /** Pooled variance of repeats by step class. */
-export function usualVariances(tallies: readonly HabitTally[]): Record<StepClass, number> {
+export function usualVariances(tallies: readonly Pick<HabitTally, 'repeats'>[]): Record<StepClass, number> {
   const of = (step: StepClass): number => {
     let ss = 0;
     let df = 0;
