@@ -19,3 +19,6 @@ export function quarterOf(month: string): string {
   const [year = '', number = ''] = month.split('-');
   return `${year} Q${Math.ceil(Number(number) / 3)}`;
 }
+
+/** `2025-03` is of `2025`. */
+export const yearOf = (month: string): string => month.slice(0, -'-01'.length);

@@ -1,10 +1,13 @@
 import {
+  missetsPiecesOf,
   monthQuestion,
   pieceQuestion,
   withBands,
   type Answers,
   type HandAnswer,
+  type HandPiece,
   type HandsIndex,
+  type MissetCount,
   type MonthDocuments,
   type MonthKind,
   type PiecedQuestion,
@@ -27,15 +30,19 @@ export async function currentAnswer<Asked extends Exclude<Question, PiecedQuesti
 /** What one technician comes for; null where there is none of this code. */
 export async function currentHand(shop: ShopId, technician: string): Promise<HandAnswer | null> {
   const question = pieceQuestion('hands', technician);
-  const found = await fitAnswers(shop, 'choices', ['hands', question]);
-  const [index, hand] = [found.get('hands'), found.get(question)];
+  const found = await fitAnswers(shop, 'choices', ['hands', 'missets', question]);
+  const [index, missets, hand] = [found.get('hands'), found.get('missets'), found.get(question)];
   if (index === undefined || hand === undefined) return null;
-  return banded([hand as unknown as HandAnswer, index as unknown as HandsIndex]);
+  // Until a shop has learned by this program, what stands there may be of one that did not keep these pieces.
+  const pieces = missets === undefined ? [] : missetsPiecesOf(missets as unknown as PieceIndex, technician);
+  const years = await piecesOf<readonly MissetCount[]>(shop, 'missets', pieces);
+  return whole([hand as unknown as HandPiece, index as unknown as HandsIndex, ...years]);
 }
 
 /** Frozen, as documents are that are stored: pages keep what they made of the same. */
-const banded = sameFrom(([hand, index]: readonly [HandAnswer, HandsIndex]) =>
-  Object.freeze(withBands(hand, index)),
+const whole = sameFrom(
+  ([hand, index, ...years]: readonly [HandPiece, HandsIndex, ...(readonly MissetCount[])[]]) =>
+    Object.freeze({ ...withBands(hand, index), missets: years.flat() }),
 );
 
 /** Every series with its chart; null before the first answer. */
@@ -58,7 +65,15 @@ async function pieces<Piece>(shop: ShopId, question: PiecedQuestion): Promise<Pi
   const index = (await fitAnswer(shop, question)) as unknown as Partial<PieceIndex> | null;
   // Until a shop has learned by this program, what stands there may be of one that did not keep pieces.
   if (index?.pieces === undefined) return null;
-  const questions = index.pieces.map((piece) => pieceQuestion(question, piece));
+  return piecesOf(shop, question, index.pieces);
+}
+
+async function piecesOf<Piece>(
+  shop: ShopId,
+  question: PiecedQuestion,
+  pieces: readonly string[],
+): Promise<Piece[]> {
+  const questions = pieces.map((piece) => pieceQuestion(question, piece));
   const found = await fitAnswers(shop, 'choices', questions);
   return questions.flatMap((one) => {
     const piece: Json | undefined = found.get(one);

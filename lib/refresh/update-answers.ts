@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { setImmediate as breathe } from 'node:timers/promises';
 import {
+  changedHands,
   monthQuestion,
   monthsOfJob,
   MonthSums,
@@ -14,6 +15,7 @@ import {
   type MonthOfShop,
   type PieceIndex,
   type WorkMonth,
+  type YearChange,
 } from '@/lib/assess/answers';
 import {
   fitAnswerTexts,
@@ -25,12 +27,13 @@ import {
   type NewJobShare,
   type ShopId,
 } from '@/lib/store';
+import { yearOf } from '@/lib/measure/month-of';
 import { HeldStandings, type Held } from './held-standings';
 import { MADE_FROM, MadeFrom } from './made-from';
 import { asJson, followed, jsonText, keepFollowed, type Newer, type StoredFit } from './stored-fit';
 import { newShares, shareStamp, storedShares, updateShares, waitingShares } from './update-shares';
 
-const PIECED = ['hands', 'signal-charts', 'rate-jobs'] as const;
+const PIECED = ['hands', 'missets', 'signal-charts', 'rate-jobs'] as const;
 /** Of each, what is kept of its months: some megabytes. */
 const YEARS_HELD = 2;
 /** With more jobs waiting, their shares are kept a part at a time, and everything is added up anew. */
@@ -79,9 +82,8 @@ export async function askAnew(shop: ShopId, fit: StoredFit, only?: readonly stri
 interface ChangedMonths {
   documents: Documents;
   gone: string[];
-  years: Set<string>;
-  /** Whose sums they are; everybody's where it is not said. */
-  technicians?: ReadonlySet<string>;
+  /** Which months, and whose sums. */
+  change: YearChange;
 }
 
 async function changedMonths(
@@ -93,16 +95,18 @@ async function changedMonths(
   const now = new Map(shares.map(({ job, document }) => [job, document]));
   const questions = new Set<string>();
   const months = new Set<string>();
-  const technicians = new Set<string>();
   const touch = (share: JobShare): void => {
-    for (const technician of techniciansOf(share)) technicians.add(technician);
     for (const [month, own] of monthsOfJob(share, timeZone)) {
       months.add(month);
       for (const question of own) questions.add(question);
     }
   };
-  for await (const before of storedShares(shop, [...now.keys()])) touch(before);
-  for (const share of now.values()) if (share !== null) touch(share);
+  const before = new Map<string, JobShare>();
+  for await (const share of storedShares(shop, [...now.keys()])) before.set(share.job, share);
+  for (const share of [...before.values(), ...now.values()]) if (share !== null) touch(share);
+  const technicians = new Set(
+    [...now].flatMap(([job, share]) => [...changedHands(before.get(job) ?? null, share)]),
+  );
   const texts = await fitAnswerTexts(
     shop,
     fit.id,
@@ -125,8 +129,7 @@ async function changedMonths(
   return {
     documents,
     gone: [...questions].filter((question) => !documents.has(question)),
-    years: new Set([...months].map(yearOf)),
-    technicians,
+    change: { months, technicians },
   };
 }
 
@@ -135,29 +138,44 @@ async function takeYears(
   shop: ShopId,
   fit: StoredFit,
   { standing, months }: Pick<Held, 'standing' | 'months'>,
-  { documents, gone, years, technicians }: ChangedMonths,
+  { documents, gone, change }: ChangedMonths,
 ): Promise<void> {
-  const none = new Set(gone);
-  for (const year of years) {
+  for (const year of new Set([...change.months].map(yearOf))) {
     // Pages are answered between.
     await breathe();
-    const questions = MONTHS.flatMap((month) => KINDS.map((kind) => monthQuestion(kind, `${year}-${month}`)));
-    const known = months.get(year) ?? new Map<string, unknown>();
-    if (known.size === 0)
-      for (const [question, text] of await fitAnswerTexts(shop, fit.id, questions))
-        known.set(question, JSON.parse(text));
-    for (const question of questions) {
-      if (none.has(question)) known.delete(question);
-      else if (documents.has(question)) known.set(question, documents.get(question));
+    const before = standing.monthsOf(year);
+    const own = MONTHS.map((month) => `${year}-${month}`);
+    // What was done in the other months stands as it was, if anything is known of the year.
+    const stands = (month: string): boolean => before !== null && !change.months.has(month);
+    const asked = own.flatMap((month) =>
+      KINDS.filter((kind) => kind !== 'work' || !stands(month)).map((kind) => monthQuestion(kind, month)),
+    );
+    const known = months.get(year) ?? (await documentsOf(shop, fit, asked));
+    for (const question of gone) known.delete(question);
+    for (const question of asked) {
+      const document = documents.get(question);
+      if (document !== undefined) known.set(question, document);
     }
     keepNewest(months, year, known);
     const documentOf = (question: string): unknown => known.get(question);
     standing.setYear(
       year,
-      MONTHS.flatMap((month) => monthOf(`${year}-${month}`, documentOf)),
-      technicians,
+      own.flatMap((month) => {
+        if (!stands(month)) return monthOf(month, documentOf);
+        return before?.includes(month) === true ? { ...sumsOfHands(month, documentOf), work: null } : [];
+      }),
+      change,
     );
   }
+}
+
+async function documentsOf(
+  shop: ShopId,
+  fit: StoredFit,
+  questions: readonly string[],
+): Promise<Map<string, unknown>> {
+  const texts = await fitAnswerTexts(shop, fit.id, questions);
+  return new Map([...texts].map(([question, text]) => [question, JSON.parse(text) as unknown]));
 }
 
 /** Readings come of the same few months again and again: what is kept of those years need not be read each time. */
@@ -170,13 +188,6 @@ function keepNewest(months: Held['months'], year: string, known: Map<string, unk
   }
 }
 
-/** Everybody who adds anything in a job. */
-const techniciansOf = ({ measured, tallies, missets }: JobShare): string[] => [
-  ...measured.hands.map(({ technician }) => technician),
-  ...tallies.map(([technician]) => technician),
-  ...missets.map(([technician]) => technician),
-];
-
 /** A standing from what is kept of all months. */
 async function standingOf(shop: ShopId, fit: StoredFit, revision: string): Promise<Held> {
   const standing = new Standing();
@@ -186,8 +197,16 @@ async function standingOf(shop: ShopId, fit: StoredFit, revision: string): Promi
   };
   const index = await fitAnswerTexts(shop, fit.id, ['choices']);
   const { months } = JSON.parse(index.get('choices') ?? '{"months":[]}') as { months: string[] };
-  for (const year of new Set(months.map(yearOf)))
-    await takeYears(shop, fit, held, { documents: new Map(), gone: [], years: new Set([year]) });
+  for (const year of new Set(months.map(yearOf))) {
+    await breathe();
+    const own = months.filter((month) => yearOf(month) === year);
+    const questions = own.flatMap((month) => KINDS.map((kind) => monthQuestion(kind, month)));
+    const known = await documentsOf(shop, fit, questions);
+    standing.setYear(
+      year,
+      own.flatMap((month) => monthOf(month, (question) => known.get(question))),
+    );
+  }
   return held;
 }
 
@@ -280,13 +299,14 @@ async function writtenBefore(shop: ShopId, fit: number): Promise<string[]> {
 const KINDS = ['habits', 'hands', 'work'] as const;
 const MONTHS = Array.from({ length: 12 }, (_, i) => String(i + 1).padStart(2, '0'));
 
-const yearOf = (month: string): string => month.slice(0, -'-01'.length);
-
 /** Nothing where the month has nothing. */
 function monthOf(month: string, documentOf: (question: string) => unknown): MonthOfShop[] {
   const work = documentOf(monthQuestion('work', month)) as WorkMonth | undefined;
-  if (work === undefined) return [];
+  return work === undefined ? [] : [{ ...sumsOfHands(month, documentOf), work }];
+}
+
+function sumsOfHands(month: string, documentOf: (question: string) => unknown): Omit<MonthOfShop, 'work'> {
   const habits = documentOf(monthQuestion('habits', month)) as HabitMonth | undefined;
   const hands = documentOf(monthQuestion('hands', month)) as HandMonth[] | undefined;
-  return [{ month, habits: habits ?? [], hands: hands ?? [], work }];
+  return { month, habits: habits ?? [], hands: hands ?? [] };
 }

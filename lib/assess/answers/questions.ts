@@ -9,7 +9,7 @@ import type { HandAnswer } from './types';
 export const pieceQuestion = (question: PiecedQuestion, piece: string): string =>
   JSON.stringify(['piece', question, piece]);
 
-export type PiecedQuestion = 'hands' | 'signal-charts' | 'rate-jobs';
+export type PiecedQuestion = 'hands' | 'missets' | 'signal-charts' | 'rate-jobs';
 
 /** Under `hands`: whose pieces there are, and the shop's band by quarter, which all of them show. */
 export interface HandsIndex {
@@ -22,8 +22,17 @@ export interface PieceIndex {
   pieces: string[];
 }
 
+/** Under `hands` of one technician: without likely mis-sets, which have a piece a year, since a reading changes one of them. */
+export type HandPiece = Omit<HandAnswer, 'missets'>;
+
+export const missetsPiece = (technician: string, year: string): string => JSON.stringify([technician, year]);
+
+/** Of the pieces of likely mis-sets those of one technician, in the order of years. */
+export const missetsPiecesOf = ({ pieces }: PieceIndex, technician: string): string[] =>
+  pieces.filter((piece) => (JSON.parse(piece) as [string, string])[0] === technician);
+
 /** A hand with the shop's band beside it; a quarter without one says why. */
-export function withBands(hand: HandAnswer, { bands }: HandsIndex): HandAnswer {
+export function withBands<Hand extends HandPiece>(hand: Hand, { bands }: HandsIndex): Hand {
   const known = new Map(bands);
   return {
     ...hand,

@@ -1,3 +1,5 @@
+import { grouped } from '@/lib/measure/grouped';
+import { yearOf } from '@/lib/measure/month-of';
 import type { Learned } from '../cause/learned';
 import { settingOf, technicianBias, technicianRates } from '../figures';
 import { habitMatrix, judgeAll, TESTS, type HabitCell, type MatrixWork } from '../habits';
@@ -13,15 +15,23 @@ import {
   type RateGrouping,
   type RateJob,
 } from '../rates';
-import { attention, ONE_SERIES, type RateSeries, type Series } from '../signals';
+import { attention, ONE_SERIES, type RateSeries, type Series, type SignalChart } from '../signals';
 import type { TechnicianRate } from '../types';
 import { usualScenarios, whatIf, withoutGauge, workingShop } from '../what-if';
 import type { AtWork } from './at-work';
-import { chartPiece, pieceQuestion, type HandsIndex } from './questions';
+import type { MissetCount } from './misset-counts';
+import {
+  chartPiece,
+  missetsPiece,
+  pieceQuestion,
+  type HandPiece,
+  type HandsIndex,
+  type PieceIndex,
+} from './questions';
 import { Remembered } from './remembered';
 import { readingsAsARule, repeatsOf } from './repeat-sums';
 import type { Standing } from './standing';
-import type { Answers, HandAnswer, WhatIfAnswer } from './types';
+import type { Answers, SignalsAnswer, WhatIfAnswer } from './types';
 
 /** Answers that take long and whose inputs change seldom: most new readings are of rounds before a repair. */
 export type SeldomChanged = 'rates' | 'risk' | 'what-if';
@@ -36,6 +46,13 @@ const DOUBTFUL_JOBS = 40;
 const MOST_GAUGES = 12;
 /** Common practice where the sheet states none, mm. */
 const USUAL_TOLERANCE = 3;
+
+/** Every series with its chart, and what stands out. */
+interface Charted {
+  charts: readonly SignalChart[];
+  signals: SignalsAnswer;
+  index: PieceIndex;
+}
 
 /** Documents by the question under which each is kept. */
 export type Documents = Map<string, unknown>;
@@ -64,11 +81,17 @@ export class ShopQuestions {
     };
     const rates = standing.rates();
     seldom('rates', rates, () => this.#rates(rates));
+
     seldom('risk', standing.risks(), () => this.#risk(standing));
+
     seldom('what-if', this.#atWork, () => this.#whatIf());
+
     this.#rateJobs(documents, standing);
+
     this.#signals(documents, standing);
+
     this.#hands(documents, standing);
+
     documents.set('habits', this.#habits(standing));
     documents.set('choices', this.#remembered.same('choices', standing.choices()));
     return { documents, kept };
@@ -89,9 +112,7 @@ export class ShopQuestions {
       ...Object.keys(this.#learned.technicians).map(
         (technician) => () => this.#hand(technician, standing, standing.measured()),
       ),
-      () => {
-        this.#signals(new Map(), standing);
-      },
+      () => this.#charted(standing),
     ];
   }
 
@@ -152,11 +173,20 @@ export class ShopQuestions {
   }
 
   #signals(documents: Documents, standing: Standing): void {
+    const { charts, signals, index } = this.#charted(standing);
+    documents.set('signals', signals);
+    for (const chart of charts) documents.set(pieceQuestion('signal-charts', chartPiece(chart)), chart);
+    documents.set('signal-charts', index);
+  }
+
+  #charted(standing: Standing): Charted {
     const rates = standing.rates();
-    const series = [
-      ...this.#remembered.of('series of rates', [rates], () => rateSeries(rates)),
-      ...standing.series(),
-    ];
+    const settings = standing.series();
+    return this.#remembered.of('charted', [rates, settings], () => this.#chart(rates, settings));
+  }
+
+  #chart(rates: readonly RateJob[], settings: readonly Series[]): Charted {
+    const series = [...this.#remembered.of('series of rates', [rates], () => rateSeries(rates)), ...settings];
     // A series that is the same as before has the same chart, as long as the limits are the same.
     const of = <Made>(what: string, one: Series, limits: unknown, work: () => Made): Made =>
       this.#remembered.of(`${what} ${chartPiece({ series: one })}`, [one, JSON.stringify(limits)], work);
@@ -168,12 +198,11 @@ export class ShopQuestions {
         change: (one) => of('change', one, null, () => ONE_SERIES.change(one)),
       },
     );
-    documents.set('signals', this.#remembered.same('signals', signals));
-    for (const chart of charts) documents.set(pieceQuestion('signal-charts', chartPiece(chart)), chart);
-    documents.set(
-      'signal-charts',
-      this.#remembered.same('signal-charts', { pieces: charts.map(chartPiece) }),
-    );
+    return {
+      charts,
+      signals: this.#remembered.same('signals', signals),
+      index: this.#remembered.same('signal-charts', { pieces: charts.map(chartPiece) }),
+    };
   }
 
   #hands(documents: Documents, standing: Standing): void {
@@ -181,18 +210,33 @@ export class ShopQuestions {
     const technicians = Object.keys(this.#learned.technicians).sort();
     for (const technician of technicians)
       documents.set(pieceQuestion('hands', technician), this.#hand(technician, standing, measured));
-    const shopQuarters = standing.shopQuarters();
-    const bands = this.#remembered.from('bands', shopQuarters, () => bandsOf(shopQuarters));
+    const bands = standing
+      .shopQuarters()
+      .flatMap((one) => this.#remembered.from(`band ${one.quarter}`, one, () => bandsOf([one])));
     const index: HandsIndex = { pieces: technicians, bands };
     documents.set('hands', this.#remembered.same('hands', index));
+    const missets = technicians.flatMap((technician) => this.#missets(technician, standing));
+    for (const [piece, counts] of missets) documents.set(pieceQuestion('missets', piece), counts);
+    const pieces = missets.map(([piece]) => piece);
+    documents.set('missets', this.#remembered.same('missets', { pieces } satisfies PieceIndex));
   }
 
-  /** Without the shop's band. */
-  #hand(technician: string, standing: Standing, measured: MeasuredSums): HandAnswer {
+  /** Of one technician by year. */
+  #missets(technician: string, standing: Standing): [piece: string, counts: MissetCount[]][] {
+    const counts = standing.missets(technician);
+    return this.#remembered.of(`missets ${technician}`, [counts], () =>
+      [...grouped(counts, ({ month }) => yearOf(month))].map(([year, own]) => {
+        const piece = missetsPiece(technician, year);
+        return [piece, this.#remembered.same(`missets ${piece}`, own)];
+      }),
+    );
+  }
+
+  /** Without the shop's band and likely mis-sets. */
+  #hand(technician: string, standing: Standing, measured: MeasuredSums): HandPiece {
     const cells = standing.cells(technician);
     const quarters = standing.quarters(technician);
-    const missets = standing.missets(technician);
-    const from = [JSON.stringify(measured.hand(technician) ?? null), cells, quarters, missets];
+    const from = [JSON.stringify(measured.hand(technician) ?? null), cells, quarters];
     return this.#remembered.of(`hand ${technician}`, from, () => {
       const hand = {
         repeatability: repeatsOf(measured, technician),
@@ -210,8 +254,9 @@ export class ShopQuestions {
         shares: handShares(hand, USUAL_TOLERANCE),
         toAThird: toAThird(hand, USUAL_TOLERANCE, readingsAsARule(measured, technician)),
         places,
-        quarters: byQuarter(quarters, []),
-        missets,
+        quarters: quarters.flatMap((one) =>
+          this.#remembered.from(`quarter ${one.quarter} of ${technician}`, one, () => byQuarter([one], [])),
+        ),
         practice: practiseNext(hand, Object.values(places).flat(), USUAL_TOLERANCE),
       };
     });

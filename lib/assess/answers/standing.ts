@@ -17,7 +17,16 @@ export interface MonthOfShop {
   month: string;
   habits: HabitMonth;
   hands: HandMonth[];
-  work: WorkMonth;
+  /** Null where it is not among the months that changed. */
+  work: WorkMonth | null;
+}
+
+/** What of a year is not as it was before, where that is known. */
+export interface YearChange {
+  /** Whose sums of habits and settings are others. */
+  technicians: ReadonlySet<string>;
+  /** Months in which anything is another. */
+  months: ReadonlySet<string>;
 }
 
 /** Of values mm: how many, their mean and their squares; and of repeats with the gauge untouched. */
@@ -40,7 +49,7 @@ interface Year {
   months: Month[];
 }
 
-type Month = Pick<WorkMonth, 'sheets' | 'scatter' | 'gaugeMeans' | 'missets' | 'rates' | 'risks'> & {
+type Month = Omit<WorkMonth, 'jobs'> & {
   month: string;
   /** Of each technician: the means of the rounds, and all settings. */
   bias: { technician: string; n: number; mean: number; ss: number }[];
@@ -57,24 +66,32 @@ export class Standing {
   /** What was added up for one technician, until something of theirs changes. */
   readonly #ofHands = new Map<string, Map<string, unknown>>();
   #series: SettingSeries[] = [];
+  /** Whether they are those of the years that stand here now. */
+  #seriesStand = false;
   #rates: RateJob[] | null = null;
   #risks: JobRisk[] | null = null;
   #measured: MeasuredSums | null = null;
 
+  /** The months of a year that have anything; null where nothing is known of the year. */
+  monthsOf(year: string): string[] | null {
+    return this.#years.get(year)?.months.map(({ month }) => month) ?? null;
+  }
+
   /**
    * Takes a year anew.
    * @param months of this year that have anything, in their order
-   * @param only the technicians whose sums changed, where it is known that no others' did
+   * @param change what of it changed, where it is known that nothing else did
    */
-  setYear(year: string, months: readonly MonthOfShop[], only?: ReadonlySet<string>): void {
+  setYear(year: string, months: readonly MonthOfShop[], change?: YearChange): void {
     const before = this.#years.get(year);
-    const after =
-      months.length === 0 ? undefined : yearOf(months, only === undefined ? undefined : before, only);
+    const known = before === undefined || change === undefined ? null : { before, change };
+    const after = months.length === 0 ? undefined : yearOf(months, known);
     if (after === undefined) this.#years.delete(year);
     else this.#years.set(year, after);
     this.#measured = null;
-    if (only === undefined) this.#ofHands.clear();
-    for (const technician of only ?? []) this.#ofHands.delete(technician);
+    this.#seriesStand = false;
+    if (change === undefined) this.#ofHands.clear();
+    for (const technician of change?.technicians ?? []) this.#ofHands.delete(technician);
     // What is the same stays the same object: what was worked out of it holds.
     if (!alike(before, after, ({ rates }) => rates)) this.#rates = null;
     if (!alike(before, after, ({ risks }) => risks)) this.#risks = null;
@@ -174,7 +191,8 @@ export class Standing {
   }
 
   /** Setting errors by month: each gauge's bias, each technician's bias and scatter; a series that is the same, the same object. */
-  series(): SettingSeries[] {
+  series(): readonly SettingSeries[] {
+    if (this.#seriesStand) return this.#series;
     const [gauges, hands, scatters] = [new Periods(), new Periods(), new Periods()];
     for (const { month: period, bias, scatter, gaugeMeans } of this.#months()) {
       for (const { gauge, n, mean, ss } of gaugeMeans) gauges.add(gauge, { period, n, mean, ss });
@@ -192,6 +210,7 @@ export class Standing {
       const known = before.get(keyOf(one));
       return known !== undefined && samePeriods(known, one) ? known : one;
     });
+    this.#seriesStand = true;
     return this.#series;
   }
 
@@ -244,13 +263,17 @@ class Periods {
   }
 }
 
-/** @param before the same year, in which all but these technicians stand as they do now */
-function yearOf(months: readonly MonthOfShop[], before?: Year, only?: ReadonlySet<string>): Year {
-  const asked = (technician: string): boolean => before === undefined || only?.has(technician) !== false;
+/** @param known the same year as it was, and what of it changed */
+function yearOf(months: readonly MonthOfShop[], known: { before: Year; change: YearChange } | null): Year {
+  const asked = (technician: string): boolean => known?.change.technicians.has(technician) !== false;
+  const asBefore = new Map(
+    (known?.before.months ?? []).flatMap((month): [string, Month][] =>
+      known?.change.months.has(month.month) === false ? [[month.month, month]] : [],
+    ),
+  );
   const tallies = new Map<string, HabitTally[]>();
   const cells = new Map<string, Map<string, HandCell>>();
-  const measured = new MeasuredSums();
-  for (const { habits, hands, work } of months) {
+  for (const { habits, hands } of months) {
     for (const [technician, tally] of habits)
       if (asked(technician)) within(tallies, technician, () => []).push(tally);
     for (const hand of hands) {
@@ -258,40 +281,56 @@ function yearOf(months: readonly MonthOfShop[], before?: Year, only?: ReadonlySe
       const own = within(cells, hand.technician, () => new Map<string, HandCell>());
       for (const cell of hand.cells) addCell(own, cell);
     }
-    const outcomes = work.rates.map(({ technician, right, start }) => ({
+  }
+  const now = months.flatMap(
+    (month) => asBefore.get(month.month) ?? (month.work === null ? [] : monthOf(month, month.work)),
+  );
+  const measured = new MeasuredSums();
+  for (const { hands, gauges, rates } of now) {
+    const outcomes = rates.map(({ technician, right, start }) => ({
       ...{ technician, right },
       outBefore: start.measured ? start.out : null,
     }));
-    measured.addSums({ hands: work.hands, gauges: work.gauges, outcomes });
+    measured.addSums({ hands, gauges, outcomes });
   }
+  const others = <Of>(of: ReadonlyMap<string, Of> | undefined): [string, Of][] =>
+    [...(of ?? [])].filter(([technician]) => !asked(technician));
   return {
     tallies: new Map([
-      ...[...(before?.tallies ?? [])].filter(([technician]) => !asked(technician)),
+      ...others(known?.before.tallies),
       ...[...tallies].map(([technician, own]): [string, HabitTally] => [technician, addTallies(own)]),
     ]),
-    cells: new Map([...[...(before?.cells ?? [])].filter(([technician]) => !asked(technician)), ...cells]),
+    cells: new Map([...others(known?.before.cells), ...cells]),
     measured,
-    months: months.map(({ month, hands, work }) => {
-      const { sheets, scatter, gaugeMeans, missets, rates, risks } = work;
-      return {
-        ...{ month, sheets, scatter, gaugeMeans, missets, rates, risks },
-        bias: hands.flatMap(({ technician, rounds }) =>
-          rounds
-            .filter(({ gauge, section }) => gauge === null && section === null)
-            .map(({ n, mean, ss }) => ({ technician, n, mean, ss })),
-        ),
-        settings: new Map(
-          hands
-            .filter((hand) => hand.cells.length > 0)
-            .map(({ technician, cells: own }) => [technician, own.reduce(added, NONE)]),
-        ),
-      };
-    }),
+    months: now,
   };
 }
 
-const alike = (before: Year | undefined, after: Year | undefined, of: (month: Month) => unknown): boolean =>
-  JSON.stringify((before?.months ?? []).map(of)) === JSON.stringify((after?.months ?? []).map(of));
+function monthOf({ month, hands }: MonthOfShop, { jobs: _, ...work }: WorkMonth): Month {
+  return {
+    ...{ ...work, month },
+    bias: hands.flatMap(({ technician, rounds }) =>
+      rounds
+        .filter(({ gauge, section }) => gauge === null && section === null)
+        .map(({ n, mean, ss }) => ({ technician, n, mean, ss })),
+    ),
+    settings: new Map(
+      hands
+        .filter((hand) => hand.cells.length > 0)
+        .map(({ technician, cells }) => [technician, cells.reduce(added, NONE)]),
+    ),
+  };
+}
+
+function alike(before: Year | undefined, after: Year | undefined, of: (month: Month) => unknown): boolean {
+  const [one, other] = [before?.months ?? [], after?.months ?? []];
+  if (one.length !== other.length)
+    return JSON.stringify(one.flatMap(of)) === JSON.stringify(other.flatMap(of));
+  return one.every((month, i) => {
+    const same = other[i];
+    return same === month || (same !== undefined && JSON.stringify(of(month)) === JSON.stringify(of(same)));
+  });
+}
 
 const added = (a: Sum, b: Sum): Sum => {
   const { n, mean, ss } = mergeCollapsed(a, b);

@@ -59,6 +59,8 @@ export interface Answers {
   'signal-charts': SignalChart[];
   'what-if': WhatIfAnswer;
   hands: HandAnswer[];
+  /** The likely mis-sets of all hands. */
+  missets: MissetCount[];
   habits: HabitsAnswer;
   /** What a stretch of time can be asked of. */
   choices: SpanChoices;

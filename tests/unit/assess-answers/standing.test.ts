@@ -1,12 +1,15 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   atWork,
+  changedHands,
   jobShare,
   monthQuestion,
+  monthsOfJob,
   MonthSums,
   Standing,
   type JobShare,
   type MonthDocuments,
+  type YearChange,
 } from '@/lib/assess/answers';
 import type { SettingError } from '@/lib/assess/answers/setting-errors';
 import { startingPoint } from '@/lib/assess/cause/learned';
@@ -32,8 +35,8 @@ const errors = (...mm: number[]): SettingError[] =>
 
 const standingOf = (shares: readonly JobShare[]): Standing => taken(new Standing(), shares);
 
-/** Takes all years of these jobs anew, or `only` the sums of these technicians in them. */
-function taken(standing: Standing, shares: readonly JobShare[], only?: ReadonlySet<string>): Standing {
+/** Takes all years of these jobs anew, or what of them changed. */
+function taken(standing: Standing, shares: readonly JobShare[], change?: YearChange): Standing {
   const sums = new MonthSums('UTC');
   for (const share of shares) sums.add(share);
   const documents = new Map(sums.documents());
@@ -47,7 +50,7 @@ function taken(standing: Standing, shares: readonly JobShare[], only?: ReadonlyS
     standing.setYear(
       year,
       months.filter(({ month }) => month.startsWith(year)),
-      only,
+      change,
     );
   return standing;
 }
@@ -69,34 +72,84 @@ it('a datum that is off by the same for a whole round leaves the scatter as it i
   expect(scatterOf(5, 6, 7)).toBeCloseTo(scatterOf(0, 1, 2) ?? NaN, 12);
 });
 
-it('after a job came in, only the sums of its technicians taken anew stand where all taken anew stand', () => {
-  const { jobs, verdicts, readings } = habitShop({
-    ...{ seed: 5, jobs: 40, hands: { A: { leftLow: 2 }, B: {}, C: {} } },
-  });
+const history = habitShop({ seed: 5, jobs: 40, hands: { A: { leftLow: 2 }, B: {}, C: {} } });
+const shares = sharesOf(history);
+
+function sharesOf({ jobs, verdicts, readings }: typeof history): JobShare[] {
   const firsts = firstReadings(readings);
   const learned = startingPoint();
   const { bodies } = atWork(jobs, learned);
-  const shares = jobs.flatMap((job) => {
+  return jobs.flatMap((job) => {
     const own = verdicts.filter((verdict) => verdict.job === job.job);
     const context = { learned, bodies, timeZone: 'UTC', verdicts: own, firsts: firsts.get(job.job) };
     return jobShare(job, context) ?? [];
   });
+}
+
+const stands = (of: Standing) => ({
+  ...{ tallies: of.tallies(), series: of.series(), choices: of.choices(), quarters: of.shopQuarters() },
+  ...{ hands: of.measured().hands(), gauges: of.measured().gauges() },
+  ...{ rates: of.rates(), risks: of.risks() },
+  shown: of.shown('A', 'low-hanger:left'),
+  each: ['A', 'B', 'C'].map((code) => [of.cells(code), of.quarters(code), of.missets(code)]),
+});
+
+/** What of the years changed where one job adds something else. */
+const changeOf = (before: JobShare | null, after: JobShare): YearChange => ({
+  technicians: changedHands(before, after),
+  months: new Set(
+    [before, after].flatMap((share) => [...(share ? monthsOfJob(share, 'UTC') : [])].map(([m]) => m)),
+  ),
+});
+
+it('after a job came in, only the sums of its technicians taken anew stand where all taken anew stand', () => {
   const [late, ...before] = shares;
   if (late === undefined) throw new Error('There is no job.');
   const standing = standingOf(before);
-  const stands = (of: Standing) => ({
-    ...{ tallies: of.tallies(), series: of.series(), choices: of.choices(), quarters: of.shopQuarters() },
-    ...{ hands: of.measured().hands(), gauges: of.measured().gauges() },
-    ...{ rates: of.rates(), risks: of.risks() },
-    each: ['A', 'B', 'C'].map((code) => [of.cells(code), of.quarters(code), of.missets(code)]),
-  });
   const earlier = stands(standing);
-  const whose = new Set([
-    ...late.measured.hands.map(({ technician }) => technician),
-    ...[...late.tallies, ...late.missets].map(([technician]) => technician),
-  ]);
-  expect(whose.size).toBeLessThan(3);
-  const after = stands(taken(standing, shares, whose));
+  const change = changeOf(null, late);
+  expect(change.technicians.size).toBeLessThan(3);
+  const after = stands(taken(standing, shares, change));
   expect(after).toEqual(stands(standingOf(shares)));
+  expect(after.shown).not.toEqual([]);
   expect(after).not.toEqual(earlier);
+});
+
+it.each(shares.slice(0, 12).map((share, i) => [i, share] as const))(
+  'after one round of job %i was read again, only what that changes taken anew stands where all taken anew stand',
+  (i, share) => {
+    const rounds = share.rounds.map((round, at) => ({
+      ...round,
+      errors: round.errors.map((one) => (at === 0 ? { ...one, error: one.error + 0.25 } : one)),
+    }));
+    const changed = shares.with(i, { ...share, rounds });
+    const standing = standingOf(shares);
+    const [earlier, series] = [stands(standing), standing.series()];
+    const change = changeOf(share, { ...share, rounds });
+    expect(change.technicians).toEqual(new Set(share.rounds[0]?.errors.map(({ technician }) => technician)));
+    const after = stands(taken(standing, changed, change));
+    expect(after).toEqual(stands(standingOf(changed)));
+    expect(after).not.toEqual(earlier);
+    // What is the same is the same object, so that nothing is made of it again.
+    expect(standing.series().some((one) => series.includes(one))).toBe(true);
+  },
+);
+
+describe('whose sums change', () => {
+  const [share] = shares;
+  if (share === undefined) throw new Error('There is no job.');
+  const everybody = changedHands(null, share);
+
+  it('is nobody’s where a job adds the same, and everybody’s where it is new or gone', () => {
+    expect(changedHands(share, structuredClone(share))).toEqual(new Set());
+    expect(everybody.size).toBeGreaterThan(0);
+    expect(changedHands(share, null)).toEqual(everybody);
+  });
+
+  it('is everybody’s where the job counts at another time or for another sheet', () => {
+    expect(changedHands(share, { ...share, begunAt: share.begunAt - 1 })).toEqual(everybody);
+    expect(changedHands(share, { ...share, sheet: 'another' })).toEqual(everybody);
+    const rounds = share.rounds.map((round) => ({ ...round, at: round.at + 1 }));
+    expect(changedHands(share, { ...share, rounds })).toEqual(everybody);
+  });
 });
