@@ -9,7 +9,9 @@ import { benchWholeProgram } from './whole-program/bench';
  * as ratios, in one run. Every run is a fresh process. A ratio belongs to the machine and the load it was taken on.
  * `-- --program` leaves all but the program as a whole out, `-- --pages` all but the pages, `-- --small` all but the
  * smallest history, and without `--long` the largest; `-- --pages=overview,job` all but these pages, `-- --readings=50000`
- * all but a history of this length. What is said is kept in RESULTS.md, unless it is of some pages alone.
+ * all but a history of this length, `-- --engine=sqlite` (or `postgresql`) all but this kind of database, and
+ * `-- --database=ADDRESS,…` has pages of these databases measured, which were filled before, in place of the bench's own.
+ * What is said is kept in RESULTS.md, unless it is of some pages or databases alone.
  */
 const said: string[] = [];
 const say = (line: string) => {
@@ -21,16 +23,20 @@ const asked = (flag: string) => process.argv.includes(`--${flag}`);
 const given = (flag: string): string | null =>
   process.argv.find((argument) => argument.startsWith(`--${flag}=`))?.slice(flag.length + 3) ?? null;
 const [long, small] = [asked('long'), asked('small')];
-const [some, readings] = [given('pages')?.split(',') ?? null, given('readings')];
+const [only, readings] = [given('pages')?.split(',') ?? null, given('readings')];
+const stored = given('database')?.split(',') ?? [];
+const engines = (['SQLite', 'PostgreSQL'] as const).filter(
+  (engine) => given('engine') === null || given('engine') === engine.toLowerCase(),
+);
 const sizes =
   readings !== null ? [Number(readings)] : small ? [10_000] : [10_000, long ? 1_000_000 : 100_000];
-const pages = asked('pages') || some !== null;
+const pages = asked('pages') || only !== null || stored.length > 0;
 say(describeMachine());
-if (!pages) await benchWholeProgram(say, { long, small });
-if (!asked('program')) await benchPages(say, sizes, some);
+if (!pages) await benchWholeProgram(say, { long, small, engines });
+if (!asked('program')) await benchPages(say, { sizes, engines, only, stored });
 if (!asked('program') && !pages) await benchVarianceComponents(say, long);
 
-if (some !== null) process.exit();
+if (only !== null || stored.length > 0) process.exit();
 const date = new Date().toISOString().slice(0, 10);
 writeFileSync(
   new URL('RESULTS.md', import.meta.url),

@@ -1,10 +1,10 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import pg from 'pg';
 import { z } from 'zod';
 import { postgresqlPrograms } from '@/tests/postgresql/programs';
 import { startServer, type Server } from '@/tests/postgresql/server';
+import { onPostgresql } from '../on-postgresql';
 import { measure, runProcess } from '../run-process';
 import { middleOf, spread } from '../spread';
 import { timed, timedOurs, type Timed } from '../timed';
@@ -32,12 +32,13 @@ const OneReading = z.object({
 /** The commands a person runs, from start to end in fresh processes, on files of an invented group of shops. */
 export async function benchWholeProgram(
   say: Say,
-  { long, small }: { long: boolean; small: boolean },
+  { long, small, engines }: { long: boolean; small: boolean; engines: readonly string[] },
 ): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'rehang-bench-'));
-  const programs = postgresqlPrograms();
+  const wanted = engines.includes('PostgreSQL');
+  const programs = wanted ? postgresqlPrograms() : null;
   const postgresql = programs === null ? null : await startServer(programs);
-  if (postgresql === null) say('PostgreSQL is not installed: loading into it is left out.');
+  if (wanted && postgresql === null) say('PostgreSQL is not installed: what is stored in it is left out.');
   try {
     for (const { readings, runs, aim, long: takesLong } of SIZES) {
       if (small && readings > 10_000) continue;
@@ -52,7 +53,9 @@ export async function benchWholeProgram(
       await benchReport(file, runs, aim, say);
       await benchLoad(file, folder, runs, say);
       if (postgresql !== null) await benchLoadOn(postgresql, file, runs, say);
-      if (!takesLong) await benchOneReading(file, folder, say);
+      if (takesLong) continue;
+      await benchOneReading(file, `file:${join(folder, `one-${readings}.db`)}`, '', say);
+      if (postgresql !== null) await benchOneReadingOn(postgresql, file, readings, say);
     }
   } finally {
     await postgresql?.stop();
@@ -107,47 +110,44 @@ async function benchLoad(file: string, folder: string, runs: number, say: Say): 
 async function benchLoadOn(server: Server, file: string, runs: number, say: Say): Promise<void> {
   const lines = countLines(file);
   const names = Array.from({ length: runs }, (_, index) => `load_${lines}_${index}`);
-  for (const name of names) await onPostgresql(server, 'postgres', `CREATE DATABASE "${name}"`);
+  for (const name of names) await onPostgresql(server.address, 'postgres', `CREATE DATABASE "${name}"`);
   const all = await repeat(runs, (index) =>
     timedOurs('tests/bench/whole-program/load-once.ts', [file], {
       DATABASE_URL: `${server.address}/${names[index] ?? ''}`,
     }),
   );
-  const size = await onPostgresql(
-    server,
-    names[0] ?? '',
-    'SELECT pg_database_size(current_database())::float8 AS "size"',
-  );
+  const size = Size.parse(
+    await onPostgresql(
+      server.address,
+      names[0] ?? '',
+      'SELECT pg_database_size(current_database())::float8 AS "size"',
+    ),
+  )[0].size;
   say(
     `  load into PostgreSQL        ${spread(seconds(all))} s, ${spread(work(all))} s of our processor, ${megabytes(all)} MB at most; ${(size / lines).toFixed(0)} bytes a reading`,
   );
 }
 
-const Size = z.array(z.object({ size: z.number() }));
+const Size = z.tuple([z.object({ size: z.number() })]);
 
-/** The size that was asked for; 0 where nothing was. */
-async function onPostgresql(server: Server, database: string, sql: string): Promise<number> {
-  const client = new pg.Client(`${server.address}/${database}`);
-  await client.connect();
-  try {
-    const { rows } = await client.query<Record<string, unknown>>(sql);
-    return Size.parse(rows)[0]?.size ?? 0;
-  } finally {
-    await client.end();
-  }
+/** What a server does for it is beside what our process takes, too. */
+async function benchOneReadingOn(server: Server, file: string, readings: number, say: Say): Promise<void> {
+  const name = `one_${readings}`;
+  await onPostgresql(server.address, 'postgres', `CREATE DATABASE "${name}"`);
+  await benchOneReading(file, `${server.address}/${name}`, ' in PostgreSQL', say);
 }
 
-async function benchOneReading(file: string, folder: string, say: Say): Promise<void> {
-  const url = `file:${join(folder, `one-${countLines(file)}.db`)}`;
+async function benchOneReading(file: string, address: string, where: string, say: Say): Promise<void> {
   const told = await measure('env', [
-    `DATABASE_URL=${url}`,
+    `DATABASE_URL=${address}`,
     ...[process.execPath, '--import', 'tsx', 'tests/bench/whole-program/one-reading-once.ts', file],
   ]);
   const found = OneReading.nullable().parse(told);
-  if (found === null) return say('  one new reading             failed');
+  const title = `  one new reading${where}`.padEnd(29);
+  if (found === null) return say(`${title} failed`);
   const [first = Number.NaN, ...rest] = found.followed;
   say(
-    `  one new reading             stored with ${spread(found.stored.slice(1))} ms of processor; rollup, verdict and proof with ${spread(rest)} ms (the first of a process ${first.toFixed(0)}), aim ${ONE_READING_AIM} ms: ${ratio(middleOf(rest) / ONE_READING_AIM)} of it; all figures and answers behind the pages with ${spread(found.figured.slice(1), 0)} ms`,
+    `${title} stored with ${spread(found.stored.slice(1))} ms of processor; rollup, verdict and proof with ${spread(rest)} ms (the first of a process ${first.toFixed(0)}), aim ${ONE_READING_AIM} ms: ${ratio(middleOf(rest) / ONE_READING_AIM)} of it; all figures and answers behind the pages with ${spread(found.figured.slice(1), 0)} ms`,
   );
 }
 
