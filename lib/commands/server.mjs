@@ -84,7 +84,9 @@ async function answer(request, response, isPage) {
     if (response.destroyed) return;
     serving.head(request, response);
     if (isPage) serving.sendWhole(request, response, made);
-    await answeredWhole(request, () => handle(request, response));
+    await serving.asOfOneMoment(request, response, () =>
+      answeredWhole(request, () => handle(request, response)),
+    );
   } finally {
     made();
   }

@@ -3,6 +3,7 @@ import { startReportClock, stopReportClock } from '@/lib/schedule';
 import { closeStore, databaseState } from '@/lib/store';
 import { demoSignInNames } from '@/lib/store/accounts';
 import { headPage } from '@/lib/shield';
+import { asOfOneMoment } from './as-of-one-moment';
 import { PagesAgain } from './pages-again';
 import { sendWhole } from './send-whole';
 import { Turns } from './turns';
@@ -20,6 +21,8 @@ export interface Serving {
   turn: Turns['take'];
   /** Before an answer is made: its security policy, and what the page is told. */
   head: typeof headPage;
+  /** Makes an answer, what it asks taken as of one moment where it only tells. */
+  asOfOneMoment: typeof asOfOneMoment;
   /** Has a page sent once it is whole. */
   sendWhole: typeof sendWhole;
   /** No new requests come: end what still runs, then close the database. */
@@ -38,6 +41,7 @@ export function begin(): void {
     answerAgain: (request, response) => pages.give(request, response),
     turn: () => turns.take(),
     head: headPage,
+    asOfOneMoment,
     sendWhole,
     stop,
   };

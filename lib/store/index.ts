@@ -16,7 +16,7 @@ export {
 
 export { closeStore } from './connection/database';
 export { databaseFailure } from './connection/database-failure';
-export { databaseState } from './connection/state';
+export { atOneMoment, databaseState } from './connection/state';
 
 export { addShop, getShop, inputsVersion, listShops, saveShop, shopOfId } from './shop/get-shop';
 export { getPerson, listPeople, savePeople } from './shop/people';

@@ -1,3 +1,5 @@
+import pg from 'pg';
+
 /** What the driver says of a failed statement: a code of the database's own, and its words. */
 interface Cause {
   originalCode?: string;
@@ -26,7 +28,8 @@ export function databaseFailure(error: unknown): string | null {
   const code = cause?.originalCode ?? codeOf(error);
   const known = SENTENCES.find(([codes]) => codes.test(code));
   if (known !== undefined) return known[1];
-  const told = cause?.originalMessage ?? (code.startsWith('SQLITE_') ? messageOf(error) : null);
+  const isDrivers = code.startsWith('SQLITE_') || error instanceof pg.DatabaseError;
+  const told = cause?.originalMessage ?? (isDrivers ? messageOf(error) : null);
   return told === null ? null : `The database refused it: ${told} (${code}).`;
 }
 
@@ -37,7 +40,7 @@ function causeOf(error: unknown): Cause | null {
   return typeof property(cause, 'originalCode') === 'string' ? (cause as Cause) : null;
 }
 
-/** SQLite's own driver, which rows by the million go to directly, says it in the message of its error. */
+/** The databases' own drivers, which our own questions and rows by the million go to, say it in the message. */
 const messageOf = (error: unknown): string | null => (error instanceof Error ? error.message : null);
 
 function codeOf(error: unknown): string {

@@ -7,19 +7,17 @@ import { RowsByStatement } from '@/lib/store/sql/rows-by-statement';
 import { RowsInProcess } from '@/lib/store/sql/rows-in-process';
 import { StatementsInProcess, type Statements } from '@/lib/store/sql/statements';
 import { databaseUrl, type DatabaseUrl } from './database-url';
-import { postgresqlAdapter } from './postgresql';
+import { Postgresql } from './postgresql';
 import { Sqlite } from './sqlite';
 
 export type Database = PrismaClient;
 /** What queries run on: the database itself, or a transaction on it. */
 export type Queries = Prisma.TransactionClient;
 
-interface Open {
-  address: string;
-  client: Database;
-  /** Null where the database is a server. */
-  sqlite: Sqlite | null;
-}
+/** What questions of our own go to. */
+type Engine = { sqlite: Sqlite; server: null } | { sqlite: null; server: Postgresql };
+
+type Open = Engine & { address: string; client: Database };
 
 // One client a process, also where the server loads this module more than once.
 const held = globalThis as typeof globalThis & { rehangDatabase?: Open | undefined };
@@ -29,11 +27,11 @@ export function database(): Database {
   return opened().client;
 }
 
-/** The database where it lives in this process, open; null where it is a server. */
-export async function inProcess(): Promise<Sqlite | null> {
-  const { client, sqlite } = opened();
-  if (sqlite !== null && !sqlite.connected) await client.$connect();
-  return sqlite;
+/** The database beneath, open: SQLite in this process, or a server. */
+export async function engine(): Promise<Engine> {
+  const open = opened();
+  if (open.sqlite?.connected === false) await open.client.$connect();
+  return open;
 }
 
 function opened(): Open {
@@ -41,24 +39,34 @@ function opened(): Open {
   const address = url.engine === 'sqlite' ? url.path : url.url;
   const open = held.rehangDatabase;
   if (open !== undefined && open.address === address) return open;
-  const sqlite = url.engine === 'sqlite' ? new Sqlite(url.path) : null;
-  const client = sqlite === null ? openDatabase(url) : new PrismaClient({ adapter: sqlite });
-  held.rehangDatabase = { address, client, sqlite };
+  const own = engineOf(url);
+  held.rehangDatabase = { ...own, address, client: clientOf(own) };
   return held.rehangDatabase;
+}
+
+function clientOf({ sqlite, server }: Engine): Database {
+  if (server === null) return new PrismaClient({ adapter: sqlite });
+  // Both clients are generated from the same models: what one can be asked, the other can.
+  return new PostgresqlClient({ adapter: server }) as unknown as Database;
 }
 
 /** A client of its own, to be disconnected by whoever opened it. */
 export function openDatabase(url: DatabaseUrl): Database {
-  if (url.engine === 'sqlite') return new PrismaClient({ adapter: new Sqlite(url.path) });
-  // Both clients are generated from the same models: what one can be asked, the other can.
-  return new PostgresqlClient({ adapter: postgresqlAdapter(url.url) }) as unknown as Database;
+  return clientOf(engineOf(url));
 }
+
+const engineOf = (url: DatabaseUrl): Engine =>
+  url.engine === 'sqlite'
+    ? { sqlite: new Sqlite(url.path), server: null }
+    : { sqlite: null, server: new Postgresql(url.url) };
 
 /** Closes the database; the next use opens it again. */
 export async function closeStore(): Promise<void> {
   const open = held.rehangDatabase;
   held.rehangDatabase = undefined;
   await open?.client.$disconnect();
+  // Prisma ends what it began, and may never have been asked.
+  await open?.server?.end();
 }
 
 const TRANSACTION_MS = 10 * 60_000;

@@ -4,7 +4,7 @@ import { LastUsed } from '@/lib/memory';
 const MOST_ROWS = 30_000;
 
 interface Kept {
-  version: number;
+  version: number | string;
   rows: readonly unknown[];
 }
 
@@ -12,12 +12,18 @@ interface Kept {
 export class KeptAnswers {
   readonly #kept = new LastUsed<Kept>(MOST_ROWS, ({ rows }) => rows.length + 1);
 
-  /** @param version of the whole database, read before the question is asked */
-  of<Row>(question: string, version: number, answer: () => readonly Row[]): readonly Row[] {
+  /** What was answered to this question at this version of the database, where that is known. */
+  at(question: string, version: number | string): readonly unknown[] | null {
     const known = this.#kept.get(question);
-    // What was answered to this question before, the same question is answered with again.
-    if (known?.version === version) return known.rows as readonly Row[];
-    const rows = answer();
+    return known?.version === version ? known.rows : null;
+  }
+
+  /**
+   * @param version of the whole database, read before the question was asked
+   * @returns what the same question is answered with again
+   */
+  keep<Row>(question: string, version: number | string, rows: readonly Row[]): readonly Row[] {
+    for (const row of rows) Object.freeze(row);
     this.#kept.set(question, { version, rows });
     return rows;
   }

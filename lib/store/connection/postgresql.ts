@@ -1,5 +1,8 @@
-import { randomBytes } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import { PrismaPg } from '@prisma/adapter-pg';
+import pg from 'pg';
+import { KeptAnswers } from './kept-answers';
+import { bound, READING } from './postgresql-values';
 
 /** Connections that one process holds at most; the server shares its own among all processes. */
 const CONNECTIONS = 8;
@@ -7,6 +10,108 @@ const CONNECTIONS = 8;
 /** All connections of this process, and of no other, go by this name: see `sql/without-references.ts`. */
 const NAME = `rehang ${process.pid} ${randomBytes(4).toString('hex')}`;
 
-/** The adapter of a PostgreSQL server. What is acknowledged is on the server's disk, by its own default. */
-export const postgresqlAdapter = (url: string): PrismaPg =>
-  new PrismaPg({ connectionString: url, max: CONNECTIONS, application_name: NAME });
+/** So many questions have a name by which the server knows them; one in ever new forms must not fill its memory. */
+const MOST_NAMED = 500;
+
+const onlyReads = ({ sql }: { sql: string }) => /^\s*SELECT\b/i.test(sql);
+
+/**
+ * A PostgreSQL server: Prisma's adapter on a pool of connections, by which questions of our own go to it directly. The
+ * server takes such a question apart and plans it once for each connection, where Prisma has it do so each time and
+ * takes several times as long itself to hand question and rows on. What is acknowledged is on the server's disk, by its
+ * own default.
+ */
+export class Postgresql extends PrismaPg {
+  readonly #pool: pg.Pool;
+  readonly #names = new Map<string, string>();
+  #state: Promise<string> | null = null;
+  #writes = 0;
+  /** What the server was answering with. */
+  readonly kept = new KeptAnswers();
+
+  constructor(url: string) {
+    const pool = new pg.Pool({ connectionString: url, max: CONNECTIONS, application_name: NAME });
+    super(pool, { disposeExternalPool: true });
+    this.#pool = pool;
+    // A connection that is lost while nobody asks is no failure: the next question has another.
+    pool.on('error', () => undefined);
+  }
+
+  /** Another than before where this process wrote anything since. */
+  get writes(): number {
+    return this.#writes;
+  }
+
+  /** The rows that a question is answered with, outside of any transaction. */
+  async ask<Row>(sql: string, values: readonly unknown[]): Promise<Row[]> {
+    const { rows } = await this.#pool.query<Row & pg.QueryResultRow>({
+      name: this.#nameOf(sql),
+      text: sql,
+      values: values.map(bound),
+      types: READING,
+    });
+    return rows;
+  }
+
+  /**
+   * A word for all that is committed: it names the transactions that a question now does not see, so it changes with
+   * every one that begins to write or ends. Whoever wants it in the same moment is told by one question, which is sent
+   * after all of them asked for it.
+   */
+  state(): Promise<string> {
+    this.#state ??= new Promise<string>((tell, fail) => {
+      setImmediate(() => {
+        this.#state = null;
+        this.#askState().then(tell, fail);
+      });
+    });
+    return this.#state;
+  }
+
+  async #askState(): Promise<string> {
+    const [row] = await this.ask<{ state: string }>('SELECT pg_current_snapshot()::text AS "state"', []);
+    if (row === undefined) throw new Error('The database server did not say what it holds.');
+    return row.state;
+  }
+
+  /** Does no harm where Prisma ended it. */
+  async end(): Promise<void> {
+    if (!this.#pool.ending) await this.#pool.end();
+  }
+
+  #nameOf(sql: string): string | undefined {
+    const known = this.#names.get(sql);
+    if (known !== undefined || this.#names.size >= MOST_NAMED) return known;
+    const name = createHash('sha256').update(sql).digest('hex').slice(0, 32);
+    this.#names.set(sql, name);
+    return name;
+  }
+
+  override async connect(): ReturnType<PrismaPg['connect']> {
+    const adapter = await super.connect();
+    const [query, execute, run, begin] = [
+      adapter.queryRaw.bind(adapter),
+      adapter.executeRaw.bind(adapter),
+      adapter.executeScript.bind(adapter),
+      adapter.startTransaction.bind(adapter),
+    ];
+    const written = async <Result>(work: Promise<Result>): Promise<Result> => {
+      try {
+        return await work;
+      } finally {
+        this.#writes++;
+      }
+    };
+    return Object.assign(adapter, {
+      queryRaw: (...of: Parameters<typeof query>) =>
+        onlyReads(of[0]) ? query(...of) : written(query(...of)),
+      executeRaw: (...of: Parameters<typeof execute>) => written(execute(...of)),
+      executeScript: (...of: Parameters<typeof run>) => written(run(...of)),
+      startTransaction: async (...of: Parameters<typeof begin>) => {
+        const begun = await begin(...of);
+        const commit = begun.commit.bind(begun);
+        return Object.assign(begun, { commit: () => written(commit()) });
+      },
+    });
+  }
+}

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { collapse, tabulateMeasurementFile, writeMeasurementFile } from '@/lib/measure';
 import { addShop, saveReadings, saveTable } from '@/lib/store';
-import { inProcess } from '@/lib/store/connection/database';
+import { engine } from '@/lib/store/connection/database';
 import { tableReadings } from '@/lib/store/save/file-readings';
 import { saveFileReadings } from '@/lib/store/save/save-table';
 import { shops } from '@/tests/property/measure/shops';
@@ -14,7 +14,7 @@ freshStore();
 
 /** What SQLite finds wrong in its file: keys, checks, indexes and references; a server keeps them itself. */
 async function brokenIn(): Promise<unknown[]> {
-  const sqlite = await inProcess();
+  const { sqlite } = await engine();
   if (sqlite === null) return [];
   const found = ['PRAGMA foreign_key_check', 'PRAGMA integrity_check'].flatMap((ask) =>
     sqlite.prepared(ask).statement.all(),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { countJobs, saveReadings } from '@/lib/store';
+import { countJobs, databaseFailure, saveReadings } from '@/lib/store';
 import { database, openDatabase } from '@/lib/store/connection/database';
 import { databaseUrl } from '@/lib/store/connection/database-url';
 import { parsedOnce } from '@/lib/store/connection/parsed-once';
@@ -38,6 +38,11 @@ describe('a question of our own', () => {
     await another.job.updateMany({ where: { number: 'A' }, data: { number: 'B' } });
     await another.$disconnect();
     expect(await jobs()).toContainEqual({ number: 'B' });
+  });
+
+  it('that the database refuses is told of in its words', async () => {
+    const refused: unknown = await ask`SELECT "wheels" FROM "Job"`.catch((error: unknown) => error);
+    expect(databaseFailure(refused)).toMatch(/^The database refused it: .*wheels/);
   });
 
   it('gives nobody an answer that somebody else could have changed', async () => {

@@ -254,7 +254,7 @@ describe('two shops in one database', () => {
     const read = [...everything.toString().matchAll(/\.(\w+)\)?\(shop/g)].map(([, name]) => name ?? '');
     const names = new Set([...asked, ...told, ...read]);
     const noShop = [
-      ...['addShop', 'closeStore', 'databaseFailure', 'databaseState', 'getShop', 'listShops'],
+      ...['addShop', 'atOneMoment', 'closeStore', 'databaseFailure', 'databaseState', 'getShop', 'listShops'],
       ...['saveShop', 'shopOfId'],
     ];
     const functions = Object.entries(door).filter(
