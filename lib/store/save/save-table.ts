@@ -21,8 +21,8 @@ const AHEAD = 3;
 /** The same where each piece is first looked up. */
 const LOOKED_UP_AT_ONCE = 10_000;
 
-/** Readings from which on a file is large. */
-const LARGE = 100_000;
+/** Readings from which on a file is large: fewer are stored before their indexes would be sorted. */
+const LARGE = 30_000;
 
 /**
  * Tables whose rows, of new jobs, refer to rows of this very transaction alone: ids that it handed out, or was given
