@@ -1,20 +1,12 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { GaugeKind } from '@/lib/measure';
 import { frozen, onceFor } from '@/lib/memory';
-import { database, transaction } from '@/lib/store/connection/database';
+import { transaction } from '@/lib/store/connection/database';
 import { personRow } from '@/lib/store/shop/person-row';
-import { askAgain } from '@/lib/store/sql/ask';
+import { ask, askAgain } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
-import type {
-  Actor,
-  Gauge,
-  GaugeState,
-  GaugeVerification,
-  NewVerification,
-  ShopId,
-  VerificationKind,
-} from '@/lib/store/types';
+import type { Actor, Gauge, GaugeState, GaugeVerification, NewVerification, ShopId } from '@/lib/store/types';
 
 const columns = { tag: true, kind: true, fixedMark: true, state: true, verifiedAt: true } as const;
 
@@ -49,29 +41,20 @@ export async function getGauge(
   shop: ShopId,
   tag: string,
 ): Promise<(Gauge & { verifications: GaugeVerification[] }) | null> {
-  const row = await database().gauge.findUnique({
-    where: { shopId_tag: { shopId: shop, tag } },
-    select: {
-      ...columns,
-      verifications: {
-        select: {
-          ...{ at: true, kind: true, reference: true, uncertainty: true, error: true, passed: true },
-          ...{ note: true, person: { select: { code: true } } },
-        },
-        orderBy: [{ at: 'desc' }, { id: 'desc' }],
-      },
-    },
-  });
-  if (row === null) return null;
-  const verifications = row.verifications.map(({ at, kind, person, ...rest }) => ({
-    ...rest,
-    gauge: tag,
-    at: at.getTime(),
-    // The database's CHECK holds the set of words.
-    kind: kind as VerificationKind,
-    by: person?.code ?? null,
-  }));
+  const [row] = await ask<GaugeColumns & { id: number }>`
+    SELECT "id", "tag", "kind", "fixedMark", "state", "verifiedAt" FROM "Gauge"
+    WHERE "shopId" = ${shop} AND "tag" = ${tag}`;
+  if (row === undefined) return null;
+  const rows = await ask<VerificationColumns>`
+    SELECT v."at", v."kind", v."reference", v."uncertainty", v."error", v."passed", v."note", p."code" AS "by"
+    FROM "GaugeVerification" v LEFT JOIN "Person" p ON p."shopId" = v."shopId" AND p."id" = v."personId"
+    WHERE v."shopId" = ${shop} AND v."gaugeId" = ${row.id} ORDER BY v."at" DESC, v."id" DESC`;
+  const verifications = rows.map(({ at, ...rest }) => ({ ...rest, gauge: tag, at: at.getTime() }));
   return { ...gauge(row), verifications };
+}
+
+interface VerificationColumns extends Omit<GaugeVerification, 'gauge' | 'at'> {
+  at: Date;
 }
 
 /** Adds gauges, or changes those whose tag is known. All or nothing. */
