@@ -1,5 +1,6 @@
 import { readdirSync, statSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { getReady } from '@/lib/store/reader';
 import { readPath } from '@/lib/store/reader/read-path';
 import { ReadingThread } from '@/lib/store/reader/reading-thread';
 import { tableReadings, type FileReadings } from '@/lib/store/save/file-readings';
@@ -51,5 +52,22 @@ describe('a thread that reads a file', () => {
     threads.push(thread);
     await expect(thread.read({ ...pathTo('none'), path: 'no/such/file.csv' })).rejects.toThrow(/ENOENT/);
     await expect(thread.read(pathTo('none'))).rejects.toThrow(/ENOENT/);
+  });
+
+  it('reads when it was begun before it was asked for, and told later whom to tell', async () => {
+    const thread = new ReadingThread();
+    threads.push(thread);
+    thread.holdsOpen(false);
+    const shares: number[] = [];
+    thread.tell = (share) => shares.push(share);
+    thread.holdsOpen(true);
+    const [name = ''] = files;
+    const { summary } = await thread.read(pathTo(name));
+    expect(summary).toEqual((await readPath(pathTo(name), () => undefined)).summary);
+    expect(shares.at(-1)).toBe(1);
+  });
+
+  it('is not begun for a file that cannot be read: that is told by whoever reads it', async () => {
+    await expect(getReady(['no/such/file.csv'])).resolves.toBeUndefined();
   });
 });
