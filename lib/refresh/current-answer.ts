@@ -1,4 +1,6 @@
 import {
+  habitMonth,
+  handMonth,
   missetsPiecesOf,
   monthQuestion,
   pieceQuestion,
@@ -13,6 +15,7 @@ import {
   type PiecedQuestion,
   type PieceIndex,
   type Question,
+  type WorkMonth,
 } from '@/lib/assess/answers';
 import type { RateJob } from '@/lib/assess/rates';
 import type { SignalChart } from '@/lib/assess/signals';
@@ -88,14 +91,22 @@ export async function currentMonths<Kind extends MonthKind>(
   months: readonly string[],
   sheet?: string,
 ): Promise<{ month: string; sums: MonthDocuments[Kind] }[]> {
-  const asked = months.map((month) => ({ month, question: monthQuestion(kind, month, sheet) }));
-  const found = await fitAnswers(
-    shop,
-    'choices',
-    asked.map(({ question }) => question),
-  );
-  return asked.flatMap(({ month, question }) => {
-    const sums = found.get(question);
-    return sums === undefined ? [] : [{ month, sums: sums as unknown as MonthDocuments[Kind] }];
+  const questions = months.map((month) => monthQuestion(kind, month, sheet));
+  const found = await fitAnswers(shop, 'choices', questions);
+  if (kind !== 'work') {
+    const pieces = [...found].flatMap(([question, index]) =>
+      ((index as unknown as Partial<PieceIndex>).pieces ?? []).map((piece) => pieceQuestion(question, piece)),
+    );
+    for (const [question, piece] of await fitAnswers(shop, 'choices', pieces)) found.set(question, piece);
+  }
+  const documentOf = (question: string): unknown => found.get(question);
+  const READ: { [Of in MonthKind]: (month: string) => MonthDocuments[Of] | null } = {
+    habits: (month) => habitMonth(documentOf, month, sheet),
+    hands: (month) => handMonth(documentOf, month, sheet),
+    work: (month) => (documentOf(monthQuestion('work', month, sheet)) ?? null) as WorkMonth | null,
+  };
+  return months.flatMap((month) => {
+    const sums = READ[kind](month);
+    return sums === null ? [] : [{ month, sums }];
   });
 }

@@ -2,15 +2,16 @@ import { randomUUID } from 'node:crypto';
 import { setImmediate as breathe } from 'node:timers/promises';
 import {
   changedHands,
+  habitMonth,
+  handMonth,
   monthQuestion,
   monthsOfJob,
   MonthSums,
   pieceQuestion,
   ShopQuestions,
   Standing,
+  type DocumentOf,
   type Documents,
-  type HabitMonth,
-  type HandMonth,
   type JobShare,
   type MonthOfShop,
   type PieceIndex,
@@ -120,7 +121,7 @@ async function changedMonths(
     numbers.filter((job) => !now.has(job)),
   ))
     known.set(share.job, share);
-  const sums = new MonthSums(timeZone, questions);
+  const sums = new MonthSums(timeZone, { questions, technicians });
   for (const job of await jobsInOrder(shop, numbers)) {
     const share = now.get(job) ?? known.get(job);
     if (share !== undefined) sums.add(share);
@@ -128,54 +129,81 @@ async function changedMonths(
   const documents = new Map<string, unknown>(sums.documents());
   return {
     documents,
-    gone: [...questions].filter((question) => !documents.has(question)),
+    gone: [...questions]
+      .flatMap((question) => [question, ...[...technicians].map((one) => pieceQuestion(question, one))])
+      .filter((question) => !documents.has(question)),
     change: { months, technicians },
   };
 }
 
-/** Has the years that changed taken anew: the months of each that changed, and the others as they are kept. */
+/** Has the years that changed taken anew: what of each changed, and the rest as it is kept or stands. */
 async function takeYears(
   shop: ShopId,
   fit: StoredFit,
   { standing, months }: Pick<Held, 'standing' | 'months'>,
   { documents, gone, change }: ChangedMonths,
 ): Promise<void> {
+  const fresh = new Map([...gone.map((question) => [question, null] as const), ...documents]);
   for (const year of new Set([...change.months].map(yearOf))) {
     // Pages are answered between.
     await breathe();
+    const known = months.get(year) ?? new Map<string, unknown>();
+    const readAll = async (questions: readonly string[]): Promise<void> => {
+      for (const question of questions)
+        if (fresh.has(question)) known.set(question, fresh.get(question) ?? null);
+      await read(shop, fit, known, questions);
+    };
+    keepNewest(months, year, known);
     const before = standing.monthsOf(year);
-    const own = MONTHS.map((month) => `${year}-${month}`);
     // What was done in the other months stands as it was, if anything is known of the year.
     const stands = (month: string): boolean => before !== null && !change.months.has(month);
-    const asked = own.flatMap((month) =>
+    const own = MONTHS.map((month) => `${year}-${month}`).filter(
+      (month) => !stands(month) || before?.includes(month) === true,
+    );
+    const indexes = own.flatMap((month) =>
       KINDS.filter((kind) => kind !== 'work' || !stands(month)).map((kind) => monthQuestion(kind, month)),
     );
-    const known = months.get(year) ?? (await documentsOf(shop, fit, asked));
-    for (const question of gone) known.delete(question);
-    for (const question of asked) {
-      const document = documents.get(question);
-      if (document !== undefined) known.set(question, document);
-    }
-    keepNewest(months, year, known);
+    await readAll(indexes);
+    const whose = (technician: string): boolean => before === null || change.technicians.has(technician);
+    await readAll(piecesIn(known, indexes, whose));
     const documentOf = (question: string): unknown => known.get(question);
     standing.setYear(
       year,
       own.flatMap((month) => {
         if (!stands(month)) return monthOf(month, documentOf);
-        return before?.includes(month) === true ? { ...sumsOfHands(month, documentOf), work: null } : [];
+        return { ...sumsOfHands(month, documentOf), work: null };
       }),
       change,
     );
   }
 }
 
-async function documentsOf(
+/** The questions of the pieces behind some indexes. */
+const piecesIn = (
+  known: ReadonlyMap<string, unknown>,
+  indexes: readonly string[],
+  whose: (technician: string) => boolean,
+): string[] =>
+  indexes.flatMap((question) =>
+    ((known.get(question) as PieceIndex | null)?.pieces ?? [])
+      .filter(whose)
+      .map((technician) => pieceQuestion(question, technician)),
+  );
+
+/** Reads what is kept under these questions and not known yet; what is not kept is known to be null. */
+async function read(
   shop: ShopId,
   fit: StoredFit,
+  known: Map<string, unknown>,
   questions: readonly string[],
-): Promise<Map<string, unknown>> {
-  const texts = await fitAnswerTexts(shop, fit.id, questions);
-  return new Map([...texts].map(([question, text]) => [question, JSON.parse(text) as unknown]));
+): Promise<void> {
+  const asked = questions.filter((question) => !known.has(question));
+  if (asked.length === 0) return;
+  const texts = await fitAnswerTexts(shop, fit.id, asked);
+  for (const question of asked) {
+    const text = texts.get(question);
+    known.set(question, text === undefined ? null : JSON.parse(text));
+  }
 }
 
 /** Readings come of the same few months again and again: what is kept of those years need not be read each time. */
@@ -200,8 +228,15 @@ async function standingOf(shop: ShopId, fit: StoredFit, revision: string): Promi
   for (const year of new Set(months.map(yearOf))) {
     await breathe();
     const own = months.filter((month) => yearOf(month) === year);
-    const questions = own.flatMap((month) => KINDS.map((kind) => monthQuestion(kind, month)));
-    const known = await documentsOf(shop, fit, questions);
+    const indexes = own.flatMap((month) => KINDS.map((kind) => monthQuestion(kind, month)));
+    const known = new Map<string, unknown>();
+    await read(shop, fit, known, indexes);
+    await read(
+      shop,
+      fit,
+      known,
+      piecesIn(known, indexes, () => true),
+    );
     standing.setYear(
       year,
       own.flatMap((month) => monthOf(month, (question) => known.get(question))),
@@ -300,13 +335,17 @@ const KINDS = ['habits', 'hands', 'work'] as const;
 const MONTHS = Array.from({ length: 12 }, (_, i) => String(i + 1).padStart(2, '0'));
 
 /** Nothing where the month has nothing. */
-function monthOf(month: string, documentOf: (question: string) => unknown): MonthOfShop[] {
-  const work = documentOf(monthQuestion('work', month)) as WorkMonth | undefined;
-  return work === undefined ? [] : [{ ...sumsOfHands(month, documentOf), work }];
+function monthOf(month: string, documentOf: DocumentOf): MonthOfShop[] {
+  const work = (documentOf(monthQuestion('work', month)) ?? null) as WorkMonth | null;
+  return work === null ? [] : [{ ...sumsOfHands(month, documentOf), work }];
 }
 
-function sumsOfHands(month: string, documentOf: (question: string) => unknown): Omit<MonthOfShop, 'work'> {
-  const habits = documentOf(monthQuestion('habits', month)) as HabitMonth | undefined;
-  const hands = documentOf(monthQuestion('hands', month)) as HandMonth[] | undefined;
-  return { month, habits: habits ?? [], hands: hands ?? [] };
+function sumsOfHands(month: string, documentOf: DocumentOf): Omit<MonthOfShop, 'work'> {
+  const hanging = documentOf(monthQuestion('hands', month)) as PieceIndex | null | undefined;
+  return {
+    month,
+    habits: habitMonth(documentOf, month) ?? [],
+    hands: handMonth(documentOf, month) ?? [],
+    hanging: hanging?.pieces ?? [],
+  };
 }

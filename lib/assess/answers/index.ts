@@ -6,9 +6,12 @@ export type { MissetCount } from './misset-counts';
 export { JOB_SHARE_FORMAT, jobShare, type JobShare } from './job-share';
 export { atWork, type AtWork } from './at-work';
 export {
+  habitMonth,
+  handMonth,
   monthQuestion,
   monthsOfJob,
   MonthSums,
+  type DocumentOf,
   type HabitMonth,
   type HandMonth,
   type MonthDocuments,

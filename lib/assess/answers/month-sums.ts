@@ -5,6 +5,7 @@ import { mergeCollapsed } from '@/lib/stats';
 import type { HabitTally } from '../habits';
 import type { HandCell } from '../my-hand';
 import type { JobShare } from './job-share';
+import { pieceQuestion, type PieceIndex } from './questions';
 import type { SettingError } from './setting-errors';
 import { TallySum } from './tally-sum';
 import { within } from './within';
@@ -83,9 +84,37 @@ export interface MonthDocuments {
 
 export type MonthKind = keyof MonthDocuments;
 
-/** Under which question the sums of a month are kept; of one sheet, or of all of them together. */
+/**
+ * Under which question the sums of a month are kept; of one sheet, or of all of them together. Those of habits and hands
+ * are kept in pieces, one a technician, in the order in which they come in the month.
+ */
 export const monthQuestion = (kind: MonthKind, month: string, sheet?: string): string =>
   JSON.stringify([kind, month, ...(sheet === undefined ? [] : [sheet])]);
+
+/** The sums of habits of a month from what is kept; null where there are none. */
+export const habitMonth = (documentOf: DocumentOf, month: string, sheet?: string): HabitMonth | null =>
+  byTechnician(documentOf, monthQuestion('habits', month, sheet)) as HabitMonth | null;
+
+/** The same of hands. */
+export const handMonth = (documentOf: DocumentOf, month: string, sheet?: string): HandMonth[] | null =>
+  byTechnician(documentOf, monthQuestion('hands', month, sheet))?.map(([, sums]) => sums as HandMonth) ??
+  null;
+
+/** What is kept under a question; null or undefined where there is nothing. */
+export type DocumentOf = (question: string) => unknown;
+
+/** Those of the technicians that are kept. */
+function byTechnician(
+  documentOf: DocumentOf,
+  question: string,
+): [technician: string, sums: unknown][] | null {
+  const index = (documentOf(question) ?? null) as PieceIndex | null;
+  if (index === null) return null;
+  return index.pieces.flatMap((technician): [string, unknown][] => {
+    const sums = documentOf(pieceQuestion(question, technician)) ?? null;
+    return sums === null ? [] : [[technician, sums]];
+  });
+}
 
 /** The months that a job counts in, with the questions under which it is summed there. */
 export function monthsOfJob(
@@ -106,16 +135,22 @@ export function monthsOfJob(
   );
 }
 
+/** Which sums are told: under these questions, and of habits and hands those of these technicians. */
+export interface OnlySums {
+  questions: ReadonlySet<string>;
+  technicians: ReadonlySet<string>;
+}
+
 /** Sums by month and technician, over all sheets and by sheet: their number follows the months, not the readings. */
 export class MonthSums {
   readonly #timeZone: string;
-  readonly #only: ReadonlySet<string> | null;
-  readonly #habits = new Map<string, Map<string, TallySum>>();
-  readonly #hands = new Map<string, Map<string, HandSums>>();
+  readonly #only: OnlySums | null;
+  readonly #habits = new Map<string, Map<string, TallySum | null>>();
+  readonly #hands = new Map<string, Map<string, HandSums | null>>();
   readonly #work = new Map<string, { month: string; sums: WorkSums }>();
 
-  /** @param only the questions that are summed; all where it is null. */
-  constructor(timeZone: string, only: ReadonlySet<string> | null = null) {
+  /** @param only what is summed; all where it is null. */
+  constructor(timeZone: string, only: OnlySums | null = null) {
     this.#timeZone = timeZone;
     this.#only = only;
   }
@@ -129,16 +164,18 @@ export class MonthSums {
     this.#workOf(begunAt)?.addJob(share);
     for (const { at, errors } of rounds) this.#workOf(at)?.addRound(job, errors);
     for (const question of this.#asked('habits', begunAt, sheet)) {
-      const month = within(this.#habits, question, () => new Map<string, TallySum>());
-      for (const [technician, tally] of tallies) within(month, technician, () => new TallySum()).add(tally);
+      const month = within(this.#habits, question, () => new Map<string, TallySum | null>());
+      for (const [technician, tally] of tallies)
+        within(month, technician, () => this.#ofAsked(technician, () => new TallySum()))?.add(tally);
     }
     for (const { at, repeats, errors } of rounds)
       for (const question of this.#asked('hands', at, sheet)) {
-        const month = within(this.#hands, question, () => new Map<string, HandSums>());
-        for (const [technician, own] of repeats)
-          within(month, technician, () => new HandSums()).addRepeats(own);
+        const month = within(this.#hands, question, () => new Map<string, HandSums | null>());
+        const sumsOf = (technician: string) =>
+          within(month, technician, () => this.#ofAsked(technician, () => new HandSums()));
+        for (const [technician, own] of repeats) sumsOf(technician)?.addRepeats(own);
         for (const [technician, own] of grouped(errors, (error) => error.technician))
-          within(month, technician, () => new HandSums()).addErrors(own);
+          sumsOf(technician)?.addErrors(own);
       }
   }
 
@@ -147,32 +184,47 @@ export class MonthSums {
     return [...this.#work.values()].map(({ month }) => month).sort();
   }
 
-  /** The sums, by the question under which they are kept. */
-  documents(): [question: string, document: MonthDocuments[MonthKind]][] {
+  /** The sums, by the question under which they are kept: of all technicians which there are, and the sums asked for. */
+  documents(): [question: string, document: PieceIndex | HabitTally | HandMonth | WorkMonth][] {
     return [
-      ...[...this.#habits].map(([question, month]): [string, HabitMonth] => [
-        question,
-        [...month].map(([technician, sum]) => [technician, sum.told()]),
-      ]),
-      ...[...this.#hands].map(([question, month]): [string, HandMonth[]] => [
-        question,
-        [...month].map(([technician, sums]) => sums.told(technician)),
-      ]),
+      ...[...this.#habits].flatMap(([question, month]) => inPieces(question, month, (sum) => sum.told())),
+      ...[...this.#hands].flatMap(([question, month]) =>
+        inPieces(question, month, (sums, technician) => sums.told(technician)),
+      ),
       ...[...this.#work].map(([question, { sums }]): [string, WorkMonth] => [question, sums.told()]),
     ];
+  }
+
+  #ofAsked<Sums>(technician: string, sums: () => Sums): Sums | null {
+    return this.#only?.technicians.has(technician) === false ? null : sums();
   }
 
   #workOf(at: number): WorkSums | null {
     const month = monthOf(at, this.#timeZone);
     const question = monthQuestion('work', month);
-    if (this.#only?.has(question) === false) return null;
+    if (this.#only?.questions.has(question) === false) return null;
     return within(this.#work, question, () => ({ month, sums: new WorkSums() })).sums;
   }
 
   #asked(kind: 'habits' | 'hands', at: number, sheet: string | null): string[] {
     const questions = questionsOf(kind, monthOf(at, this.#timeZone), sheet);
-    return this.#only === null ? questions : questions.filter((question) => this.#only?.has(question));
+    return this.#only === null
+      ? questions
+      : questions.filter((question) => this.#only?.questions.has(question));
   }
+}
+
+function inPieces<Sums, Told>(
+  question: string,
+  month: ReadonlyMap<string, Sums | null>,
+  told: (sums: Sums, technician: string) => Told,
+): [string, PieceIndex | Told][] {
+  return [
+    [question, { pieces: [...month.keys()] }],
+    ...[...month].flatMap(([technician, sums]): [string, Told][] =>
+      sums === null ? [] : [[pieceQuestion(question, technician), told(sums, technician)]],
+    ),
+  ];
 }
 
 const questionsOf = (kind: 'habits' | 'hands', month: string, sheet: string | null): string[] => [

@@ -6,7 +6,7 @@ import type { HandAnswer } from './types';
  * Long answers are kept in pieces, so that a change writes those that it concerns: under the question itself stands
  * which pieces there are.
  */
-export const pieceQuestion = (question: PiecedQuestion, piece: string): string =>
+export const pieceQuestion = (question: string, piece: string): string =>
   JSON.stringify(['piece', question, piece]);
 
 export type PiecedQuestion = 'hands' | 'missets' | 'signal-charts' | 'rate-jobs';

@@ -15,8 +15,11 @@ import type { WorkMonth } from './work-month';
 export interface MonthOfShop {
   /** `2025-03`. */
   month: string;
+  /** Of a month that is taken anew in part, those of the technicians whose sums changed. */
   habits: HabitMonth;
   hands: HandMonth[];
+  /** Everybody who has sums of hands, in the order in which they come in the month. */
+  hanging: readonly string[];
   /** Null where it is not among the months that changed. */
   work: WorkMonth | null;
 }
@@ -47,6 +50,8 @@ interface Year {
   cells: Map<string, Map<string, HandCell>>;
   measured: MeasuredSums;
   months: Month[];
+  /** No quarter reaches into another year. */
+  quarters: ShopQuarter[];
 }
 
 type Month = Omit<WorkMonth, 'jobs'> & {
@@ -166,18 +171,7 @@ export class Standing {
 
   /** The shop by quarter, with how many technicians stand behind each. */
   shopQuarters(): ShopQuarter[] {
-    const quarters = new Map<string, { sum: Sum; technicians: Set<string> }>();
-    for (const { month, settings } of this.#months())
-      for (const [technician, sum] of settings) {
-        const quarter = quarterOf(month);
-        const known = quarters.get(quarter) ?? { sum: NONE, technicians: new Set<string>() };
-        known.technicians.add(technician);
-        quarters.set(quarter, { ...known, sum: added(known.sum, sum) });
-      }
-    return [...quarters].map(([quarter, { sum, technicians }]) => ({
-      ...quarterSums([quarter, sum]),
-      technicians: technicians.size,
-    }));
+    return this.#inOrder().flatMap(([, { quarters }]) => quarters);
   }
 
   missets(technician: string): MissetCount[] {
@@ -266,11 +260,7 @@ class Periods {
 /** @param known the same year as it was, and what of it changed */
 function yearOf(months: readonly MonthOfShop[], known: { before: Year; change: YearChange } | null): Year {
   const asked = (technician: string): boolean => known?.change.technicians.has(technician) !== false;
-  const asBefore = new Map(
-    (known?.before.months ?? []).flatMap((month): [string, Month][] =>
-      known?.change.months.has(month.month) === false ? [[month.month, month]] : [],
-    ),
-  );
+  const before = new Map((known?.before.months ?? []).map((month) => [month.month, month]));
   const tallies = new Map<string, HabitTally[]>();
   const cells = new Map<string, Map<string, HandCell>>();
   for (const { habits, hands } of months) {
@@ -282,9 +272,11 @@ function yearOf(months: readonly MonthOfShop[], known: { before: Year; change: Y
       for (const cell of hand.cells) addCell(own, cell);
     }
   }
-  const now = months.flatMap(
-    (month) => asBefore.get(month.month) ?? (month.work === null ? [] : monthOf(month, month.work)),
-  );
+  const now = months.flatMap((month) => {
+    const was = before.get(month.month);
+    if (month.work === null) return was ?? [];
+    return monthOf(month, month.work, was === undefined ? null : { was, asked });
+  });
   const measured = new MeasuredSums();
   for (const { hands, gauges, rates } of now) {
     const outcomes = rates.map(({ technician, right, start }) => ({
@@ -303,21 +295,48 @@ function yearOf(months: readonly MonthOfShop[], known: { before: Year; change: Y
     cells: new Map([...others(known?.before.cells), ...cells]),
     measured,
     months: now,
+    quarters: shopQuartersOf(now),
   };
 }
 
-function monthOf({ month, hands }: MonthOfShop, { jobs: _, ...work }: WorkMonth): Month {
+function shopQuartersOf(months: readonly Month[]): ShopQuarter[] {
+  const quarters = new Map<string, { sum: Sum; technicians: Set<string> }>();
+  for (const { month, settings } of months)
+    for (const [technician, sum] of settings) {
+      const known = within(quarters, quarterOf(month), () => ({ sum: NONE, technicians: new Set<string>() }));
+      known.technicians.add(technician);
+      known.sum = added(known.sum, sum);
+    }
+  return [...quarters].map(([quarter, { sum, technicians }]) => ({
+    ...quarterSums([quarter, sum]),
+    technicians: technicians.size,
+  }));
+}
+
+/** @param known how the month was, and whose sums changed since */
+function monthOf(
+  { month, hands, hanging }: MonthOfShop,
+  { jobs: _, ...work }: WorkMonth,
+  known: { was: Month; asked: (technician: string) => boolean } | null,
+): Month {
+  const own = new Map(hands.map((hand) => [hand.technician, hand]));
+  const asWas = (technician: string): Month | null => (known?.asked(technician) === false ? known.was : null);
   return {
     ...{ ...work, month },
-    bias: hands.flatMap(({ technician, rounds }) =>
-      rounds
-        .filter(({ gauge, section }) => gauge === null && section === null)
-        .map(({ n, mean, ss }) => ({ technician, n, mean, ss })),
+    bias: hanging.flatMap(
+      (technician) =>
+        asWas(technician)?.bias.filter((one) => one.technician === technician) ??
+        (own.get(technician)?.rounds ?? [])
+          .filter(({ gauge, section }) => gauge === null && section === null)
+          .map(({ n, mean, ss }) => ({ technician, n, mean, ss })),
     ),
     settings: new Map(
-      hands
-        .filter((hand) => hand.cells.length > 0)
-        .map(({ technician, cells }) => [technician, cells.reduce(added, NONE)]),
+      hanging.flatMap((technician): [string, Sum][] => {
+        const was = asWas(technician);
+        const cells = own.get(technician)?.cells ?? [];
+        const sum = was === null ? cells.reduce(added, NONE) : (was.settings.get(technician) ?? NONE);
+        return sum.n === 0 ? [] : [[technician, sum]];
+      }),
     ),
   };
 }

@@ -4,9 +4,10 @@ import {
   habitSpan,
   handSpan,
   jobShare,
+  habitMonth,
+  handMonth,
   monthQuestion,
   MonthSums,
-  type MonthDocuments,
   type WorkMonth,
 } from '@/lib/assess/answers';
 import { settingErrors } from '@/lib/assess/answers/setting-errors';
@@ -25,18 +26,19 @@ for (const job of jobs) {
   const share = jobShare(job, { learned, bodies, timeZone: 'UTC', verdicts, firsts: firsts.get(job.job) });
   if (share !== null) sums.add(share);
 }
-const documents = new Map(sums.documents());
+const documents = new Map<string, unknown>(sums.documents());
+const documentOf = (question: string): unknown => documents.get(question);
 const months = sums.months();
 const sheets = ['Coupe', 'Estate'];
 const habitsOf = (sheet?: string) =>
   months.flatMap((month) => {
-    const document = documents.get(monthQuestion('habits', month, sheet));
-    return document === undefined ? [] : [document as MonthDocuments['habits']];
+    const sums = habitMonth(documentOf, month, sheet);
+    return sums === null ? [] : [sums];
   });
 const handsOf = (held: readonly string[], sheet?: string) =>
   held.flatMap((month) => {
-    const document = documents.get(monthQuestion('hands', month, sheet));
-    return document === undefined ? [] : [{ month, hands: document as MonthDocuments['hands'] }];
+    const hands = handMonth(documentOf, month, sheet);
+    return hands === null ? [] : [{ month, hands }];
   });
 const close = (a: number | null | undefined, b: number | null | undefined) =>
   expect(a ?? NaN).toBeCloseTo(b ?? NaN, 9);

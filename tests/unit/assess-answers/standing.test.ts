@@ -3,12 +3,14 @@ import {
   atWork,
   changedHands,
   jobShare,
+  habitMonth,
+  handMonth,
   monthQuestion,
   monthsOfJob,
   MonthSums,
   Standing,
   type JobShare,
-  type MonthDocuments,
+  type WorkMonth,
   type YearChange,
 } from '@/lib/assess/answers';
 import type { SettingError } from '@/lib/assess/answers/setting-errors';
@@ -39,12 +41,14 @@ const standingOf = (shares: readonly JobShare[]): Standing => taken(new Standing
 function taken(standing: Standing, shares: readonly JobShare[], change?: YearChange): Standing {
   const sums = new MonthSums('UTC');
   for (const share of shares) sums.add(share);
-  const documents = new Map(sums.documents());
+  const documents = new Map<string, unknown>(sums.documents());
+  const documentOf = (question: string): unknown => documents.get(question);
   const months = sums.months().map((month) => ({
     month,
-    habits: (documents.get(monthQuestion('habits', month)) ?? []) as MonthDocuments['habits'],
-    hands: (documents.get(monthQuestion('hands', month)) ?? []) as MonthDocuments['hands'],
-    work: documents.get(monthQuestion('work', month)) as MonthDocuments['work'],
+    habits: habitMonth(documentOf, month) ?? [],
+    hands: handMonth(documentOf, month) ?? [],
+    hanging: (handMonth(documentOf, month) ?? []).map(({ technician }) => technician),
+    work: documentOf(monthQuestion('work', month)) as WorkMonth,
   }));
   for (const year of new Set(months.map(({ month }) => month.slice(0, 4))))
     standing.setYear(
