@@ -5,7 +5,7 @@ import { lastSchema } from '@/lib/store/migrations/migration-list';
 import { UNNAMED } from '@/lib/store/shop/get-shop';
 import { changeAppendOnly } from '@/lib/store/sql/change-append-only';
 import { insertRows } from '@/lib/store/sql/insert-rows';
-import { digestOf } from './digest';
+import { digestOf, RowsGoingBy } from './digest';
 import { rowsOf } from './rows';
 import { tablesOf, type Table } from './tables';
 
@@ -58,10 +58,13 @@ function atOneMoment<Result>(
 
 async function copyTable(reading: Queries, writing: Queries, table: Table, to: DatabaseUrl): Promise<number> {
   const dialect = dialectOf(to.engine);
-  for await (const rows of rowsOf(reading, table))
+  const read = new RowsGoingBy();
+  for await (const rows of rowsOf(reading, table)) {
+    read.add(rows);
     await insertRows(writing, table.name, table.columns, rows, undefined, dialect);
+  }
   if (table.counted) await countOn(writing, table, to);
-  const [original, copy] = [await digestOf(reading, table), await digestOf(writing, table)];
+  const [original, copy] = [read.digest(), await digestOf(writing, table)];
   if (original.rows !== copy.rows || original.sha256 !== copy.sha256) {
     throw new RangeError(
       `${table.name} came out different: ${original.rows} rows there, ${copy.rows} here. Nothing was kept.`,

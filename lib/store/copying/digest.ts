@@ -11,14 +11,26 @@ export interface TableDigest {
   sha256: string;
 }
 
-export async function digestOf(queries: Queries, table: Table): Promise<TableDigest> {
-  const hash = createHash('sha256');
-  let rows = 0;
-  for await (const stretch of rowsOf(queries, table)) {
-    for (const row of stretch) hash.update(`${JSON.stringify(row.map(comparable))}\n`);
-    rows += stretch.length;
+/** The digest of rows as they go by, in the order of their key. */
+export class RowsGoingBy {
+  readonly #hash = createHash('sha256');
+  #rows = 0;
+
+  add(rows: readonly Cell[][]): void {
+    for (const row of rows) this.#hash.update(`${JSON.stringify(row.map(comparable))}\n`);
+    this.#rows += rows.length;
   }
-  return { rows, sha256: hash.digest('hex') };
+
+  /** Of all that went by; nothing may come after it. */
+  digest(): TableDigest {
+    return { rows: this.#rows, sha256: this.#hash.digest('hex') };
+  }
+}
+
+export async function digestOf(queries: Queries, table: Table): Promise<TableDigest> {
+  const all = new RowsGoingBy();
+  for await (const rows of rowsOf(queries, table)) all.add(rows);
+  return all.digest();
 }
 
 const comparable = (cell: Cell): Json => {
