@@ -26,7 +26,7 @@ const ALONE_ON_BOTH = [
 ];
 const ALONE = [
   ...ALONE_ON_BOTH,
-  'tests/unit/app/{bay-device,bay-endpoints,letter-and-talk,printed,record,speech,told,work-marks}.test.ts',
+  'tests/unit/app/{bay-device,bay-endpoints,letter-and-talk,printed,record,speech,told,trace-words,work-marks}.test.ts',
   'tests/unit/observe/*.test.ts',
 ];
 const ON_POSTGRESQL = 'tests/unit/store/postgresql/*.test.ts';

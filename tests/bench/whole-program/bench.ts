@@ -21,6 +21,9 @@ const SIZES = [
 
 /** Milliseconds of work aimed at for one new reading. */
 const ONE_READING_AIM = 50;
+/** So many are stored before those that count: a process that serves has compiled its code. Then so many. */
+const WARM_UP = 40;
+const COUNTED = 20;
 
 const OneReading = z.object({
   readings: z.number(),
@@ -141,13 +144,17 @@ async function benchOneReading(file: string, address: string, where: string, say
   const told = await measure('env', [
     `DATABASE_URL=${address}`,
     ...[process.execPath, '--import', 'tsx', 'tests/bench/whole-program/one-reading-once.ts', file],
+    String(WARM_UP + COUNTED),
   ]);
   const found = OneReading.nullable().parse(told);
   const title = `  one new reading${where}`.padEnd(29);
   if (found === null) return say(`${title} failed`);
-  const [first = Number.NaN, ...rest] = found.followed;
+  const toldOf = (all: readonly number[], digits?: number) =>
+    `${spread(all.slice(WARM_UP), digits)} ms (the first ten of a process ${middleOf(all.slice(0, 10)).toFixed(0)} in the middle)`;
+  const of = ratio(middleOf(found.followed.slice(WARM_UP)) / ONE_READING_AIM);
+  const ofAll = ratio(middleOf(found.figured.slice(WARM_UP)) / ONE_READING_AIM);
   say(
-    `${title} stored with ${spread(found.stored.slice(1))} ms of processor; rollup, verdict and proof with ${spread(rest)} ms (the first of a process ${first.toFixed(0)}), aim ${ONE_READING_AIM} ms: ${ratio(middleOf(rest) / ONE_READING_AIM)} of it; all figures and answers behind the pages with ${spread(found.figured.slice(1), 0)} ms`,
+    `${title} once code is compiled: stored with ${toldOf(found.stored)} of processor; rollup, verdict and proof with ${toldOf(found.followed)}, aim ${ONE_READING_AIM} ms: ${of} of it; all figures and answers behind the pages with ${toldOf(found.figured, 0)}: ${ofAll} of it`,
   );
 }
 

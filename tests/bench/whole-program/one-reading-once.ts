@@ -9,10 +9,12 @@ import { namedFile } from './named-file';
 
 /**
  * A shop with its history, then one more reading at a time: milliseconds of processor until it is stored, until rollup,
- * verdict and what was foretold follow, and until every figure and answer does, behind the pages. The first of a process
- * is told apart: code has yet to be compiled.
+ * verdict and what was foretold follow, and until every figure and answer does, behind the pages: `FILE RUNS`. In the
+ * first of a process code has yet to be compiled, which a process that serves does once.
  */
 const [path = '', runs = '11'] = process.argv.slice(2);
+/** Any run of multiples of it lies evenly over the history. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
 await migrate();
 const shop = (await getShop()).id;
 const { readings } = await readMeasurementFile([readFileSync(path)], { name: 'history.csv' });
@@ -25,7 +27,7 @@ const stored: number[] = [];
 const followed: number[] = [];
 const figured: number[] = [];
 for (let run = 0; run < Number(runs); run++) {
-  const one = heights[Math.floor((heights.length * (run + 0.5)) / Number(runs))];
+  const one = heights[Math.floor(heights.length * ((run * GOLDEN) % 1))];
   if (one === undefined) break;
   const again: Reading = { ...one, repeat: 900 + run, takenAt: one.takenAt + 1000 };
   const start = process.cpuUsage();
