@@ -92,7 +92,7 @@ export function percent(share: number): string {
   const rounded = Math.round(share * 100);
   if (rounded === 100 && share < 1) return `>${NO_BREAK}99${NO_BREAK}%`;
   if (rounded === 0 && share > 0) return `<${NO_BREAK}1${NO_BREAK}%`;
-  return `${rounded}${NO_BREAK}%`;
+  return percentTaken(share);
 }
 
 /** What is taken of a whole, which may be more than all of it: `56 %`, `114 %`. */

@@ -81,17 +81,11 @@ export class ShopQuestions {
     };
     const rates = standing.rates();
     seldom('rates', rates, () => this.#rates(rates));
-
     seldom('risk', standing.risks(), () => this.#risk(standing));
-
     seldom('what-if', this.#atWork, () => this.#whatIf());
-
     this.#rateJobs(documents, standing);
-
     this.#signals(documents, standing);
-
     this.#hands(documents, standing);
-
     documents.set('habits', this.#habits(standing));
     documents.set('choices', this.#remembered.same('choices', standing.choices()));
     return { documents, kept };

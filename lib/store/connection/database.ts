@@ -15,7 +15,7 @@ export type Database = PrismaClient;
 export type Queries = Prisma.TransactionClient;
 
 /** What questions of our own go to. */
-type Engine = { sqlite: Sqlite; server: null } | { sqlite: null; server: Postgresql };
+export type Engine = { sqlite: Sqlite; server: null } | { sqlite: null; server: Postgresql };
 
 type Open = Engine & { address: string; client: Database };
 

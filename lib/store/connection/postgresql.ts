@@ -2,6 +2,7 @@ import { createHash, randomBytes } from 'node:crypto';
 import { PrismaPg } from '@prisma/adapter-pg';
 import pg from 'pg';
 import { KeptAnswers } from './kept-answers';
+import { onlyReads } from './only-reads';
 import { bound, READING } from './postgresql-values';
 
 /** Connections that one process holds at most; the server shares its own among all processes. */
@@ -12,8 +13,6 @@ const NAME = `rehang ${process.pid} ${randomBytes(4).toString('hex')}`;
 
 /** So many questions have a name by which the server knows them; one in ever new forms must not fill its memory. */
 const MOST_NAMED = 500;
-
-const onlyReads = ({ sql }: { sql: string }) => /^\s*SELECT\b/i.test(sql);
 
 /**
  * A PostgreSQL server: Prisma's adapter on a pool of connections, by which questions of our own go to it directly. The

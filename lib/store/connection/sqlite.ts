@@ -6,6 +6,7 @@ import Database from 'better-sqlite3';
 import type { SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-adapter-utils';
 import { KeptAnswers } from './kept-answers';
 import { OneAtATime } from './one-at-a-time';
+import { onlyReads } from './only-reads';
 import { patiently } from './patiently';
 import { PreparedStatements, type Prepared } from './prepared';
 
@@ -24,7 +25,6 @@ const AS_EVER = 'PRAGMA foreign_keys = ON; PRAGMA cache_size = -32000;';
 const toLoad = new AsyncLocalStorage<boolean>();
 
 const command = (sql: string): SqlQuery => ({ sql, args: [], argTypes: [] });
-const onlyReads = (query: SqlQuery) => /^\s*SELECT\b/i.test(query.sql);
 
 /**
  * The SQLite adapter with reads and writes on a connection each. With one connection for both, a query

@@ -1,4 +1,4 @@
-import { engine } from '@/lib/store/connection/database';
+import { engine, type Engine } from '@/lib/store/connection/database';
 import { stateFor } from '@/lib/store/connection/state';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { answer } from './answer';
@@ -11,10 +11,14 @@ import { answer } from './answer';
  */
 export async function ask<Row>(text: TemplateStringsArray, ...values: readonly unknown[]): Promise<Row[]> {
   const question = Prisma.sql(text, ...values);
-  const { sqlite, server } = await engine();
-  if (server !== null) return server.ask<Row>(question.text, question.values);
-  return answer<Row>(sqlite.prepared(question.sql), question.values);
+  return answered<Row>(await engine(), question);
 }
+
+const answered = <Row>(
+  { sqlite, server }: Engine,
+  { sql, text, values }: Prisma.Sql,
+): Row[] | Promise<Row[]> =>
+  server === null ? answer<Row>(sqlite.prepared(sql), values) : server.ask<Row>(text, values);
 
 /**
  * The same, for what pages ask again and again and what takes longer the longer the history is: the database says
@@ -26,15 +30,12 @@ export async function askAgain<Row>(
 ): Promise<readonly Readonly<Row>[]> {
   const question = Prisma.sql(text, ...values);
   const key = `${question.sql} ${JSON.stringify(question.values)}`;
-  const { sqlite, server } = await engine();
+  const open = await engine();
+  const { sqlite, server } = open;
   const state = server === null ? sqlite.version : await stateFor(server);
   const { kept } = server ?? sqlite;
   const known = kept.at(key, state);
   // What was answered to this question before, the same question is answered with again.
   if (known !== null) return known as readonly Row[];
-  const rows =
-    server === null
-      ? answer<Row>(sqlite.prepared(question.sql), question.values)
-      : await server.ask<Row>(question.text, question.values);
-  return kept.keep(key, state, rows);
+  return kept.keep(key, state, await answered<Row>(open, question));
 }
