@@ -12,16 +12,13 @@ export const MOST_SHOWN_OF_A_JOB = 3;
 
 /** Newest first, each label once. */
 export function newest(setups: readonly Shown[], most = MOST_SHOWN): Shown[] {
-  if (setups.length <= most) return distinct(setups, most);
+  if (setups.length <= most) return newestOf([setups], most);
   // Of a long list the most part is older than all that are wanted, and need not be brought in order by its labels.
   const times = Float64Array.from(setups, ({ at }) => at).sort();
   const oldest = times[times.length - most] ?? -Infinity;
-  const some = distinct(
-    setups.filter(({ at }) => at >= oldest),
-    most,
-  );
+  const some = newestOf([setups.filter(({ at }) => at >= oldest)], most);
   // Labels that are there twice may have left too few.
-  return some.length === most ? some : distinct(setups, most);
+  return some.length === most ? some : newestOf([setups], most);
 }
 
 /**
@@ -60,17 +57,4 @@ function isInOrder(list: readonly Shown[]): boolean {
     if (before !== undefined && one !== undefined && newerFirst(before, one) > 0) return false;
   }
   return true;
-}
-
-function distinct(setups: readonly Shown[], most: number): Shown[] {
-  const sorted = [...setups].sort(newerFirst);
-  const labels = new Set<string>();
-  const shown: Shown[] = [];
-  for (const one of sorted) {
-    if (shown.length === most) break;
-    if (labels.has(one.label)) continue;
-    labels.add(one.label);
-    shown.push(one);
-  }
-  return shown;
 }
