@@ -1,5 +1,5 @@
 import { Prisma } from '@/lib/store/generated/sqlite/client';
-import { among } from '@/lib/store/sql/among';
+import { namedJobs } from '@/lib/store/sql/named-jobs';
 import type { JobFilter, ShopId } from '@/lib/store/types';
 import { searchable } from './searchable';
 
@@ -10,7 +10,7 @@ export function jobsThat(shop: ShopId, filter: JobFilter): Prisma.Sql {
     .split(/\s+/)
     .filter((word) => word !== '');
   const conditions = [
-    Prisma.sql`j."shopId" = ${shop}`,
+    jobs === undefined ? Prisma.sql`j."shopId" = ${shop}` : Prisma.sql`j."id" ${namedJobs(shop, jobs)}`,
     ...words.map((word) => Prisma.sql`j."searchText" LIKE ${`%${word}%`}`),
     ...(stage === undefined ? [] : [Prisma.sql`j."lastStage" = ${stage}`]),
     ...(technician === undefined
@@ -27,7 +27,6 @@ export function jobsThat(shop: ShopId, filter: JobFilter): Prisma.Sql {
     ...outcomeThat(filter),
     ...(from === undefined ? [] : [Prisma.sql`j."openedAt" >= ${new Date(from)}`]),
     ...(to === undefined ? [] : [Prisma.sql`j."openedAt" < ${new Date(to)}`]),
-    ...(jobs === undefined ? [] : [Prisma.sql`j."number" ${among(jobs)}`]),
   ];
   return Prisma.join(conditions, ' AND ');
 }

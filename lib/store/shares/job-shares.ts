@@ -2,6 +2,7 @@ import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { among } from '@/lib/store/sql/among';
 import { ask } from '@/lib/store/sql/ask';
 import { documentsInOrder } from '@/lib/store/sql/documents-in-order';
+import { namedJobs } from '@/lib/store/sql/named-jobs';
 import type { Json, ShopId } from '@/lib/store/types';
 
 /** What jobs add to the shop's answers: jobs by first reading, then number; all that are kept, or those of some jobs. */
@@ -9,10 +10,11 @@ export async function* jobShares(
   shop: ShopId,
   jobs?: readonly string[],
 ): AsyncGenerator<Json, void, undefined> {
-  const only = jobs === undefined ? Prisma.empty : Prisma.sql`AND j."number" ${among(jobs)}`;
+  const asked =
+    jobs === undefined ? Prisma.sql`j."shopId" = ${shop}` : Prisma.sql`j."id" ${namedJobs(shop, jobs)}`;
   const rows = await ask<{ id: number }>`
     SELECT h."jobId" AS "id" FROM "Job" j JOIN "JobShare" h ON h."jobId" = j."id"
-    WHERE j."shopId" = ${shop} ${only} ORDER BY j."openedAt", j."number"`;
+    WHERE ${asked} ORDER BY j."openedAt", j."number"`;
   yield* documentsInOrder(
     rows.map(({ id }) => id),
     async (ids) => {

@@ -2,8 +2,8 @@ import type { Cause, Side, Stage } from '@/lib/measure';
 import { frozen, onceFor } from '@/lib/memory';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { handIds } from '@/lib/store/jobs/hand-ids';
-import { among } from '@/lib/store/sql/among';
 import { askAgain } from '@/lib/store/sql/ask';
+import { namedJobs } from '@/lib/store/sql/named-jobs';
 import type { Json, ShopId, StoredHeight, StoredVerdict, VerdictFilter } from '@/lib/store/types';
 
 const USUAL = 200;
@@ -15,7 +15,7 @@ export async function verdictsFor(shop: ShopId, filter: VerdictFilter): Promise<
     SELECT j."number" AS "job", r."stage", r."attempt", v."decidable", v."why", v."pZeroMisset", v."document",
       v."fitId", v."at"
     FROM "RoundVerdict" v JOIN "Round" r ON r."id" = v."roundId" JOIN "Job" j ON j."id" = r."jobId"
-    WHERE v."shopId" = ${shop} ${roundConditions(filter)} ${hands(filter)}
+    WHERE ${ofShop(shop, filter, Prisma.sql`v."shopId"`)} ${roundConditions(filter)} ${hands(filter)}
     ORDER BY v."at" DESC, v."roundId" DESC LIMIT ${limited(filter)}`;
   return verdictsOf(rows);
 }
@@ -53,7 +53,7 @@ export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<r
       JOIN "Gauge" g ON g."id" = s."gaugeId"
       JOIN "Observation" o ON o."setupId" = h."setupId" AND o."dimensionId" = h."dimensionId"
       JOIN "Dimension" d ON d."id" = h."dimensionId"
-    WHERE s."shopId" = ${shop} AND o."n" > 0 ${roundConditions(ofRound)}
+    WHERE ${ofShop(shop, filter, Prisma.sql`s."shopId"`)} AND o."n" > 0 ${roundConditions(ofRound)}
       ${technicianId === undefined ? Prisma.empty : Prisma.sql`AND s."technicianId" = ${technicianId}`}
       ${gaugeId === undefined ? Prisma.empty : Prisma.sql`AND s."gaugeId" = ${gaugeId}`}
       ${minGauge === undefined ? Prisma.empty : Prisma.sql`AND h."pGauge" + h."pBoth" >= ${minGauge}`}
@@ -93,10 +93,18 @@ interface HeightRow {
   signature: string | null;
 }
 
-function roundConditions({ job, jobs, from, to, last, decidable, minGauge }: VerdictFilter): Prisma.Sql {
+/** Of this shop, or of jobs of it. @param own the column that says which shop */
+function ofShop(shop: ShopId, { job, jobs }: VerdictFilter, own: Prisma.Sql): Prisma.Sql {
+  const named = [...(job === undefined ? [] : [[job]]), ...(jobs === undefined ? [] : [jobs])];
+  if (named.length === 0) return Prisma.sql`${own} = ${shop}`;
+  return Prisma.join(
+    named.map((numbers) => Prisma.sql`j."id" ${namedJobs(shop, numbers)}`),
+    ' AND ',
+  );
+}
+
+function roundConditions({ from, to, last, decidable, minGauge }: VerdictFilter): Prisma.Sql {
   const conditions = [
-    job === undefined ? Prisma.empty : Prisma.sql`AND j."number" = ${job}`,
-    jobs === undefined ? Prisma.empty : Prisma.sql`AND j."number" ${among(jobs)}`,
     from === undefined ? Prisma.empty : Prisma.sql`AND v."at" >= ${new Date(from)}`,
     to === undefined ? Prisma.empty : Prisma.sql`AND v."at" < ${new Date(to)}`,
     last === true
