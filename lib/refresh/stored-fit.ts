@@ -1,6 +1,15 @@
 import type { Learned } from '@/lib/assess';
 import type { AtWork } from '@/lib/assess/answers';
-import { currentFit, followFit, inputsVersion, saveFit, type Fit, type Json, type ShopId } from '@/lib/store';
+import {
+  currentFit,
+  followFit,
+  inputsVersion,
+  saveFit,
+  type Fit,
+  type FitTexts,
+  type Json,
+  type ShopId,
+} from '@/lib/store';
 import type { ShopFigures } from './figures';
 
 /** Grows when the shape of what is kept changes; a fit of another shape is learned again. */
@@ -39,24 +48,22 @@ export async function readFitWithAge(shop: ShopId): Promise<(StoredFit & { stale
 
 export async function keepFit(shop: ShopId, fit: NewFit): Promise<StoredFit> {
   const workedOutAt = Date.now();
-  const kept = await saveFit(shop, asStored({ ...fit, workedOutAt, unlearned: 0 }));
+  const { parameters, figures, ...stored } = asStored({ ...fit, workedOutAt, unlearned: 0 });
+  const kept = await saveFit(shop, { ...stored, parameters: asJson(parameters), figures: asJson(figures) });
   return { ...fit, id: kept.id, learnedAt: kept.fittedAt, workedOutAt, unlearned: 0 };
 }
 
 export type Newer = Pick<StoredFit, 'inputsVersion' | 'figures' | 'unlearned'>;
 
-/** A fit with figures from newer inputs by what was learned before them, and as it is kept. */
-export function followed(
-  fit: StoredFit,
-  newer: Newer,
-): { fit: StoredFit; stored: ReturnType<typeof asStored> } {
-  const after = { ...fit, ...newer, workedOutAt: Date.now() };
-  return { fit: after, stored: asStored(after) };
+/** A fit with figures from newer inputs by what was learned before them, as it is kept. */
+export function followed(fit: StoredFit, newer: Newer): FitTexts {
+  const { parameters, figures, ...stored } = asStored({ ...fit, ...newer, workedOutAt: Date.now() });
+  return { ...stored, parameters: jsonText(parameters), figures: jsonText(figures) };
 }
 
 /** Keeps figures from newer inputs with what was learned before them. */
 export const keepFollowed = (shop: ShopId, fit: StoredFit, newer: Newer): Promise<void> =>
-  followFit(shop, fit.id, followed(fit, newer).stored);
+  followFit(shop, fit.id, followed(fit, newer));
 
 /** What is said of a fit after rounds were judged by it without having been learned from. */
 export const withUnlearned =
@@ -79,7 +86,7 @@ interface Parameters {
 function asStored(fit: NewFit & Pick<Parameters, 'workedOutAt' | 'unlearned'>) {
   const { program, learned, atWork, workedOutAt, unlearned } = fit;
   const parameters: Parameters = { format: FORMAT, program, learned, atWork, workedOutAt, unlearned };
-  return { inputsVersion: fit.inputsVersion, parameters: asJson(parameters), figures: asJson(fit.figures) };
+  return { inputsVersion: fit.inputsVersion, parameters, figures: fit.figures };
 }
 
 /** What this program wrote itself, in the shape that `FORMAT` stands for. */

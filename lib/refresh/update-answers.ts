@@ -316,7 +316,7 @@ const keeping =
       },
       answers: { texts, gone: [...changed.gone, ...gone] },
       madeFrom: { question: MADE_FROM, before: madeFrom.before },
-      stored: followed(fit, newer ?? fit).stored,
+      stored: followed(fit, newer ?? fit),
     });
     if (done) HeldStandings.keep(shop, { ...held, revision, written: new Map(documents) });
     return done;

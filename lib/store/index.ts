@@ -64,7 +64,7 @@ export { listRecheckOutcomes, recordOutcome } from './outcomes/record-outcome';
 export { countOutcomes } from './outcomes/count-outcomes';
 export { jobsWithoutOutcome, saveJobOutcomes } from './outcomes/job-outcomes';
 
-export { currentFit, followFit, saveFit } from './verdicts/fit';
+export { currentFit, followFit, saveFit, type FitTexts } from './verdicts/fit';
 export { fitAnswer, fitAnswers, fitAnswerTexts, hasFitAnswers } from './verdicts/fit-answers';
 export { saveFitAnswers } from './verdicts/save-fit-answers';
 export { jobShares } from './shares/job-shares';

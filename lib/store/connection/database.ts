@@ -5,7 +5,7 @@ import type { ShopId } from '@/lib/store/types';
 import type { Rows } from '@/lib/store/sql/rows';
 import { RowsByStatement } from '@/lib/store/sql/rows-by-statement';
 import { RowsInProcess } from '@/lib/store/sql/rows-in-process';
-import { StatementsInProcess, type Statements } from '@/lib/store/sql/statements';
+import { StatementsInProcess, StatementsOnServer, type Statements } from '@/lib/store/sql/statements';
 import { databaseUrl, type DatabaseUrl } from './database-url';
 import { Postgresql } from './postgresql';
 import { Sqlite } from './sqlite';
@@ -117,8 +117,16 @@ const within = <Result>(client: Database, sqlite: Sqlite | null, shop: ShopId, w
     }
   }, PATIENCE);
 
-/** `transaction` by statements of our own alone. */
-export const statements = <Result>(
+/** `transaction` by statements of our own alone, without Prisma. */
+export async function statements<Result>(
   shop: ShopId,
   work: (within: Statements) => Promise<Result>,
-): Promise<Result> => transaction(shop, (_, __, within) => work(within));
+): Promise<Result> {
+  const { sqlite, server } = await engine();
+  if (server === null) return sqlite.transaction(() => work(new StatementsInProcess(sqlite)));
+  return server.transaction(async (run) => {
+    const within = new StatementsOnServer(run);
+    await dialect().alone(within, shop);
+    return work(within);
+  });
+}

@@ -14,6 +14,12 @@ const NAME = `rehang ${process.pid} ${randomBytes(4).toString('hex')}`;
 /** So many questions have a name by which the server knows them; one in ever new forms must not fill its memory. */
 const MOST_NAMED = 500;
 
+/** Runs one statement of an open transaction. */
+export type Run = (
+  sql: string,
+  values: readonly unknown[],
+) => Promise<{ rows: unknown[]; rowCount: number | null }>;
+
 /**
  * A PostgreSQL server: Prisma's adapter on a pool of connections, by which questions of our own go to it directly. The
  * server takes such a question apart and plans it once for each connection, where Prisma has it do so each time and
@@ -43,13 +49,33 @@ export class Postgresql extends PrismaPg {
 
   /** The rows that a question is answered with, outside of any transaction. */
   async ask<Row>(sql: string, values: readonly unknown[]): Promise<Row[]> {
-    const { rows } = await this.#pool.query<Row & pg.QueryResultRow>({
-      name: this.#nameOf(sql),
-      text: sql,
-      values: values.map(bound),
-      types: READING,
-    });
-    return rows;
+    return (await this.#pool.query<Row & pg.QueryResultRow>(this.#question(sql, values))).rows;
+  }
+
+  /**
+   * Does work within a transaction on a connection of its own, all of it or nothing: for statements of our own alone,
+   * each of which the server has planned before.
+   */
+  async transaction<Result>(work: (run: Run) => Promise<Result>): Promise<Result> {
+    const connection = await this.#pool.connect();
+    let broken = false;
+    try {
+      await connection.query('BEGIN');
+      const result = await work((sql, values) => connection.query(this.#question(sql, values)));
+      await connection.query('COMMIT');
+      return result;
+    } catch (error) {
+      // Of two failures the first says why. A connection that cannot even be told to roll back is let go.
+      await connection.query('ROLLBACK').catch(() => (broken = true));
+      throw error;
+    } finally {
+      this.#writes++;
+      connection.release(broken);
+    }
+  }
+
+  #question(sql: string, values: readonly unknown[]) {
+    return { name: this.#nameOf(sql), text: sql, values: values.map(bound), types: READING };
   }
 
   /**

@@ -21,6 +21,8 @@ const PRAGMAS =
 const TO_LOAD = 'PRAGMA foreign_keys = OFF; PRAGMA cache_size = -8000;';
 const AS_EVER = 'PRAGMA foreign_keys = ON; PRAGMA cache_size = -32000;';
 
+const NOT_OPEN = 'The database is not open yet.';
+
 /** Whether a transaction that is begun now is to load. */
 const toLoad = new AsyncLocalStorage<boolean>();
 
@@ -40,10 +42,30 @@ export class Sqlite extends PrismaBetterSqlite3 {
   readonly kept = new KeptAnswers();
 
   #loads = false;
+  #begin: (() => Promise<Transaction>) | null = null;
 
   constructor(path: string) {
     super({ url: `file:${path}`, timeout: DRIVER_WAIT_MS }, { timestampFormat: 'unixepoch-ms' });
     this.#path = path;
+  }
+
+  /**
+   * Does work within a transaction on the connection that writes, all of it or nothing, in its turn with those of Prisma:
+   * for statements of our own alone. Prisma takes a millisecond and more to begin and end one.
+   */
+  async transaction<Result>(work: () => Promise<Result>): Promise<Result> {
+    if (this.#begin === null) throw new Error(NOT_OPEN);
+    const open = await this.#begin();
+    let result: Result;
+    try {
+      result = await work();
+    } catch (error) {
+      // Of two failures the first says why.
+      await open.rollback().catch(() => undefined);
+      throw error;
+    }
+    await open.commit();
+    return result;
   }
 
   /** Whether the open transaction loads: it is held to what rows refer to by `checkReferences` alone. */
@@ -117,7 +139,7 @@ export class Sqlite extends PrismaBetterSqlite3 {
 
   /** A statement on the connection that reads. */
   prepared(sql: string): Prepared {
-    if (this.#prepared === null) throw new Error('The database is not open yet.');
+    if (this.#prepared === null) throw new Error(NOT_OPEN);
     return this.#prepared.of(sql);
   }
 
@@ -147,35 +169,39 @@ export class Sqlite extends PrismaBetterSqlite3 {
       }
     };
 
+    const startTransaction = async (): Promise<Transaction> => {
+      const turned = await writes.turn();
+      const loads = toLoad.getStore() === true;
+      const release = async () => {
+        try {
+          if (loads) await writer.executeScript(AS_EVER);
+        } finally {
+          this.#loads = false;
+          turned();
+        }
+      };
+      try {
+        // What a connection looks up can be changed between its transactions alone.
+        if (loads) await writer.executeScript(TO_LOAD);
+        await patiently(() => writer.executeRaw(command('BEGIN IMMEDIATE')));
+      } catch (error) {
+        await release();
+        throw error;
+      }
+      this.#loads = loads;
+      return transactionOn(writer, release);
+    };
+    this.#begin = startTransaction;
+
     return {
       provider: 'sqlite',
       adapterName: writer.adapterName,
       queryRaw: (query) => (onlyReads(query) ? reader.queryRaw(query) : alone(() => writer.queryRaw(query))),
       executeRaw: (query) => alone(() => writer.executeRaw(query)),
       executeScript: (script) => alone(() => writer.executeScript(script)),
-      startTransaction: async () => {
-        const turned = await writes.turn();
-        const loads = toLoad.getStore() === true;
-        const release = async () => {
-          try {
-            if (loads) await writer.executeScript(AS_EVER);
-          } finally {
-            this.#loads = false;
-            turned();
-          }
-        };
-        try {
-          // What a connection looks up can be changed between its transactions alone.
-          if (loads) await writer.executeScript(TO_LOAD);
-          await patiently(() => writer.executeRaw(command('BEGIN IMMEDIATE')));
-        } catch (error) {
-          await release();
-          throw error;
-        }
-        this.#loads = loads;
-        return transactionOn(writer, release);
-      },
+      startTransaction,
       dispose: async () => {
+        this.#begin = null;
         this.#prepared = null;
         this.#preparedToWrite = null;
         await reader.dispose();

@@ -1,5 +1,6 @@
 import type { Queries } from '@/lib/store/connection/database';
 import type { Prisma } from '@/lib/store/generated/sqlite/client';
+import type { Statements } from '@/lib/store/sql/statements';
 import type { Json, ShopId } from '@/lib/store/types';
 
 /** Plain data for a column that holds JSON, told apart from text. */
@@ -22,7 +23,7 @@ export interface Dialect {
   json(text: string): Prisma.Sql;
   packed(columns: readonly string[], rows: readonly (readonly Cell[])[]): string;
   /** Waits until no other transaction changes this shop, and keeps others from it until this one ends. */
-  alone(queries: Queries, shop: ShopId): Promise<void>;
+  alone(queries: Pick<Statements, '$queryRaw'>, shop: ShopId): Promise<void>;
   /** Lets rows of an append-only table be changed, within the transaction, until what is returned is called. */
   openUp(queries: Queries, table: string): Promise<() => Promise<void>>;
 }

@@ -1,7 +1,9 @@
-import { transaction, type Queries } from '@/lib/store/connection/database';
+import { statements, transaction } from '@/lib/store/connection/database';
+import { dialect } from '@/lib/store/dialect';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { lastRemoval } from '@/lib/store/person-data/last-removal';
 import { askAgain } from '@/lib/store/sql/ask';
+import type { Statements } from '@/lib/store/sql/statements';
 import type { Fit, Json, ShopId } from '@/lib/store/types';
 
 /** Fits kept beside the current one, for looking back. */
@@ -27,9 +29,9 @@ export function saveFit(
   shop: ShopId,
   fit: { inputsVersion: number; parameters: Json; figures: Json },
 ): Promise<Fit> {
-  return transaction(shop, async (queries) => {
+  return transaction(shop, async (queries, _, within) => {
     const { inputsVersion, parameters, figures } = fit;
-    await requireNobodyRemoved(queries, shop, inputsVersion);
+    await requireNobodyRemoved(within, shop, inputsVersion);
     const row = await queries.shopFit.create({
       data: {
         shopId: shop,
@@ -52,50 +54,54 @@ export function saveFit(
   });
 }
 
+/** What is said of a fit and its figures, each as JSON. */
+export interface FitTexts {
+  inputsVersion: number;
+  parameters: string;
+  figures: string;
+}
+
 /**
  * Brings a fit up to newer inputs without learning anew: its figures, and what is said of it. When it was learned stays.
  * @throws RangeError as `saveFit`, and where there is no such fit any more.
  */
-export function followFit(
-  shop: ShopId,
-  id: number,
-  fit: { inputsVersion: number; parameters: Json; figures: Json },
-): Promise<void> {
-  return transaction(shop, (queries) => follow(queries, shop, id, fit));
+export function followFit(shop: ShopId, id: number, fit: FitTexts): Promise<void> {
+  return statements(shop, (within) => follow(within, shop, id, fit));
 }
 
 /** The same within a transaction. */
 export async function follow(
-  queries: Queries,
+  within: Statements,
   shop: ShopId,
   id: number,
-  { inputsVersion, parameters, figures }: { inputsVersion: number; parameters: Json; figures: Json },
+  { inputsVersion, parameters, figures }: FitTexts,
 ): Promise<void> {
-  await requireNobodyRemoved(queries, shop, inputsVersion);
-  const { count } = await queries.shopFit.updateMany({
-    where: { shopId: shop, id },
-    data: { inputsVersion, parameters: stored(parameters), figures: stored(figures) },
-  });
+  await requireNobodyRemoved(within, shop, inputsVersion);
+  const to = dialect();
+  const count = await within.$executeRaw`
+    UPDATE "ShopFit"
+    SET "inputsVersion" = ${inputsVersion}, "parameters" = ${to.json(parameters)}, "figures" = ${to.json(figures)}
+    WHERE "shopId" = ${shop} AND "id" = ${id}`;
   if (count === 0) throw new RangeError(`The shop has no fit ${id} any more: learn again.`);
 }
 
 /** Says something else of a fit, going by what is said of it at that moment. Nothing happens where it is gone. */
 export async function restate(
-  queries: Queries,
+  within: Statements,
   shop: ShopId,
   id: number,
   change: (parameters: Json) => Json,
 ): Promise<void> {
-  const fit = await queries.shopFit.findFirst({ where: { shopId: shop, id }, select: { parameters: true } });
-  if (fit === null) return;
-  await queries.shopFit.updateMany({
-    where: { shopId: shop, id },
-    data: { parameters: stored(change(fit.parameters as Json)) },
-  });
+  const [fit] = await within.$queryRaw<{ parameters: Json }[]>`
+    SELECT "parameters" FROM "ShopFit" WHERE "shopId" = ${shop} AND "id" = ${id}`;
+  if (fit === undefined) return;
+  await within.$executeRaw`
+    UPDATE "ShopFit" SET "parameters" = ${dialect().json(JSON.stringify(change(fit.parameters)))}
+    WHERE "shopId" = ${shop} AND "id" = ${id}`;
 }
 
-async function requireNobodyRemoved(queries: Queries, shop: ShopId, inputsVersion: number): Promise<void> {
-  if (inputsVersion < (await lastRemoval(queries, shop)))
+async function requireNobodyRemoved(within: Statements, shop: ShopId, inputsVersion: number): Promise<void> {
+  if (inputsVersion < (await lastRemoval(within, shop)))
     throw new RangeError('Somebody was removed from the shop meanwhile: this has to be learned again.');
 }
 

@@ -1,7 +1,7 @@
-import { transaction } from '@/lib/store/connection/database';
+import { statements } from '@/lib/store/connection/database';
 import { writeJobShares, type NewJobShare } from '@/lib/store/shares/save-job-shares';
 import type { Json, ShopId } from '@/lib/store/types';
-import { follow } from './fit';
+import { follow, type FitTexts } from './fit';
 import { writeFitAnswers, type ChangedAnswers } from './write-fit-answers';
 
 /** All figures by one fit after a few jobs changed. */
@@ -11,7 +11,7 @@ export interface ChangedFigures {
   answers: ChangedAnswers;
   /** What the answers were made from, as it was read before: where it is another now, nothing is kept. */
   madeFrom: { question: string; before: Json };
-  stored: { inputsVersion: number; parameters: Json; figures: Json };
+  stored: FitTexts;
 }
 
 /**
@@ -21,13 +21,13 @@ export interface ChangedFigures {
  */
 export function saveFigures(shop: ShopId, figures: ChangedFigures): Promise<boolean> {
   const { fit, shares, answers, madeFrom, stored } = figures;
-  return transaction(shop, async (queries, _, within) => {
+  return statements(shop, async (within) => {
     const [row] = await within.$queryRaw<{ document: Json }[]>`
       SELECT "document" FROM "FitAnswer" WHERE "fitId" = ${fit} AND "question" = ${madeFrom.question}`;
     if (JSON.stringify(row?.document ?? null) !== JSON.stringify(madeFrom.before)) return false;
     await writeJobShares(within, shop, fit, shares.madeBy, shares.changed);
     await writeFitAnswers(within, shop, fit, answers);
-    await follow(queries, shop, fit, stored);
+    await follow(within, shop, fit, stored);
     return true;
   });
 }

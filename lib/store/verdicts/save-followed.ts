@@ -1,4 +1,4 @@
-import { transaction } from '@/lib/store/connection/database';
+import { statements } from '@/lib/store/connection/database';
 import { writeJobOutcomes, type DatedOutcome } from '@/lib/store/outcomes/job-outcomes';
 import { writeRoundProofs } from '@/lib/store/proofs/save-round-proofs';
 import type { Json, RoundProofRecord, ShopId } from '@/lib/store/types';
@@ -21,12 +21,12 @@ export interface Followed {
 /** Keeps rollup, verdicts and proofs as `saveJobOutcomes`, `saveRoundVerdicts` and `saveRoundProofs` do, in one transaction. */
 export async function saveFollowed(shop: ShopId, { outcomes, judged }: Followed): Promise<void> {
   if (outcomes.length === 0 && judged === null) return;
-  await transaction(shop, async (queries, _, within) => {
+  await statements(shop, async (within) => {
     if (outcomes.length > 0) await writeJobOutcomes(within, shop, outcomes);
     if (judged === null) return;
     const { fit, verdicts, proofs, restated } = judged;
     if (verdicts.length > 0) await writeRoundVerdicts(within, shop, fit, verdicts);
     if (proofs.rounds.length > 0) await writeRoundProofs(within, shop, proofs.format, proofs.rounds);
-    await restate(queries, shop, fit, restated);
+    await restate(within, shop, fit, restated);
   });
 }

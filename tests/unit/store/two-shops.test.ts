@@ -114,7 +114,8 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
   const counts = { controlled: 3, out: mark === 'ours' ? 0 : 2, sections: {} };
   const outcome = { job: 'J000002', right: mark === 'ours', technician: 'T2', at: 5, ...counts };
   await door.saveJobOutcomes(shop, [{ ...outcome, version: 1 }]);
-  await door.followFit(shop, fit.id, { inputsVersion, parameters: `${mark}, followed`, figures: null });
+  const texts = { inputsVersion, figures: 'null' };
+  await door.followFit(shop, fit.id, { ...texts, parameters: JSON.stringify(`${mark}, followed`) });
   const restated = (said: door.Json) => `${said as string}, restated`;
   const nothingJudged = { verdicts: [], proofs: { format: 1, rounds: [] } };
   await door.saveFollowed(shop, { outcomes: [], judged: { fit: fit.id, ...nothingJudged, restated } });
@@ -124,7 +125,7 @@ async function tell(shop: number, readings: readonly Reading[], mark: string): P
     shares: { madeBy: 'a test', changed: [] },
     answers: { texts: new Map([['risk', JSON.stringify(mark)]]), gone: [] },
     madeFrom: { question: 'made-from', before: null },
-    stored: { inputsVersion, parameters: `${mark}, figured`, figures: null },
+    stored: { ...texts, parameters: JSON.stringify(`${mark}, figured`) },
   });
   await door.saveJobShares(shop, fit.id, 'a test', [{ job: 'J000000', version: 1, document: mark }]);
   const trial = await door.createTrial(shop, { name: mark, plan: PLAN }, ACTOR);
