@@ -3,7 +3,7 @@ import { PrismaClient as PostgresqlClient } from '@/lib/store/generated/postgres
 import { PrismaClient, type Prisma } from '@/lib/store/generated/sqlite/client';
 import type { ShopId } from '@/lib/store/types';
 import type { Rows } from '@/lib/store/sql/rows';
-import { RowsByStatement } from '@/lib/store/sql/rows-by-statement';
+import { RowsByCopy } from '@/lib/store/sql/rows-by-copy';
 import { RowsInProcess } from '@/lib/store/sql/rows-in-process';
 import { StatementsInProcess, StatementsOnServer, type Statements } from '@/lib/store/sql/statements';
 import { databaseUrl, type DatabaseUrl } from './database-url';
@@ -77,8 +77,7 @@ type Work<Result> = (queries: Queries, rows: Rows, within: Statements) => Promis
 
 /** Runs all of `work` or nothing of it. Nobody else changes the shop meanwhile. */
 export function transaction<Result>(shop: ShopId, work: Work<Result>): Promise<Result> {
-  const { client, sqlite } = opened();
-  return within(client, sqlite, shop, work);
+  return within(opened(), shop, work);
 }
 
 /** What came of a load, and the tables in which it wrote nothing but rows that refer to what it wrote before. */
@@ -93,10 +92,11 @@ interface Loaded<Result> {
  * all.
  */
 export async function loading<Result>(shop: ShopId, work: Work<Loaded<Result>>): Promise<Result> {
-  const { client, sqlite } = opened();
-  if (sqlite === null) return (await transaction(shop, work)).result;
+  const open = opened();
+  const { sqlite } = open;
+  if (sqlite === null) return (await within(open, shop, work)).result;
   return sqlite.loading(() =>
-    within(client, sqlite, shop, async (...on) => {
+    within(open, shop, async (...on) => {
       const { result, sound } = await work(...on);
       sqlite.checkReferences(sound);
       return result;
@@ -104,18 +104,25 @@ export async function loading<Result>(shop: ShopId, work: Work<Loaded<Result>>):
   );
 }
 
-const within = <Result>(client: Database, sqlite: Sqlite | null, shop: ShopId, work: Work<Result>) =>
-  client.$transaction(async (queries) => {
-    await dialect().alone(queries, shop);
-    if (sqlite !== null) return work(queries, new RowsInProcess(sqlite), new StatementsInProcess(sqlite));
-    const rows = new RowsByStatement(queries);
-    try {
-      return await work(queries, rows, queries);
-    } finally {
-      // Of what was sent and failed the reason is told here: what is asked after it only hears that it failed.
-      await rows.settled();
-    }
-  }, PATIENCE);
+function within<Result>({ client, sqlite, server }: Open, shop: ShopId, work: Work<Result>): Promise<Result> {
+  if (server === null)
+    return client.$transaction(
+      (queries) => work(queries, new RowsInProcess(sqlite), new StatementsInProcess(sqlite)),
+      PATIENCE,
+    );
+  return server.copying((copy) =>
+    client.$transaction(async (queries) => {
+      await dialect().alone(queries, shop);
+      const rows = new RowsByCopy(queries, copy);
+      try {
+        return await work(queries, rows, queries);
+      } finally {
+        // Of what was sent and failed the reason is told here: what is asked after it only hears that it failed.
+        await rows.settled();
+      }
+    }, PATIENCE),
+  );
+}
 
 /** `transaction` by statements of our own alone, without Prisma. */
 export async function statements<Result>(

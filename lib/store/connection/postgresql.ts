@@ -1,14 +1,18 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { createHash, randomBytes } from 'node:crypto';
 import { PrismaPg } from '@prisma/adapter-pg';
+import type { Transaction } from '@prisma/driver-adapter-utils';
 import pg from 'pg';
+import { CopyIn, type Copy } from './copy-in';
 import { KeptAnswers } from './kept-answers';
+import { OneAtATime } from './one-at-a-time';
 import { onlyReads } from './only-reads';
 import { bound, READING } from './postgresql-values';
 
 /** Connections that one process holds at most; the server shares its own among all processes. */
 const CONNECTIONS = 8;
 
-/** All connections of this process, and of no other, go by this name: see `sql/without-references.ts`. */
+/** All connections of this process, and of no other, go by this name: see `sql/without-keys.ts`. */
 const NAME = `rehang ${process.pid} ${randomBytes(4).toString('hex')}`;
 
 /** So many questions have a name by which the server knows them; one in ever new forms must not fill its memory. */
@@ -19,6 +23,9 @@ export type Run = (
   sql: string,
   values: readonly unknown[],
 ) => Promise<{ rows: unknown[]; rowCount: number | null }>;
+
+/** How rows are copied into the transaction that is begun in this context, once it is. */
+const copying = new AsyncLocalStorage<{ copy: Copy | null }>();
 
 /**
  * A PostgreSQL server: Prisma's adapter on a pool of connections, by which questions of our own go to it directly. The
@@ -99,6 +106,19 @@ export class Postgresql extends PrismaPg {
     return row.state;
   }
 
+  /**
+   * Does what begins a transaction.
+   * @param begin is handed what copies rows into it, once it is open.
+   */
+  copying<Result>(begin: (copy: Copy) => Promise<Result>): Promise<Result> {
+    const begun: { copy: Copy | null } = { copy: null };
+    const copy: Copy = (sql, rows) => {
+      if (begun.copy === null) throw new Error('There is no open transaction to copy rows into.');
+      return begun.copy(sql, rows);
+    };
+    return copying.run(begun, () => begin(copy));
+  }
+
   /** Does no harm where Prisma ended it. */
   async end(): Promise<void> {
     if (!this.#pool.ending) await this.#pool.end();
@@ -133,10 +153,41 @@ export class Postgresql extends PrismaPg {
       executeRaw: (...of: Parameters<typeof execute>) => written(execute(...of)),
       executeScript: (...of: Parameters<typeof run>) => written(run(...of)),
       startTransaction: async (...of: Parameters<typeof begin>) => {
-        const begun = await begin(...of);
+        const begun = oneAtATime(await begin(...of));
         const commit = begun.commit.bind(begun);
         return Object.assign(begun, { commit: () => written(commit()) });
       },
     });
   }
+}
+
+/** The same transaction, in which what is asked, changed or copied waits for what goes on before it. */
+function oneAtATime(begun: Transaction): Transaction {
+  const turns = new OneAtATime();
+  const inTurn = async <Result>(work: () => Promise<Result>): Promise<Result> => {
+    const release = await turns.turn();
+    try {
+      return await work();
+    } finally {
+      release();
+    }
+  };
+  const [query, execute] = [begun.queryRaw.bind(begun), begun.executeRaw.bind(begun)];
+  const client = beneath(begun);
+  const copies = copying.getStore();
+  if (copies !== undefined)
+    copies.copy = (sql, rows) => inTurn(() => client.query(new CopyIn(sql, rows)).done);
+  return Object.assign(begun, {
+    queryRaw: (...of: Parameters<typeof query>) => inTurn(() => query(...of)),
+    executeRaw: (...of: Parameters<typeof execute>) => inTurn(() => execute(...of)),
+  });
+}
+
+/** The driver's own connection, which the transaction keeps to itself. */
+function beneath(begun: Transaction): pg.Client {
+  const client: unknown = Reflect.get(begun, 'client');
+  if (client instanceof pg.Client) return client;
+  throw new Error(
+    'The adapter of PostgreSQL keeps its connection elsewhere by now: see connection/postgresql.ts.',
+  );
 }

@@ -31,8 +31,8 @@ const LARGE = 30_000;
  */
 export const FOR_NEW_JOBS = ['Setup', 'Observation', 'Reading'];
 
-/** Tables whose indexes a large file is stored without. */
-export const INDEXED = FOR_NEW_JOBS;
+/** Tables whose indexes a large file is stored without; of `Job` it is asked whether a job is there. */
+export const INDEXED = [...FOR_NEW_JOBS, 'Round', 'JobTechnician', 'JobOutcome', 'RecheckOutcome'];
 
 /** Tables whose CHECKs `NewJobsWriter` asks of rows before it writes them. */
 export const CHECKED = FOR_NEW_JOBS;
