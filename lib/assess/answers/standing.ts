@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import { quarterOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
 import { addCountsOf, addTallies, newestOf, type HabitTally, type Shown } from '../habits';
@@ -341,13 +342,13 @@ function monthOf(
   };
 }
 
+/** Whatever the order of their fields: of what was read from a server and what was made here it is another. */
 function alike(before: Year | undefined, after: Year | undefined, of: (month: Month) => unknown): boolean {
   const [one, other] = [before?.months ?? [], after?.months ?? []];
-  if (one.length !== other.length)
-    return JSON.stringify(one.flatMap(of)) === JSON.stringify(other.flatMap(of));
+  if (one.length !== other.length) return isDeepStrictEqual(one.flatMap(of), other.flatMap(of));
   return one.every((month, i) => {
     const same = other[i];
-    return same === month || (same !== undefined && JSON.stringify(of(month)) === JSON.stringify(of(same)));
+    return same === month || (same !== undefined && isDeepStrictEqual(of(month), of(same)));
   });
 }
 

@@ -139,6 +139,18 @@ it.each(shares.slice(0, 12).map((share, i) => [i, share] as const))(
   },
 );
 
+it('rates and risks that say the same, their fields in another order, stay the same objects', () => {
+  const standing = standingOf(shares);
+  const [rates, risks] = [standing.rates(), standing.risks()];
+  expect(rates.some(({ right }) => right)).toBe(true);
+  const turned = <Of extends object>(of: Of | null): Of | null =>
+    of && (Object.fromEntries(Object.entries(of).reverse()) as Of);
+  const same = shares.map((share) => ({ ...share, rate: turned(share.rate), risk: turned(share.risk) }));
+  taken(standing, same);
+  expect(standing.rates()).toBe(rates);
+  expect(standing.risks()).toBe(risks);
+});
+
 describe('whose sums change', () => {
   const [share] = shares;
   if (share === undefined) throw new Error('There is no job.');
