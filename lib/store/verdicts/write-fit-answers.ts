@@ -1,4 +1,6 @@
+import { inParts } from '@/lib/measure/in-parts';
 import { dialect } from '@/lib/store/dialect';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { among } from '@/lib/store/sql/among';
 import type { Statements } from '@/lib/store/sql/statements';
 import type { ShopId } from '@/lib/store/types';
@@ -11,6 +13,9 @@ export interface ChangedAnswers {
   gone: readonly string[];
 }
 
+/** Answers that go to the database in one statement: to a server each is a way there and back. */
+const AT_ONCE = 20;
+
 /** Writes them with a fit, within a transaction. */
 export async function writeFitAnswers(
   within: Statements,
@@ -20,9 +25,10 @@ export async function writeFitAnswers(
 ): Promise<void> {
   if (gone.length > 0)
     await within.$executeRaw`DELETE FROM "FitAnswer" WHERE "fitId" = ${fit} AND "question" ${among(gone)}`;
-  for (const [question, text] of texts)
+  const to = dialect();
+  for (const some of inParts([...texts], AT_ONCE))
     await within.$executeRaw`
       INSERT INTO "FitAnswer" ("shopId", "fitId", "question", "document")
-      VALUES (${shop}, ${fit}, ${question}, ${dialect().json(text)})
+      VALUES ${Prisma.join(some.map(([question, text]) => Prisma.sql`(${shop}, ${fit}, ${question}, ${to.json(text)})`))}
       ON CONFLICT ("fitId", "question") DO UPDATE SET "document" = excluded."document"`;
 }
