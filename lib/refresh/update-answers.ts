@@ -66,9 +66,15 @@ export async function askAnew(shop: ShopId, fit: StoredFit, only?: readonly stri
     await updateShares(shop, fit, timeZone, waiting);
     return askAll(shop, fit, timeZone);
   }
-  const shares = await newShares(shop, fit, timeZone, waiting);
+  const before = new Map<string, JobShare>();
+  for await (const share of storedShares(
+    shop,
+    waiting.map(({ job }) => job),
+  ))
+    before.set(share.job, share);
+  const shares = await newShares(shop, fit, timeZone, waiting, before);
   await breathe();
-  const changed = await changedMonths(shop, fit, timeZone, shares);
+  const changed = await changedMonths(shop, fit, timeZone, { before, shares });
   const held =
     HeldStandings.take(shop, fit.id, madeFrom.revision) ?? (await standingOf(shop, fit, madeFrom.revision));
   await takeYears(shop, fit, held, changed);
@@ -87,11 +93,17 @@ interface ChangedMonths {
   change: YearChange;
 }
 
+/** What jobs added before, and what they add now. */
+interface ChangedShares {
+  before: ReadonlyMap<string, JobShare>;
+  shares: readonly { job: string; document: JobShare | null }[];
+}
+
 async function changedMonths(
   shop: ShopId,
   fit: StoredFit,
   timeZone: string,
-  shares: readonly { job: string; document: JobShare | null }[],
+  { before, shares }: ChangedShares,
 ): Promise<ChangedMonths> {
   const now = new Map(shares.map(({ job, document }) => [job, document]));
   const questions = new Set<string>();
@@ -102,8 +114,6 @@ async function changedMonths(
       for (const question of own) questions.add(question);
     }
   };
-  const before = new Map<string, JobShare>();
-  for await (const share of storedShares(shop, [...now.keys()])) before.set(share.job, share);
   for (const share of [...before.values(), ...now.values()]) if (share !== null) touch(share);
   const technicians = new Set(
     [...now].flatMap(([job, share]) => [...changedHands(before.get(job) ?? null, share)]),

@@ -64,20 +64,22 @@ export async function updateShares(
   }
 }
 
-/** What these jobs add now; null where nothing of them counts any more. */
+/** What these jobs add now; null where nothing of them counts any more. @param before what they added, where that is known */
 export async function newShares(
   shop: ShopId,
   fit: StoredFit,
   timeZone: string,
   waiting: readonly WaitingJob[],
+  before: ReadonlyMap<string, JobShare> = new Map(),
 ): Promise<(Omit<NewJobShare, 'document'> & { document: JobShare | null })[]> {
   const shares = await sharesOf(
     shop,
     waiting.map(({ job }) => job),
     fit,
     timeZone,
+    new Map(waiting.map(({ job, older }) => [job, older ? before.get(job) : undefined])),
   );
-  return waiting.map((one) => ({ ...one, document: shares.get(one.job) ?? null }));
+  return waiting.map(({ job, version }) => ({ job, version, document: shares.get(job) ?? null }));
 }
 
 /** What jobs add to the shop's answers, as this program stored it, in the order of time. */
@@ -93,6 +95,7 @@ async function sharesOf(
   numbers: readonly string[],
   { learned, atWork: { bodies } }: StoredFit,
   timeZone: string,
+  before: ReadonlyMap<string, JobShare | undefined>,
 ): Promise<Map<string, JobShare>> {
   const [jobs, verdicts, readings] = await Promise.all([
     loadJobs(shop, { jobs: [...numbers] }),
@@ -102,7 +105,11 @@ async function sharesOf(
   const firsts = firstReadings(readings);
   return new Map(
     jobs.flatMap((job: Job): [string, JobShare][] => {
-      const own = { verdicts: verdicts.get(job.job) ?? [], firsts: firsts.get(job.job) };
+      const own = {
+        verdicts: verdicts.get(job.job) ?? [],
+        firsts: firsts.get(job.job),
+        before: before.get(job.job),
+      };
       const share = jobShare(job, { learned, bodies, timeZone, ...own });
       return share === null ? [] : [[job.job, share]];
     }),

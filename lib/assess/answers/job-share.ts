@@ -1,8 +1,9 @@
+import { createHash } from 'node:crypto';
 import type { Job } from '@/lib/measure';
 import type { Learned } from '../cause/learned';
 import { tallyHabits, type HabitTally } from '../habits';
 import { measuredIn, type Measured } from '../measured';
-import { finalJob, jobRisk, type BodyPrior, type JobRisk } from '../measuring-risk';
+import { finalJob, jobRisk, type BodyPrior, type FinalJob, type JobRisk } from '../measuring-risk';
 import { rateJob, type RateJob } from '../rates';
 import type { RoundVerdict } from '../types';
 import { missetsIn, type MissetCount } from './misset-counts';
@@ -28,6 +29,8 @@ export interface JobShare {
   rate: RateJob | null;
   /** What measuring error does to it, its dimensions left out; null as the rate. */
   risk: JobRisk | null;
+  /** A word for what it was worked out from. */
+  riskFrom: string | null;
   missets: [technician: string, count: MissetCount][];
 }
 
@@ -41,12 +44,14 @@ export interface ShareContext {
   verdicts: readonly RoundVerdict[];
   /** Of this job, as `firstReadings` gives them. */
   firsts: ReadonlyMap<string, number> | undefined;
+  /** As it was, made by the same program with the same: what did not change of it is taken over. */
+  before?: JobShare | undefined;
 }
 
 /** Null for a job without a setup. */
 export function jobShare(
   job: Job,
-  { learned, bodies, timeZone, verdicts, firsts }: ShareContext,
+  { learned, bodies, timeZone, verdicts, firsts, before }: ShareContext,
 ): JobShare | null {
   const begunAt = job.rounds[0]?.setups[0]?.takenAt;
   if (begunAt === undefined) return null;
@@ -58,9 +63,21 @@ export function jobShare(
     sheet: job.sheet,
     measured,
     rate: rateJob(job, timeZone, measured.outcome),
-    risk: final && { ...jobRisk(final, bodies), dimensions: [] },
+    ...riskIn(final, bodies, before),
     tallies: [...tallyHabits(job, verdicts, firsts)],
     rounds: roundsIn(job, settingErrors(job, verdicts)),
     missets: missetsIn(job, verdicts, timeZone),
   };
+}
+
+/** Some milliseconds, which a reading that leaves the last round as it was need not take. */
+function riskIn(
+  final: FinalJob | null,
+  bodies: BodyPrior,
+  before: JobShare | undefined,
+): Pick<JobShare, 'risk' | 'riskFrom'> {
+  if (final === null) return { risk: null, riskFrom: null };
+  const riskFrom = createHash('sha256').update(JSON.stringify(final)).digest('base64');
+  if (before?.riskFrom === riskFrom) return { risk: before.risk, riskFrom };
+  return { risk: { ...jobRisk(final, bodies), dimensions: [] }, riskFrom };
 }

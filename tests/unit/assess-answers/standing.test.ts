@@ -22,7 +22,8 @@ import { habitShop } from '@/tests/simulation/habit-shop';
 const ofRounds = (...rounds: SettingError[][]): Standing =>
   standingOf(
     rounds.map((errors, i) => ({
-      ...{ job: `J${i}`, begunAt: JANUARY, sheet: null, rate: null, risk: null, tallies: [], missets: [] },
+      ...{ job: `J${i}`, begunAt: JANUARY, sheet: null, tallies: [], missets: [] },
+      ...{ rate: null, risk: null, riskFrom: null },
       measured: { hands: [], gauges: [], outcome: null },
       rounds: [{ at: JANUARY, repeats: [], errors }],
     })),

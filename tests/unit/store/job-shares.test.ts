@@ -26,7 +26,9 @@ it('shares wait where job, fit or calculation changed, and are told in the order
     return documents;
   };
   const versions = await jobsWithoutShare(store.shop, fit, 'now');
-  expect(versions).toEqual(['J000000', 'J000001', 'J000002'].map((job) => ({ job, version: 1 })));
+  expect(versions).toEqual(
+    ['J000000', 'J000001', 'J000002'].map((job) => ({ job, version: 1, older: false })),
+  );
 
   await saveJobShares(
     store.shop,
@@ -46,7 +48,10 @@ it('shares wait where job, fit or calculation changed, and are told in the order
     .filter(({ job, repeat }) => job === 'J000001' && repeat === 1)
     .map((one) => ({ ...one, repeat: 9, takenAt: one.takenAt + 1 }));
   await saveReadings(store.shop, again, fileNamed('again.csv'), BY_COMMAND);
-  expect(await waiting()).toEqual(['J000001']);
+  const changed = (older: boolean) => [{ job: 'J000001', version: 2, older }];
+  expect(await jobsWithoutShare(store.shop, fit, 'now')).toEqual(changed(true));
+  expect(await jobsWithoutShare(store.shop, other, 'now', 'J000001')).toEqual(changed(false));
+  expect(await jobsWithoutShare(store.shop, fit, 'otherwise', 'J000001')).toEqual(changed(false));
   await saveFitAnswers(store.shop, fit, { 'made-from': 1, rates: 2 });
   await saveJobShares(
     store.shop,
