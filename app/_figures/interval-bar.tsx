@@ -1,4 +1,5 @@
 import { words } from '@/app/_words/words';
+import { tidy, tidyPath } from './drawing/drawing';
 import type { Axis } from './axis';
 import styles from './interval-bar.module.css';
 
@@ -22,7 +23,7 @@ interface IntervalBarProps {
  * those who hear the page.
  */
 export function IntervalBar({ axis, value, low, high, band = null, line = null }: IntervalBarProps) {
-  const x = (at: number) => MARGIN + axis.place(at) * (WIDTH - 2 * MARGIN);
+  const x = (at: number) => tidy(MARGIN + axis.place(at) * (WIDTH - 2 * MARGIN));
   const middle = HEIGHT / 2;
   return (
     <svg
@@ -38,7 +39,7 @@ export function IntervalBar({ axis, value, low, high, band = null, line = null }
           className={styles.band}
           x={x(band.low)}
           y={1}
-          width={Math.max(2, x(band.high) - x(band.low))}
+          width={tidy(Math.max(2, x(band.high) - x(band.low)))}
           height={HEIGHT - 2}
         />
       )}
@@ -49,7 +50,9 @@ export function IntervalBar({ axis, value, low, high, band = null, line = null }
       {low !== null && high !== null && (
         <path
           className={styles.interval}
-          d={`M${x(low)} ${middle}H${x(high)}${end(x(low), low < axis.low, -1)}${end(x(high), high > axis.high, 1)}`}
+          d={tidyPath(
+            `M${x(low)} ${middle}H${x(high)}${end(x(low), low < axis.low, -1)}${end(x(high), high > axis.high, 1)}`,
+          )}
         />
       )}
       {value !== null && <circle className={styles.dot} cx={x(value)} cy={middle} r={5} />}
@@ -82,7 +85,7 @@ export function IntervalScale({ axis, text }: { axis: Axis; text: (tick: number)
           <text
             key={tick}
             className={styles.tick}
-            x={MARGIN + axis.place(tick) * (WIDTH - 2 * MARGIN)}
+            x={tidy(MARGIN + axis.place(tick) * (WIDTH - 2 * MARGIN))}
             y={14}
             textAnchor="middle"
           >

@@ -27,7 +27,7 @@ export interface Drawing {
   shapes: Shape[];
 }
 
-export const path = (ink: Ink, d: string): Shape => ({ kind: 'path', d, ink });
+export const path = (ink: Ink, d: string): Shape => ({ kind: 'path', d: tidyPath(d), ink });
 
 export const dot = (ink: Ink, x: number, y: number, r: number): Shape => ({
   ...{ kind: 'dot', ink, r },
@@ -62,4 +62,8 @@ export function lineThrough(points: readonly (readonly [x: number, y: number] | 
 }
 
 /** To a hundredth of a unit: no eye sees more, and the page stays small. */
-const tidy = (value: number): number => Math.round(value * 100) / 100;
+export const tidy = (value: number): number => Math.round(value * 100) / 100;
+
+/** The same for each number of the `d` of a path. */
+export const tidyPath = (d: string): string =>
+  d.replaceAll(/-?\d+\.\d{3,}(?:e-?\d+)?/g, (number) => String(tidy(Number(number))));

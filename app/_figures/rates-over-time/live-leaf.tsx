@@ -3,14 +3,14 @@
 import dynamic from 'next/dynamic';
 import { useState, type ReactNode } from 'react';
 import { useTranslations } from 'use-intl/react';
-import type { RatePoint, RateWords } from './point';
+import { pointsFromText, type RateWords } from './point';
 import styles from './rates-over-time.module.css';
 
 const Live = dynamic(() => import('./live'), { ssr: false });
 
 interface LiveLeafProps {
   words: RateWords;
-  /** JSON of all `RatePoint`s: as text they go through React's payload in one piece. */
+  /** All points: see `pointsAsText`. */
   points: string;
   shop: number | null;
   label: string;
@@ -27,7 +27,7 @@ export function LiveLeaf({ words, points, shop, label, children }: LiveLeafProps
       <div className={live ? styles.inPrint : undefined}>{children}</div>
       {live ? (
         <div className={styles.onScreen}>
-          <Live words={words} points={JSON.parse(points) as RatePoint[]} shop={shop} label={label} />
+          <Live words={words} points={pointsFromText(points)} shop={shop} label={label} />
         </div>
       ) : (
         <button

@@ -11,6 +11,18 @@ export interface RatePoint {
   high: number | null;
 }
 
+type Row = [month: string, of: number, hits: number, low: number | null, high: number | null];
+
+/** Points as text, which goes through React's payload in one piece; the share is what the counts come to. */
+export const pointsAsText = (points: readonly RatePoint[]): string =>
+  JSON.stringify(points.map(({ month, of, hits, low, high }): Row => [month, of, hits, low, high]));
+
+export const pointsFromText = (text: string): RatePoint[] =>
+  (JSON.parse(text) as Row[]).map(([month, of, hits, low, high]) => ({
+    ...{ month, of, hits, low, high },
+    rate: of === 0 ? null : hits / of,
+  }));
+
 /** What the points are, in words. */
 export interface RateWords {
   /** `Right first time`. */

@@ -5,7 +5,7 @@ import { WordsOnDevice } from '@/app/_words/on-device';
 import { monthName } from '@/app/_words/times';
 import { words } from '@/app/_words/words';
 import { LiveLeaf } from './live-leaf';
-import type { RatePoint, RateWords } from './point';
+import { pointsAsText, type RatePoint, type RateWords } from './point';
 import { Still } from './still';
 import styles from './rates-over-time.module.css';
 
@@ -25,7 +25,7 @@ export function RatesOverTime({ words: said, points, overall, children }: RatesO
   return (
     <figure className={styles.figure}>
       <WordsOnDevice parts={['figures']}>
-        <LiveLeaf words={said} points={JSON.stringify(points)} shop={overall} label={label}>
+        <LiveLeaf words={said} points={pointsAsText(points)} shop={overall} label={label}>
           <Still points={points} shop={overall} label={label} />
         </LiveLeaf>
       </WordsOnDevice>

@@ -1,3 +1,4 @@
+import { tidy, tidyPath } from '@/app/_figures/drawing/drawing';
 import { monthName } from '@/app/_words/times';
 import { linesOf, topOf, type RatePoint } from './point';
 import styles from './rates-over-time.module.css';
@@ -18,16 +19,16 @@ interface StillProps {
 /** The same figure drawn on the server: for the first sight, for print, and where no script runs. */
 export function Still({ points, shop, label }: StillProps) {
   const step = (WIDTH - LEFT - RIGHT) / Math.max(1, points.length);
-  const x = (index: number) => LEFT + (index + 0.5) * step;
+  const x = (index: number) => tidy(LEFT + (index + 0.5) * step);
   const top = topOf(points);
-  const y = (share: number) => TOP + (1 - share / top) * (HEIGHT - TOP - BOTTOM);
+  const y = (share: number) => tidy(TOP + (1 - share / top) * (HEIGHT - TOP - BOTTOM));
   const every = Math.ceil(points.length / 12);
   return (
     <svg className={styles.still} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
       {linesOf(top).map((share) => (
         <g key={share}>
           <path className={styles.grid} d={`M${LEFT} ${y(share)}H${WIDTH - RIGHT}`} />
-          <text className={styles.tick} x={LEFT - 8} y={y(share) + 5} textAnchor="end">
+          <text className={styles.tick} x={LEFT - 8} y={tidy(y(share) + 5)} textAnchor="end">
             {Math.round(share * 100)} %
           </text>
         </g>
@@ -38,7 +39,9 @@ export function Still({ points, shop, label }: StillProps) {
           {point.low !== null && point.high !== null && (
             <path
               className={styles.whisker}
-              d={`M${x(index)} ${y(point.low)}V${y(point.high)}m-6 0h12M${x(index) - 6} ${y(point.low)}h12`}
+              d={tidyPath(
+                `M${x(index)} ${y(point.low)}V${y(point.high)}m-6 0h12M${x(index) - 6} ${y(point.low)}h12`,
+              )}
             />
           )}
           {point.rate !== null && <circle className={styles.dot} cx={x(index)} cy={y(point.rate)} r={6} />}

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { csvText } from '@/app/_figures/download/csv-text';
-import { dot, lineThrough, word } from '@/app/_figures/drawing/drawing';
+import { dot, lineThrough, path, word } from '@/app/_figures/drawing/drawing';
 import { INKS, PAPER, WORD_INK } from '@/app/_figures/drawing/inks';
 import { svgText } from '@/app/_figures/drawing/svg-text';
 
@@ -45,6 +45,12 @@ describe('a chart as a picture', () => {
       expect(tokens, token).toContain(`--${token}: light-dark(${light},`);
     const text = svgText({ width: 9, height: 9, label: '', shapes: [dot('mark', 1, 1, 2)] }, 'One');
     expect(text).toContain(`stroke="${INKS.mark.light}"`);
+  });
+
+  it('is drawn to a hundredth of a unit, since no eye sees more', () => {
+    const line = path('line', 'M88 207.60000000000002H-1.23456V12.5m1.2345e-7 0.005L3 4');
+    expect(line).toMatchObject({ d: 'M88 207.6H-1.23V12.5m0 0.01L3 4' });
+    expect(dot('dot', 1 / 3, 2 / 3, 6)).toMatchObject({ x: 0.33, y: 0.67 });
   });
 
   it('breaks a line where a point is missing', () => {
