@@ -31,18 +31,23 @@ export default async function Habits({ searchParams }: { searchParams: Promise<Q
     countJobs(viewer),
   ]);
   if (jobs === 0) return <NothingYet title={t('title')} />;
-  const { cells, question } = asked;
+  const { cells, question, notes, choices } = asked;
   if (cells === null) return <FiguresPending title={t('title')} />;
   const everybody = byTechnician(cells);
-  const hands = everybody.filter(
-    ({ technician }) => question.technician === undefined || technician === question.technician,
-  );
+  const hands =
+    question.technician === undefined
+      ? everybody
+      : everybody.filter(({ technician }) => technician === question.technician);
   const place = placesOf(question);
   return (
     <Page title={t('title')} lead={t('lead')}>
       <FiguresAge fit={figures} timeZone={viewer.shop.timeZone} />
       <ExcludedNote viewer={viewer} />
-      <HabitFilter to="/habits" asked={asked} technicians={everybody.map(({ technician }) => technician)} />
+      <HabitFilter
+        to="/habits"
+        {...{ question, notes, choices }}
+        technicians={everybody.map(({ technician }) => technician)}
+      />
       <Panel id="found" title={t('found.title')}>
         <FoundList
           cells={hands.flatMap(({ cells: own }) => own)}

@@ -1,6 +1,5 @@
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
-import { StillDrawing } from '@/app/_figures/drawing/still-drawing';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
 import { Panel } from '@/app/_look/panel';
@@ -17,7 +16,7 @@ import { words } from '@/app/_words/words';
 import { everybodysFigures, whatIfAnswer } from '@/lib/access';
 import { MEASURES, USUAL_MINUTES } from '@/lib/assess/what-if';
 import { askedScenarios } from './_parts/asked-scenarios';
-import { changeDrawing } from './_parts/change-drawing';
+import { ChangePicture } from './_parts/change-picture';
 import { GaugeForm } from './_parts/gauge-form';
 import { measureMeaning, measureName } from './_parts/measures';
 import { ChangeTable, ScenarioTable } from './_parts/scenario-tables';
@@ -51,7 +50,7 @@ export default async function WhatIfPage({ searchParams }: { searchParams: Promi
               </Note>
             )}
             <GaugeForm stored={stored} without={without} />
-            <StillDrawing drawing={changeDrawing(rows)} />
+            <ChangePicture rows={rows} />
             <ChangeTable rows={rows} />
             <p>{t('change.words')}</p>
             <DownloadLinks

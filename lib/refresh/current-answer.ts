@@ -19,7 +19,7 @@ import {
 } from '@/lib/assess/answers';
 import type { RateJob } from '@/lib/assess/rates';
 import type { SignalChart } from '@/lib/assess/signals';
-import { sameFrom } from '@/lib/memory';
+import { frozen, sameFrom } from '@/lib/memory';
 import { fitAnswer, fitAnswers, type Json, type ShopId } from '@/lib/store';
 
 /** The newest answer to one of the shop's questions, as this program stored it; null before the first. */
@@ -45,7 +45,7 @@ export async function currentHand(shop: ShopId, technician: string): Promise<Han
 /** Frozen, as documents are that are stored: pages keep what they made of the same. */
 const whole = sameFrom(
   ([hand, index, ...years]: readonly [HandPiece, HandsIndex, ...(readonly MissetCount[])[]]) =>
-    Object.freeze({ ...withBands(hand, index), missets: years.flat() }),
+    frozen({ ...withBands(hand, index), missets: years.flat() }),
 );
 
 /** Every series with its chart; null before the first answer. */
@@ -54,7 +54,7 @@ export async function currentCharts(shop: ShopId): Promise<readonly SignalChart[
   return charts === null ? null : together(charts);
 }
 
-const together = sameFrom((charts: readonly SignalChart[]) => Object.freeze([...charts]));
+const together = sameFrom((charts: readonly SignalChart[]) => frozen([...charts]));
 
 /** The jobs behind the rates, in the order of time; null before the first answer. */
 export async function currentRateJobs(shop: ShopId): Promise<readonly RateJob[] | null> {

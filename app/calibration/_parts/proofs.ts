@@ -1,4 +1,4 @@
-import { onceFor } from '@/lib/memory';
+import { frozen, onceFor } from '@/lib/memory';
 import {
   brierByMonth,
   brierScore,
@@ -39,11 +39,13 @@ export const asForetold = onceFor((proofs: readonly StoredProof[]): readonly For
 );
 
 /** How well it was foretold: over all causes, of each, and month by month. */
-export const scoresOf = onceFor((heights: readonly ForetoldThen[]) => ({
-  all: brierScore(heights),
-  byCause: CAUSES.map((cause) => ({ cause, score: brierScore(heights, cause) })),
-  months: brierByMonth(heights),
-}));
+export const scoresOf = onceFor((heights: readonly ForetoldThen[]) =>
+  frozen({
+    all: brierScore(heights),
+    byCause: CAUSES.map((cause) => ({ cause, score: brierScore(heights, cause) })),
+    months: brierByMonth(heights),
+  }),
+);
 
 export type Scores = ReturnType<typeof scoresOf>;
 
@@ -52,7 +54,7 @@ export const calledBy = (heights: readonly ForetoldThen[], missCost: number) => 
 
 const calledAt = onceFor((heights: readonly ForetoldThen[]) => {
   let last: { missCost: number; rows: ReturnType<typeof rowsAt> } | null = null;
-  const rowsAt = (missCost: number) => calledHeights(heights, CALLS, missCost);
+  const rowsAt = (missCost: number) => frozen(calledHeights(heights, CALLS, missCost));
   return (missCost: number) =>
     (last = last?.missCost === missCost ? last : { missCost, rows: rowsAt(missCost) }).rows;
 });
@@ -60,7 +62,7 @@ const calledAt = onceFor((heights: readonly ForetoldThen[]) => {
 /** How what was said of each cause compares with what proved so. */
 export const reliabilityOf = onceFor(
   (heights: readonly ForetoldThen[]) =>
-    Object.fromEntries(CAUSES.map((cause) => [cause, reliability(heights, cause)])) as Record<
+    frozen(Object.fromEntries(CAUSES.map((cause) => [cause, reliability(heights, cause)]))) as Record<
       Cause,
       ReliabilityBin[]
     >,

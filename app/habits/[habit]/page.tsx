@@ -47,7 +47,7 @@ export default async function HabitPage({ params, searchParams }: Props) {
   const t = words('habits');
   const all = may(viewer, 'see everybody’s figures');
   const [asked, figures] = await Promise.all([askedHabits(viewer, query), currentFigures(viewer)]);
-  const { cells: answer, question } = asked;
+  const { cells: answer, question, notes, choices } = asked;
   const cells = ofHabit(answer ?? [], habit);
   const whose = all ? firstOf(query, 'technician') : viewer.code;
   const cell = cells.find(({ technician }) => technician === whose);
@@ -81,7 +81,7 @@ export default async function HabitPage({ params, searchParams }: Props) {
       <ExcludedNote viewer={viewer} />
       <HabitFilter
         to={`/habits/${habit}`}
-        asked={asked}
+        {...{ question, notes, choices }}
         technicians={all ? cells.map(({ technician }) => technician).sort(inOrder) : []}
       />
       {cell === undefined && whose !== undefined && answer !== null && (

@@ -10,10 +10,9 @@ import { words } from '@/app/_words/words';
 import type { AskedHabits } from './asked-habits';
 import { isSpan, spanNote } from './habit-question';
 
-interface HabitFilterProps {
+interface HabitFilterProps extends Pick<AskedHabits, 'question' | 'notes' | 'choices'> {
   /** The page that is asked. */
   to: string;
-  asked: AskedHabits;
   /** Whose may be shown; empty where only one technician's are. */
   technicians: readonly string[];
 }
@@ -21,7 +20,9 @@ interface HabitFilterProps {
 /** Asks by address (GET), so that a view can be bookmarked, sent on and used without a script. */
 export const HabitFilter = drawnOnce(function HabitFilter({
   to,
-  asked: { question, notes, choices },
+  question,
+  notes,
+  choices,
   technicians,
 }: HabitFilterProps) {
   const t = words('habits');

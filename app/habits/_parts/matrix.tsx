@@ -20,7 +20,7 @@ export const Matrix = drawnOnce(function Matrix({
   hands,
   question,
 }: {
-  hands: HabitsOf[];
+  hands: readonly HabitsOf[];
   question: HabitQuestion;
 }) {
   const place = placesOf(question);
@@ -115,7 +115,15 @@ function OneTechnician({ technician, cells, place }: HabitsOf & { place: HabitPl
   );
 }
 
-function CellList({ cells, empty, place }: { cells: HabitCell[]; empty: string; place: HabitPlace }) {
+function CellList({
+  cells,
+  empty,
+  place,
+}: {
+  cells: readonly HabitCell[];
+  empty: string;
+  place: HabitPlace;
+}) {
   if (cells.length === 0) return empty === '' ? null : <p className={styles.quiet}>{empty}</p>;
   return (
     <ul data-plain className={styles.list}>

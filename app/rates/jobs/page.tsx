@@ -9,6 +9,8 @@ import { firstOf, type Query } from '@/app/_words/address';
 import { pageNumber } from '@/app/_words/page-number';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
+import type { RateJob } from '@/lib/assess/rates';
+import { frozen, onceFor } from '@/lib/memory';
 import { jobsBehind } from '../_parts/jobs-behind';
 import { JobsTable } from '../_parts/jobs-table';
 import { rateAddress, rateQuestion } from '../_parts/question';
@@ -17,6 +19,10 @@ import { filterWords, groupingName, groupName } from '../_parts/words';
 export const generateMetadata = titled(() => words('rates')('jobs.title'));
 
 const A_PAGE = 100;
+
+const pageOf = onceFor((jobs: readonly RateJob[], page: number) =>
+  frozen(jobs.slice((page - 1) * A_PAGE, page * A_PAGE)),
+);
 
 export default async function JobsBehind({ searchParams }: { searchParams: Promise<Query> }) {
   const viewer = await enter();
@@ -41,7 +47,7 @@ export default async function JobsBehind({ searchParams }: { searchParams: Promi
       <ExcludedNote viewer={viewer} />
       <Panel id="jobs" title={t('jobs.count', { n: jobs.length })}>
         <JobsTable
-          jobs={jobs.slice((page - 1) * A_PAGE, page * A_PAGE)}
+          jobs={pageOf(jobs, page)}
           ofSections={by === 'section' || question.section !== undefined}
         />
         <DownloadLinks of={title} csv={rateAddress('/rates/jobs/download', question, { group })} />

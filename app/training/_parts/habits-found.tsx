@@ -9,7 +9,7 @@ import { HABIT_TEXTS } from '@/lib/assess/habits';
 import styles from './habits-found.module.css';
 
 /** Which habits each technician's readings show, in the order of codes. */
-export function HabitsFound({ hands }: { hands: HabitsOf[] }) {
+export function HabitsFound({ hands }: { hands: readonly HabitsOf[] }) {
   const t = words('training');
   return (
     <Table
