@@ -83,9 +83,9 @@ async function answer(request, response, isPage) {
     // Whoever gave up waiting wants no page.
     if (response.destroyed) return;
     serving.head(request, response);
-    if (isPage) serving.sendWhole(request, response, made);
+    const pieces = isPage ? serving.sendWhole(request, response, made) : null;
     await serving.asOfOneMoment(request, response, () =>
-      answeredWhole(request, () => handle(request, response)),
+      answeredWhole(request, pieces, () => handle(request, response)),
     );
   } finally {
     made();

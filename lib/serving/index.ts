@@ -23,7 +23,7 @@ export interface Serving {
   head: typeof headPage;
   /** Makes an answer, what it asks taken as of one moment where it only tells. */
   asOfOneMoment: typeof asOfOneMoment;
-  /** Has a page sent once it is whole. */
+  /** Has a page sent once it is whole; hands back the list for its pieces. */
   sendWhole: typeof sendWhole;
   /** No new requests come: end what still runs, then close the database. */
   stop: () => Promise<void>;

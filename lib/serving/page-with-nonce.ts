@@ -1,12 +1,9 @@
 import type { OutgoingHttpHeaders } from 'node:http';
 import { promisify } from 'node:util';
-import { gunzip as gunzipped, gzip as gzipped } from 'node:zlib';
+import { gunzip as gunzipped } from 'node:zlib';
+import { packed, type PagePart } from './page-part';
 
 const gunzip = promisify(gunzipped);
-const gzip = promisify(gzipped);
-
-/** Little is gained by more, and a page that is given again should cost next to nothing. */
-const LEVEL = 1;
 
 const NONCE = /'nonce-([^']+)'/;
 
@@ -16,7 +13,7 @@ export class PageWithNonce {
     /** Bytes, unpacked. */
     readonly size: number,
     private readonly headers: OutgoingHttpHeaders,
-    private readonly parts: readonly Buffer[],
+    private readonly parts: readonly PagePart[],
     private readonly nonce: string | null,
   ) {}
 
@@ -29,21 +26,25 @@ export class PageWithNonce {
   static async of(
     headers: OutgoingHttpHeaders,
     body: Buffer,
-    unpacked?: Buffer,
+    unpacked?: readonly PagePart[],
   ): Promise<PageWithNonce | null> {
     const encoding = headers['content-encoding'];
     if (encoding !== undefined && encoding !== 'gzip') return null;
-    const plain = unpacked ?? (encoding === 'gzip' ? await gunzip(body) : body);
+    const parts = unpacked ?? [{ plain: encoding === 'gzip' ? await gunzip(body) : body, packed: null }];
+    const size = parts.reduce((sum, { plain }) => sum + plain.length, 0);
     const nonce = NONCE.exec(textOf(headers['content-security-policy']))?.[1] ?? null;
-    return new PageWithNonce(plain.length, headers, nonce === null ? [plain] : split(plain, nonce), nonce);
+    return new PageWithNonce(size, headers, parts, nonce);
   }
 
   /** The page with another nonce, packed as it was. */
-  async with(nonce: string): Promise<{ headers: OutgoingHttpHeaders; body: Buffer }> {
-    const { nonce: old, headers, parts } = this;
-    const [first = Buffer.alloc(0), ...rest] = parts;
-    const plain = Buffer.concat([first, ...rest.flatMap((part) => [Buffer.from(nonce), part])]);
-    const body = headers['content-encoding'] === 'gzip' ? await gzip(plain, { level: LEVEL }) : plain;
+  with(nonce: string): { headers: OutgoingHttpHeaders; body: Buffer } {
+    const { nonce: old, headers } = this;
+    // What is packed by itself comes on many pages: it holds no nonce of one.
+    const parts = this.parts.map((part) =>
+      old === null || part.packed !== null ? part : { ...part, plain: exchanged(part.plain, old, nonce) },
+    );
+    const body =
+      headers['content-encoding'] === 'gzip' ? packed(parts) : Buffer.concat(parts.map(({ plain }) => plain));
     const renamed: OutgoingHttpHeaders = { ...headers, 'content-length': body.length };
     for (const [name, value] of Object.entries(renamed))
       if (old !== null && typeof value === 'string') renamed[name] = value.replaceAll(old, nonce);
@@ -53,12 +54,13 @@ export class PageWithNonce {
 
 const textOf = (value: OutgoingHttpHeaders[string]): string => (typeof value === 'string' ? value : '');
 
-function split(body: Buffer, at: string): Buffer[] {
+/** Bytes with one word in place of another. */
+function exchanged(bytes: Buffer, old: string, other: string): Buffer {
   const parts: Buffer[] = [];
   let start = 0;
-  for (let found = body.indexOf(at); found !== -1; found = body.indexOf(at, start)) {
-    parts.push(body.subarray(start, found));
-    start = found + at.length;
+  for (let found = bytes.indexOf(old); found !== -1; found = bytes.indexOf(old, start)) {
+    parts.push(bytes.subarray(start, found), Buffer.from(other));
+    start = found + old.length;
   }
-  return [...parts, body.subarray(start)];
+  return Buffer.concat([...parts, bytes.subarray(start)]);
 }

@@ -64,7 +64,7 @@ export class PagesAgain {
     const key = keyOf(request);
     const known = this.#kept.get(key);
     if (known !== undefined && this.now() - known.at < KEPT_FOR * 1000 && !wantsAnew(request)) {
-      const { headers, body } = await known.page.with(randomBytes(16).toString('base64'));
+      const { headers, body } = known.page.with(randomBytes(16).toString('base64'));
       response.writeHead(200, headers);
       response.end(body);
       return true;

@@ -1,7 +1,7 @@
 'use client';
 
 import { Component, createElement, createRef, type ReactNode } from 'react';
-import { markupOfPiece } from './pieces';
+import { drawnForPiece } from './pieces';
 
 /** On an element of a page that was sent as a whole: which of its pieces this is. */
 const MARK = 'data-piece';
@@ -55,7 +55,7 @@ export const missing = { any: false };
 const read = new Map<number, string>();
 
 function sent(piece: number): string {
-  const made = markupOfPiece(piece) ?? read.get(piece);
+  const made = drawnForPiece(piece) ?? read.get(piece);
   if (made !== undefined || typeof document === 'undefined') return made ?? '';
   const found = document.querySelector(`[${MARK}="${piece}"]`);
   if (found === null) missing.any = true;

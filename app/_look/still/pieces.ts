@@ -1,3 +1,5 @@
+import { pieceInPlace } from '@/lib/serving/piece-place';
+
 /**
  * The markup of the page that is being made, piece by piece, where it is sent as a whole. The server that listens
  * (lib/commands/server.mjs) opens one list for each such request; what a link within the program loads has none, nor
@@ -19,5 +21,9 @@ export function handedOn(markup: string): { piece: number } | { markup: string }
   return all === undefined ? { markup } : { piece: all.push(markup) - 1 };
 }
 
-/** The markup of a piece of the page that is being made; undefined in a browser. */
-export const markupOfPiece = (piece: number): string | undefined => ofRequest()?.[piece];
+/**
+ * What is drawn for a piece of the page that is being made: the server that listens puts its markup there, and so spares
+ * React and the framework most of the page. Undefined in a browser.
+ */
+export const drawnForPiece = (piece: number): string | undefined =>
+  ofRequest() === undefined ? undefined : pieceInPlace(piece);

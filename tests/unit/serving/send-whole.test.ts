@@ -1,14 +1,14 @@
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { pieceInPlace } from '@/lib/serving/piece-place';
 import { sendWhole, wholeOf } from '@/lib/serving/send-whole';
 
-let make: (request: IncomingMessage, response: ServerResponse) => void;
+let make: (request: IncomingMessage, response: ServerResponse, pieces: string[] | null) => void;
 let last: ServerResponse;
 const server = createServer((request, response) => {
   last = response;
-  sendWhole(request, response);
-  make(request, response);
+  make(request, response, sendWhole(request, response));
 });
 beforeAll(() => new Promise<void>((resolve) => void server.listen(0, '127.0.0.1', resolve)));
 afterAll(() => new Promise((resolve) => void server.close(resolve)));
@@ -38,7 +38,7 @@ describe('a page', () => {
     expect(text).toBe('<p>größer </p>');
     expect(headers.get('content-encoding')).toBe('gzip');
     expect(Number(headers.get('content-length'))).toBeGreaterThan(0);
-    expect(wholeOf(last)?.toString()).toBe(text);
+    expect(Buffer.concat(wholeOf(last)?.map(({ plain }) => plain) ?? []).toString()).toBe(text);
   });
 
   it('keeps the status and headers that it was begun with', async () => {
@@ -60,7 +60,21 @@ describe('a page', () => {
     expect(headers.get('content-encoding')).toBeNull();
   });
 
-  it('that is too large to be held is sent all the same', async () => {
+  it('has its pieces where the framework left a place for them, whenever they came before', async () => {
+    const [short, long] = ['<b>größer</b>', '<i>kleiner</i>'.repeat(300)];
+    make = (_, response, pieces) => {
+      pieces?.push(long, short);
+      response.write(`<p>${pieceInPlace(1)}</p><p>`);
+      // A chunk may end anywhere.
+      response.write(pieceInPlace(0).slice(0, 7));
+      response.end(`${pieceInPlace(0).slice(7)}</p>${pieceInPlace(0)}`);
+    };
+    for (let time = 0; time < 3; time++)
+      expect((await ask()).text).toBe(`<p>${short}</p><p>${long}</p>${long}`);
+    expect(wholeOf(last)?.filter(({ packed }) => packed !== null)).toHaveLength(2);
+  });
+
+  it('that is large is sent whole too', async () => {
     const part = 'x'.repeat(1_000_000);
     make = (_, response) => {
       for (let count = 0; count < 6; count++) response.write(part);
@@ -79,7 +93,10 @@ describe('a page', () => {
 });
 
 it('is left as it is for who takes nothing packed, and where only the head is asked for', async () => {
-  make = (_, response) => response.end('plain');
+  make = (_, response, pieces) => {
+    expect(pieces).toBeNull();
+    response.end('plain');
+  };
   expect(
     (await ask({ headers: { 'accept-encoding': 'identity' } })).headers.get('content-encoding'),
   ).toBeNull();
