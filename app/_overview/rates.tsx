@@ -8,6 +8,7 @@ import { rateOf } from '@/app/_shop/rate-of';
 import { address, technicianAddress } from '@/app/_words/address';
 import { sectionName } from '@/app/_words/jobs';
 import { words } from '@/app/_words/words';
+import { inOrder } from '@/app/_words/in-order';
 import type { OutcomeCount } from '@/lib/access';
 import { SECTIONS } from '@/lib/measure';
 
@@ -86,5 +87,5 @@ export const Groups = drawnOnce(function Groups({ rate, technicians, sections, s
 });
 
 function byKey<Counted extends { key: string }>(counts: readonly Counted[]): Counted[] {
-  return [...counts].sort((a, b) => a.key.localeCompare(b.key, 'en', { numeric: true }));
+  return [...counts].sort((a, b) => inOrder(a.key, b.key));
 }

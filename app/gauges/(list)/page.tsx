@@ -18,6 +18,7 @@ import { enter } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
+import { inOrder } from '@/app/_words/in-order';
 
 export const generateMetadata = titled(() => words('gauges')('title'));
 
@@ -52,7 +53,7 @@ export default async function Gauges() {
       <Panel id="list" title={t('list.title')}>
         <Table
           caption={t('list.caption')}
-          rows={[...gauges].sort((a, b) => a.tag.localeCompare(b.tag, 'en', { numeric: true }))}
+          rows={[...gauges].sort((a, b) => inOrder(a.tag, b.tag))}
           rowKey={(gauge) => gauge.tag}
           columns={[
             {

@@ -4,11 +4,12 @@ import { gaugeAddress } from '@/app/_words/address';
 import { words } from '@/app/_words/words';
 import type { GaugeFigures } from '@/lib/assess';
 import { told } from '@/app/_words/told';
+import { inOrder } from '@/app/_words/in-order';
 
 /** Bias of every gauge, in the order of their tags. */
 export function gaugeEstimates(gauges: readonly GaugeFigures[]): Estimate[] {
   return [...gauges]
-    .sort((a, b) => a.gauge.localeCompare(b.gauge, 'en', { numeric: true }))
+    .sort((a, b) => inOrder(a.gauge, b.gauge))
     .map((one) => ({
       key: one.gauge,
       name: (

@@ -11,6 +11,7 @@ import { FiguresAge } from '@/app/_shop/figures-age';
 import { firstOf, address, technicianAddress, type Query } from '@/app/_words/address';
 import { habitName } from '@/app/_words/habit-name';
 import { effectName } from '@/app/_words/habits';
+import { inOrder } from '@/app/_words/in-order';
 import { pageNumber } from '@/app/_words/page-number';
 import { hear } from '@/app/_words/speech';
 import { told } from '@/app/_words/told';
@@ -19,12 +20,12 @@ import { currentFigures, may, namedSetups } from '@/lib/access';
 import { HABIT_TEXTS, HABITS, type HabitKey } from '@/lib/assess/habits';
 import { About } from '../_parts/about';
 import { askedHabits } from '../_parts/asked-habits';
-import { inOrder, ofHabit } from '../_parts/by-technician';
+import { ofHabit } from '../_parts/by-technician';
 import { EffectTables } from '../_parts/effect-table';
 import { Evidence } from '../_parts/evidence';
 import { falseAlarmWords } from '../_parts/false-alarms';
 import { HabitFilter } from '../_parts/habit-filter';
-import { isSpan, placesOf } from '../_parts/habit-question';
+import { isSpan } from '../_parts/habit-question';
 import { ShownSetups } from '../_parts/shown-setups';
 
 interface Props {
@@ -52,7 +53,6 @@ export default async function HabitPage({ params, searchParams }: Props) {
   const whose = all ? firstOf(query, 'technician') : viewer.code;
   const cell = cells.find(({ technician }) => technician === whose);
   if (all && whose !== undefined && cell === undefined && answer !== null && !isSpan(question)) notFound();
-  const place = placesOf(question);
   const files = { ...question, technician: undefined, habit };
   const page = pageNumber(query);
   const shown = cell?.shownBy ?? [];
@@ -118,8 +118,8 @@ export default async function HabitPage({ params, searchParams }: Props) {
           <EffectTables
             cells={cells}
             caption={t('technicians.caption', { habit: name })}
-            place={place}
-            picture={(unit) => address('/habits/picture', { ...files, unit })}
+            habit={habit}
+            question={question}
           />
           <DownloadLinks of={name} csv={address('/habits/download', files)} />
         </Panel>

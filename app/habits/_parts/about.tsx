@@ -1,11 +1,12 @@
 import { Panel } from '@/app/_look/panel';
+import { drawnOnce } from '@/app/_look/still';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import type { HabitText } from '@/lib/assess/habits';
 import styles from './about.module.css';
 
 /** How a habit is trained, how it shows, and what else could look the same. */
-export function About({ text: { train, shows, lookalikes } }: { text: HabitText }) {
+export const About = drawnOnce(function About({ text: { train, shows, lookalikes } }: { text: HabitText }) {
   const t = words('habits');
   return (
     <Panel id="train" title={t('about.train')}>
@@ -22,4 +23,4 @@ export function About({ text: { train, shows, lookalikes } }: { text: HabitText 
       </div>
     </Panel>
   );
-}
+});

@@ -1,8 +1,6 @@
+import { inOrder } from '@/app/_words/in-order';
 import { HABITS, type HabitCell, type HabitKey } from '@/lib/assess/habits';
 import { frozen, onceFor } from '@/lib/memory';
-
-/** Codes in their order: no habit makes one technician come before another. */
-export const inOrder = (a: string, b: string): number => a.localeCompare(b, 'en', { numeric: true });
 
 export interface HabitsOf {
   technician: string;
@@ -23,5 +21,6 @@ export const byTechnician = onceFor((cells: readonly HabitCell[]): readonly Habi
 });
 
 /** One habit in every technician, in the order of codes. */
-export const ofHabit = (cells: readonly HabitCell[], habit: HabitKey): HabitCell[] =>
-  cells.filter((cell) => cell.habit === habit).sort((a, b) => inOrder(a.technician, b.technician));
+export const ofHabit = onceFor((cells: readonly HabitCell[], habit: HabitKey): readonly HabitCell[] =>
+  frozen(cells.filter((cell) => cell.habit === habit).sort((a, b) => inOrder(a.technician, b.technician))),
+);

@@ -1,29 +1,38 @@
 import Link from 'next/link';
 import { DownloadLinks } from '@/app/_figures/download/download-links';
 import { IntervalBar, IntervalScale } from '@/app/_figures/interval-bar';
+import { drawnOnce } from '@/app/_look/still';
 import { Table } from '@/app/_look/table';
+import { address } from '@/app/_words/address';
 import { chance, effectHead, effectTick, effectValue } from '@/app/_words/habits';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
-import type { EffectUnit, HabitCell, HabitEffect } from '@/lib/assess/habits';
+import type { EffectUnit, HabitCell, HabitEffect, HabitKey } from '@/lib/assess/habits';
 import { effectAxis } from './effect-axis';
 import { unitsOf } from './effect-drawing';
-import type { HabitPlace } from './habit-question';
+import { placesOf, type HabitPlace, type HabitQuestion } from './habit-question';
 import { StateTag } from './state-tag';
 
 interface EffectTableProps {
   /** Cells of one habit, in the order in which they are to stand. */
   cells: readonly HabitCell[];
   caption: string;
-  place: HabitPlace;
-  /** Where the figures of a unit are had as a picture. */
-  picture: (unit: EffectUnit) => string;
+  habit: HabitKey;
+  /** What the habits are held to. */
+  question: HabitQuestion;
 }
 
 type Shown = HabitCell & { effect: HabitEffect };
 
 /** Every technician's effect with its interval: a table a unit, since figures in different units share no axis. */
-export function EffectTables({ cells, caption, place, picture }: EffectTableProps) {
+export const EffectTables = drawnOnce(function EffectTables({
+  cells,
+  caption,
+  habit,
+  question,
+}: EffectTableProps) {
+  const place = placesOf(question);
+  const files = { ...question, technician: undefined, habit };
   const shown = cells.filter((cell): cell is Shown => cell.effect !== null);
   const units = unitsOf(shown);
   const none = cells.filter(({ effect }) => effect === null);
@@ -37,7 +46,7 @@ export function EffectTables({ cells, caption, place, picture }: EffectTableProp
             cells={shown.filter(({ effect }) => effect.unit === unit)}
             place={place}
           />
-          <DownloadLinks of={caption} picture={picture(unit)} />
+          <DownloadLinks of={caption} picture={address('/habits/picture', { ...files, unit })} />
         </div>
       ))}
       {none.length > 0 && (
@@ -51,7 +60,7 @@ export function EffectTables({ cells, caption, place, picture }: EffectTableProp
       )}
     </>
   );
-}
+});
 
 interface OneUnitProps {
   unit: EffectUnit;

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { Figure } from '@/app/_look/figures-row';
 import { Panel } from '@/app/_look/panel';
+import { drawnOnce } from '@/app/_look/still';
 import { chance, effectName, effectValue, unitOf } from '@/app/_words/habits';
 import { brief, grouped } from '@/app/_words/numbers';
 import { told } from '@/app/_words/told';
@@ -16,7 +17,7 @@ interface EvidenceProps {
 }
 
 /** What the readings of one technician say of one habit. */
-export function Evidence({ cell, setups }: EvidenceProps) {
+export const Evidence = drawnOnce(function Evidence({ cell, setups }: EvidenceProps) {
   const t = words('habits');
   const { technician, habit, state, effect, p, adjustedP } = cell;
   return (
@@ -59,7 +60,7 @@ export function Evidence({ cell, setups }: EvidenceProps) {
       />
     </Panel>
   );
-}
+});
 
 function interval({ effect }: HabitCell): string {
   if (effect === null) return '';

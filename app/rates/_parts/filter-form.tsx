@@ -11,6 +11,7 @@ import { RATE_GROUPINGS, type RateJob } from '@/lib/assess/rates';
 import { SECTIONS } from '@/lib/measure';
 import { rateAddress, type RateQuestion } from './question';
 import styles from '@/app/_look/filter-form.module.css';
+import { inOrder } from '@/app/_words/in-order';
 import { groupingInSentence } from './words';
 
 interface FilterFormProps {
@@ -106,5 +107,4 @@ export const FilterForm = drawnOnce(function FilterForm({ question, jobs }: Filt
   );
 });
 
-const sorted = (names: readonly string[]): string[] =>
-  [...new Set(names)].sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
+const sorted = (names: readonly string[]): string[] => [...new Set(names)].sort(inOrder);

@@ -11,6 +11,7 @@ import { address } from '@/app/_words/address';
 import { titled } from '@/app/_words/titled';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
+import { inOrder } from '@/app/_words/in-order';
 import { everybodysFigures, signalCharts, signalsAnswer } from '@/lib/access';
 import type { SignalChart, Subject } from '@/lib/assess/signals';
 import { ChartCard } from './_parts/chart-card';
@@ -116,8 +117,5 @@ function Quiet({ charts }: { charts: readonly SignalChart[] }) {
 
 const byName = (a: SignalChart, b: SignalChart): number => {
   const [x, y] = [a, b].map(({ series }) => series.subject.name ?? '');
-  return (
-    (x ?? '').localeCompare(y ?? '', 'en', { numeric: true }) ||
-    chartName(a).localeCompare(chartName(b), 'en')
-  );
+  return inOrder(x ?? '', y ?? '') || chartName(a).localeCompare(chartName(b), 'en');
 };

@@ -3,6 +3,7 @@ import type { Estimate } from '@/app/_figures/estimate-table';
 import { technicianAddress } from '@/app/_words/address';
 import { whyTold } from '@/app/_words/why';
 import { words } from '@/app/_words/words';
+import { inOrder } from '@/app/_words/in-order';
 import type { TechnicianFigures } from '@/lib/assess';
 
 type Part = 'repeatability' | 'setting' | 'bias';
@@ -10,7 +11,7 @@ type Part = 'repeatability' | 'setting' | 'bias';
 /** One figure of every technician, in the order of their codes. */
 export function technicianEstimates(technicians: readonly TechnicianFigures[], part: Part): Estimate[] {
   return [...technicians]
-    .sort((a, b) => a.technician.localeCompare(b.technician, 'en', { numeric: true }))
+    .sort((a, b) => inOrder(a.technician, b.technician))
     .map((one) => ({
       key: one.technician,
       name: (

@@ -3,6 +3,7 @@ import { csvFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
 import { whyTold } from '@/app/_words/why';
 import { words } from '@/app/_words/words';
+import { inOrder } from '@/app/_words/in-order';
 import { currentFigures } from '@/lib/access';
 
 /** The bias of every gauge with its interval, as CSV. */
@@ -13,7 +14,7 @@ export const GET = (request: NextRequest): Promise<Response> =>
     return csvFile('gauges-bias', {
       columns: ['gauge', 'bias_mm', 'low_95', 'high_95', 'readings', 'why_none'],
       rows: [...fit.figures.gauges]
-        .sort((a, b) => a.gauge.localeCompare(b.gauge, 'en', { numeric: true }))
+        .sort((a, b) => inOrder(a.gauge, b.gauge))
         .map(({ gauge, bias: { mean, low, high, why }, readings }) => [
           gauge,
           mean,

@@ -3,6 +3,7 @@ import { csvFile } from '@/app/_figures/download/files';
 import { admit, sentence } from '@/app/_shop/admit';
 import { whyTold } from '@/app/_words/why';
 import { words } from '@/app/_words/words';
+import { inOrder } from '@/app/_words/in-order';
 import { everybodysFigures } from '@/lib/access';
 
 /** Repeatability, setting and bias of every technician with their intervals, the shop's beside them, as CSV. */
@@ -17,7 +18,7 @@ export const GET = (request: NextRequest): Promise<Response> =>
         ...['shop_low_95', 'shop_high_95', 'setups', 'why_none'],
       ],
       rows: [...technicians]
-        .sort((a, b) => a.technician.localeCompare(b.technician, 'en', { numeric: true }))
+        .sort((a, b) => inOrder(a.technician, b.technician))
         .flatMap(({ technician, repeatability, setting, bias, setups }) => [
           ...(['repeatability', 'setting'] as const).map((name) => {
             const { sd, low, high, why } = { repeatability, setting }[name];

@@ -2,6 +2,7 @@ import { setupDimensionKey, type RecordedDimension } from '@/lib/assess';
 import { dimensionKey, QUANTITIES, SECTIONS, type Stage } from '@/lib/measure';
 import { conformity } from '@/lib/stats';
 import type { RecordedRound } from './gather';
+import { inOrder } from '@/app/_words/in-order';
 
 /** One dimension as one round has it. */
 export interface Held {
@@ -78,7 +79,7 @@ function frontToRear({ dimension: a }: Compared, { dimension: b }: Compared): nu
   return (
     QUANTITY_ORDER[a.quantity] - QUANTITY_ORDER[b.quantity] ||
     (a.quantity === 'length' ? section(a) - section(b) : (a.station ?? 0) - (b.station ?? 0)) ||
-    a.point.localeCompare(b.point, 'en', { numeric: true }) ||
+    inOrder(a.point, b.point) ||
     (a.side ?? '').localeCompare(b.side ?? '')
   );
 }
