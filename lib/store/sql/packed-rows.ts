@@ -16,37 +16,37 @@ const CELL = 12;
 /**
  * Rows in the binary form of PostgreSQL's COPY: neither side writes a number or a time out for the other to read it again,
  * and nothing is made of a cell here that would have to be cleared away.
- * @param types of the columns, as `format_type` names them.
- * @param cells rows one after another, as many cells as `count`; times in epoch ms.
- * @throws RangeError where a cell does not suit its column.
  */
-export function packedRows(types: readonly string[], cells: readonly RowCell[], count: number): Uint8Array {
-  const packing = new Packing(BEGINNING.length + 2 + count * CELL);
-  for (let from = 0; from < count; from += types.length) {
-    packing.row(types.length);
-    for (const [column, type] of types.entries()) packing.cell(type, cells[from + column] ?? null);
-  }
-  return packing.end();
-}
+export class PackedRows {
+  #bytes = Buffer.allocUnsafe(BEGINNING.length);
+  #view = viewOf(this.#bytes);
+  #at = 0;
 
-class Packing {
-  #bytes: Buffer;
-  #view: DataView;
-  #at: number;
+  /** @param types of the columns, as `format_type` names them. */
+  constructor(private readonly types: readonly string[]) {}
 
-  constructor(room: number) {
-    this.#bytes = Buffer.allocUnsafe(room);
-    this.#view = viewOf(this.#bytes);
+  /**
+   * @param cells rows one after another, as many cells as `count`; times in epoch ms.
+   * @returns bytes that are good until the next are asked for.
+   * @throws RangeError where a cell does not suit its column.
+   */
+  of(cells: readonly RowCell[], count: number): Uint8Array {
+    const { types } = this;
     this.#at = BEGINNING.copy(this.#bytes);
+    for (let from = 0; from < count; from += types.length) {
+      this.#row(types.length);
+      for (const [column, type] of types.entries()) this.#cell(type, cells[from + column] ?? null);
+    }
+    return this.#end();
   }
 
-  row(columns: number): void {
+  #row(columns: number): void {
     this.#need(2);
     this.#view.setInt16(this.#at, columns);
     this.#at += 2;
   }
 
-  cell(type: string, cell: RowCell): void {
+  #cell(type: string, cell: RowCell): void {
     this.#need(CELL);
     if (cell === null) this.#integer(NO_VALUE);
     else if (type === 'text' && typeof cell === 'string') this.#text(cell);
@@ -59,7 +59,7 @@ class Packing {
     else throw new RangeError(`${cell} is not to be stored as ${type}.`);
   }
 
-  end(): Uint8Array {
+  #end(): Uint8Array {
     this.#need(2);
     this.#view.setInt16(this.#at, NO_ROW);
     return this.#bytes.subarray(0, this.#at + 2);

@@ -1,7 +1,7 @@
 import type { Copy } from '@/lib/store/connection/copy-in';
 import type { Queries } from '@/lib/store/connection/database';
 import { quoted } from '@/lib/store/dialect/text';
-import { packedRows } from './packed-rows';
+import { PackedRows } from './packed-rows';
 import type { RowCell, Rows, RowsOf } from './rows';
 import { withoutKeys } from './without-keys';
 
@@ -23,10 +23,11 @@ export class RowsByCopy implements Rows {
     const all = [...columns, ...Object.keys(same)];
     const sql = `COPY "${table}" (${quoted(all)}) FROM STDIN (FORMAT binary)`;
     const always = Object.values(same);
-    let types: string[] | null = null;
-    // Kept from one statement to the next: nothing of it has to be cleared away.
+    let packed: PackedRows | null = null;
+    // Kept from one statement to the next, like the bytes that are made of it: nothing has to be cleared away.
     const waiting: RowCell[] = [];
     let end = 0;
+    let sent: Promise<void> = Promise.resolve();
     return {
       add: (row) => {
         for (let column = 0; column < columns.length; column++) waiting[end++] = row[column] ?? null;
@@ -34,10 +35,12 @@ export class RowsByCopy implements Rows {
       },
       flush: async () => {
         if (end === 0) return;
-        types ??= await this.#typesOf(table, all);
-        const rows = packedRows(types, waiting, end);
+        packed ??= new PackedRows(await this.#typesOf(table, all));
+        await sent;
+        const rows = packed.of(waiting, end);
         end = 0;
-        await this.#send(sql, rows);
+        await this.#sent;
+        sent = this.#send(sql, rows);
       },
     };
   }
@@ -68,12 +71,11 @@ export class RowsByCopy implements Rows {
     await this.#sent;
   }
 
-  /** Waits for what was sent before, not for this. */
-  async #send(sql: string, rows: Uint8Array): Promise<void> {
-    await this.#sent;
+  #send(sql: string, rows: Uint8Array): Promise<void> {
     this.#sent = this.copy(sql, rows);
     // Whoever waits for it hears of it.
     this.#sent.catch(() => undefined);
+    return this.#sent;
   }
 
   async #sequenceOf(table: string): Promise<string> {
