@@ -3,6 +3,8 @@ import type { AddressInfo } from 'node:net';
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { PagesAgain } from '@/lib/serving/pages-again';
+import { pieceInPlace } from '@/lib/serving/piece-place';
+import { sendWhole } from '@/lib/serving/send-whole';
 
 let state = 'a';
 let now = 0;
@@ -83,6 +85,26 @@ describe('a page that was made', () => {
     expect(plainly(await ask())).toBe(first);
     expect(made).toBe(before);
     expect(nonces.size).toBe(3);
+  });
+
+  it('is given again with its pieces, those that are packed already too', async () => {
+    const piece = '<b>größer</b>'.repeat(300);
+    make = (request, response) => {
+      sendWhole(request, response)?.push(piece);
+      response.setHeader('Content-Security-Policy', "script-src 'nonce-first+/='");
+      response.setHeader('Content-Type', 'text/html');
+      made++;
+      response.end(`<i nonce="first+/=">${pieceInPlace(0)}</i><p nonce="first+/=">`);
+    };
+    for (let time = 0; time < 3; time++) {
+      await ask('/jobs', { 'cache-control': 'no-cache' });
+      const before = made;
+      const { headers, text } = await ask();
+      const nonce = /'nonce-([^']+)'/.exec(headers['content-security-policy'] ?? '')?.[1] ?? '';
+      expect(text).toBe(`<i nonce="${nonce}">${piece}</i><p nonce="${nonce}">`);
+      expect(nonce).not.toBe('first+/=');
+      expect(made).toBe(before);
+    }
   });
 
   it('is made anew once anything was written', async () => {
