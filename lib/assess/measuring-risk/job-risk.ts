@@ -41,29 +41,36 @@ export function jobRisk(job: FinalJob, prior: BodyPrior, points = POINTS): JobRi
   const pairings = dimensions.map((dimension) => pairingsOf(dimension, prior));
   const proposal = proposalOf(dimensions, loadings, prior);
   const lattice = errors.length === 0 ? [new Float64Array(0)] : normalLattice(errors.length, points);
-  const weighed = lattice.map((z) => {
+  const count = dimensions.length;
+  // Point after point: a list of its own for each is most of what all this takes of the memory.
+  const within = new Float64Array(lattice.length * count);
+  const logs = lattice.map((z, point) => {
     const { errors: f, logWeight } = proposal.at(z);
     let log = logWeight;
-    const within = new Float64Array(dimensions.length);
     dimensions.forEach(({ deviation, known, tolerance }, i) => {
       const y = deviation - known - dot(loadings[i] ?? z, f);
       const carried = dot(bodies[i] ?? z, f);
       const { density, probability } = trulyWithin(pairings[i] ?? [], y, carried, tolerance);
       log += Math.log(density);
-      within[i] = probability;
+      within[point * count + i] = probability;
     });
-    return { log, within };
+    return log;
   });
-  const highest = weighed.reduce((most, { log }) => Math.max(most, log), -Infinity);
+  const highest = logs.reduce((most, log) => Math.max(most, log), -Infinity);
   let total = 0;
   let right = 0;
   const each = dimensions.map(() => 0);
-  for (const { log, within } of weighed) {
+  logs.forEach((log, point) => {
     const weight = Math.exp(log - highest);
+    let all = 1;
+    for (let i = 0; i < count; i++) {
+      const p = within[point * count + i] ?? 0;
+      all *= p;
+      each[i] = (each[i] ?? 0) + weight * p;
+    }
     total += weight;
-    right += weight * within.reduce((product, p) => product * p, 1);
-    within.forEach((p, i) => (each[i] = (each[i] ?? 0) + weight * p));
-  }
+    right += weight * all;
+  });
   return {
     job: job.job,
     calledRight: job.right,

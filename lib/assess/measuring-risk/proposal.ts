@@ -10,7 +10,10 @@ import type { BodyPrior, FinalDimension } from './types';
 
 /** A normal distribution near the posterior of the shared errors, to spread lattice points by. */
 export interface Proposal {
-  /** The shared errors at a standard normal point, and ln(prior density / proposal density) there, up to a constant. */
+  /**
+   * The shared errors at a standard normal point, and ln(prior density / proposal density) there, up to a constant. The
+   * errors are told in one list, which the next point fills anew.
+   */
   at(z: Float64Array): { errors: Float64Array; logWeight: number };
 }
 
@@ -32,6 +35,7 @@ export function proposalOf(
   prior: BodyPrior,
 ): Proposal {
   const q = loadings[0]?.length ?? 0;
+  const settings = dimensions.map(({ missets }) => settingsOf(missets));
   let mean = new Float64Array(q);
   let precision = identity(q);
   for (let round = 0; round < ROUNDS; round++) {
@@ -43,7 +47,7 @@ export function proposalOf(
       if (!row) return;
       const y = dimension.deviation - dimension.known;
       const at = y - row.reduce((sum, mm, k) => sum + mm * (mean[k] ?? 0), 0);
-      const { precision: weight, curvature } = reachOf(dimension, at, prior);
+      const { precision: weight, curvature } = reachOf(dimension, settings[i] ?? [], at, prior);
       const bend = round === ROUNDS - 1 ? curvature : weight;
       for (let j = 0; j < q; j++) {
         const a = row[j] ?? 0;
@@ -69,9 +73,10 @@ export function proposalOf(
   );
   const root = covariance.map((value, i) => value * (wider[Math.floor(i / q)] ?? 1) * (wider[i % q] ?? 1));
   choleskyInPlace(root, q, 0, 0);
+  const errors = new Float64Array(q);
   return {
     at(z) {
-      const errors = mean.slice();
+      errors.set(mean);
       let square = 0;
       let own = 0;
       for (let j = 0; j < q; j++) {
@@ -93,14 +98,15 @@ export function proposalOf(
  */
 function reachOf(
   dimension: FinalDimension,
+  settings: ReturnType<typeof settingsOf>,
   y: number,
   prior: BodyPrior,
 ): { precision: number; curvature: number } {
-  const { own, missets } = dimension;
+  const { own } = dimension;
   const scatter = scatterFor(prior, dimension);
   let [total, first, second] = [0, 0, 0];
   for (const off of [false, true]) {
-    for (const setting of settingsOf(missets)) {
+    for (const setting of settings) {
       const chance = (off ? prior.offShare : 1 - prior.offShare) * setting.chance;
       const variance = (off ? prior.offScatter : scatter) ** 2 + own ** 2 + setting.variance;
       const weight = (chance * Math.exp((-y * y) / (2 * variance))) / Math.sqrt(variance);
