@@ -14,7 +14,7 @@ export const verdictText = (verdicts: readonly RoundVerdict[]): VerdictText => (
   rounds: verdicts.map(round).map(asText).join(',\n'),
 });
 
-/** Packed: the lines are much alike, so it takes a fifth of their room. With memory of its own, which can be moved. */
+/** Packed: the lines are much alike, so it takes a fifth of their room. In memory of its own, so that no more than it is handed on. */
 export type Packed = Uint8Array<ArrayBuffer>;
 
 export const packed = ({ heights, rounds }: VerdictText): VerdictText<Packed> => ({

@@ -15,14 +15,17 @@ export interface Candidates {
   logUnlisted: number;
 }
 
+/** More than nearly all rounds need: what was compiled for these arrays is thrown away where they are replaced. */
+const ROOM = 1 << 15;
+
 /** Room for candidates, used again for every setup. */
 export class Listed implements Candidates {
   count = 0;
-  from = new Int32Array(4096);
-  place = new Int16Array(4096);
-  row = new Int16Array(4096);
-  logWeight = new Float64Array(4096);
-  kind = new Int32Array(4096);
+  from = new Int32Array(ROOM);
+  place = new Int16Array(ROOM);
+  row = new Int16Array(ROOM);
+  logWeight = new Float64Array(ROOM);
+  kind = new Int32Array(ROOM);
   best = -Infinity;
   logUnlisted = -Infinity;
   readonly unlisted = new Unlisted();

@@ -111,13 +111,11 @@ export class Settings {
     const fine = settingComponents(slips, hand, gauge, this.#learned, false, this.#fine);
     const broad = settingComponents(slips, hand, gauge, this.#learned, true, this.#broad).slice(1);
     const settings = [...fine, ...broad];
+    const logPriors = new Float64Array(settings.length);
+    settings.forEach(({ logPrior }, index) => (logPriors[index] = logPrior));
     const first = this.#firstOf(slips);
     first.shape ??= { broadFrom: fine.length, ways: Uint8Array.from(settings, ({ way }) => way) };
-    return {
-      settings,
-      logPriors: Float64Array.from(settings, ({ logPrior }) => logPrior),
-      shape: first.shape,
-    };
+    return { settings, logPriors, shape: first.shape };
   }
 
   #firstOf(slips: readonly Slip[]): First {

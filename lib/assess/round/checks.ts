@@ -109,9 +109,6 @@ function proposalsOf(
   const last = lastSetups(judged);
   const spoiled = spoiledBy(judged);
   const proposals: Proposal[] = [];
-  const propose = (proposal: Omit<Proposal, 'spoiling'>): void => {
-    proposals.push({ ...proposal, spoiling: proposal.setup !== null && spoiled.has(proposal.setup) });
-  };
   const predict = (
     pairs: readonly PairModel[],
     hand: (pair: PairModel) => TechnicianHand,
@@ -119,8 +116,11 @@ function proposalsOf(
   ): number => expectedBits(predictions(judged, leading, pairs, hand, learned, zero), groups);
   for (const pair of last) {
     const setup = pair.pair.label;
-    propose({
-      ...{ action: 'rehang', minutes: MINUTES.rehang, setup },
+    proposals.push({
+      action: 'rehang',
+      minutes: MINUTES.rehang,
+      setup,
+      spoiling: spoiled.has(setup),
       bits: () => predict([pair], (p) => p.hand),
       words: () => {
         const height = judged.heights.find(
@@ -131,8 +131,11 @@ function proposalsOf(
     });
     const other = bestOther(learned, pair.pair.technician);
     if (!other) continue;
-    propose({
-      ...{ action: 'other-technician', minutes: MINUTES.otherTechnician, setup },
+    proposals.push({
+      action: 'other-technician',
+      minutes: MINUTES.otherTechnician,
+      setup,
+      spoiling: spoiled.has(setup),
       bits: () => predict([pair], () => other.hand),
       words: () => otherTechnicianWords(pair.pair, other.name),
     });
@@ -141,9 +144,12 @@ function proposalsOf(
   if (first) {
     for (const second of last) {
       if (first.pair.gauge === second.pair.gauge) continue;
-      propose({
-        ...{ action: 'exchange', minutes: MINUTES.exchange },
-        ...{ setup: first.pair.label, other: second.pair.label },
+      proposals.push({
+        action: 'exchange',
+        minutes: MINUTES.exchange,
+        setup: first.pair.label,
+        other: second.pair.label,
+        spoiling: spoiled.has(first.pair.label),
         bits: () => predict([first, second], (p) => p.hand),
         words: () => exchangeWords(first.pair, second.pair),
       });
@@ -152,8 +158,11 @@ function proposalsOf(
   for (const zero of lastZeros(judged)) {
     const hung = judged.model.zeros[zero];
     if (!hung) continue;
-    propose({
-      ...{ action: 'rehang', minutes: MINUTES.rehang * (1 + last.length), setup: hung.pair.label },
+    proposals.push({
+      action: 'rehang',
+      minutes: MINUTES.rehang * (1 + last.length),
+      setup: hung.pair.label,
+      spoiling: spoiled.has(hung.pair.label),
       bits: () => predict(last, (p) => p.hand, zero),
       words: () => zeroWords(hung.pair),
     });
@@ -161,8 +170,12 @@ function proposalsOf(
   for (const { point } of unread) {
     const bits = lengthBits(judged, leading, point, learned);
     if (bits <= 0) continue;
-    propose({
-      ...{ action: 'read-length', minutes: MINUTES.length, setup: null, point },
+    proposals.push({
+      action: 'read-length',
+      minutes: MINUTES.length,
+      setup: null,
+      point,
+      spoiling: false,
       bits: () => bits,
       words: () => lengthWords(point),
     });

@@ -44,14 +44,11 @@ export class Sheaf {
   /** The job as one cluster. */
   finish(): HabitTally {
     for (const [habit, { all, by }] of this.#means) {
-      this.tally.means[habit] = {
-        all: clusterOf(all.n, all.s),
-        by: Object.fromEntries([...by].map(([gauge, { n, s }]) => [gauge, clusterOf(n, s)])),
-      };
+      const mean = this.tally.means[habit];
+      mean.all = clusterOf(all.n, all.s);
+      for (const [gauge, { n, s }] of by) mean.by[gauge] = clusterOf(n, s);
     }
-    this.tally.shown = Object.fromEntries(
-      [...this.#shown].map(([what, setups]) => [what, newest(setups, MOST_SHOWN_OF_A_JOB)]),
-    );
+    for (const [what, setups] of this.#shown) this.tally.shown[what] = newest(setups, MOST_SHOWN_OF_A_JOB);
     return this.tally;
   }
 }
