@@ -57,7 +57,7 @@ export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<r
       ${technicianId === undefined ? Prisma.empty : Prisma.sql`AND s."technicianId" = ${technicianId}`}
       ${gaugeId === undefined ? Prisma.empty : Prisma.sql`AND s."gaugeId" = ${gaugeId}`}
       ${minGauge === undefined ? Prisma.empty : Prisma.sql`AND h."pGauge" + h."pBoth" >= ${minGauge}`}
-    ORDER BY s."hungAt" DESC, s."id" DESC LIMIT ${limited(filter)}`;
+    ORDER BY s."hungAt" DESC, s."id" DESC, h."dimensionId" LIMIT ${limited(filter)}`;
   return heightsOf(rows);
 }
 
