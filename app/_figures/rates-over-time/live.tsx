@@ -15,8 +15,11 @@ import { useTranslations } from 'use-intl/react';
 import { percent } from '@/app/_words/numbers';
 import { useSpeech } from '@/app/_words/speech/device';
 import { monthName } from '@/app/_words/times';
-import { linesOf, topOf, type RatePoint, type RateWords } from './point';
+import { dotFor, linesOf, topOf, type RatePoint, type RateWords } from './point';
 import styles from './rates-over-time.module.css';
+
+/** Months; of more, one's name alone does not say which it is. */
+const A_YEAR = 12;
 
 interface LiveProps {
   words: RateWords;
@@ -35,6 +38,11 @@ export default function Live({ words, points, shop, label }: LiveProps) {
         ? [0, 0]
         : [point.rate - point.low, point.high - point.rate],
   }));
+  const radius = dotFor(points.length);
+  const monthBelow = (month: string) => {
+    const name = monthName(month, speech).slice(0, 3);
+    return points.length > A_YEAR ? `${name} ${month.slice(0, 4)}` : name;
+  };
   return (
     <ResponsiveContainer width="100%" aspect={8 / 3}>
       <ComposedChart
@@ -46,7 +54,7 @@ export default function Live({ words, points, shop, label }: LiveProps) {
         <CartesianGrid vertical={false} stroke="var(--grid)" />
         <XAxis
           dataKey="month"
-          tickFormatter={(month: string) => monthName(month, speech).slice(0, 3)}
+          tickFormatter={monthBelow}
           padding={{ left: 28, right: 28 }}
           tick={{ fill: 'var(--ink-soft)' }}
           stroke="var(--line-strong)"
@@ -70,13 +78,13 @@ export default function Live({ words, points, shop, label }: LiveProps) {
         <Line
           dataKey="rate"
           stroke="none"
-          dot={{ r: 6, fill: 'var(--surface)', stroke: 'var(--accent)', strokeWidth: 3 }}
+          dot={{ r: radius, fill: 'var(--surface)', stroke: 'var(--accent)', strokeWidth: 3 }}
           activeDot={{ r: 8, fill: 'var(--accent)' }}
           isAnimationActive={false}
         >
           <ErrorBar
             dataKey="whisker"
-            width={6}
+            width={radius}
             strokeWidth={2.5}
             stroke="var(--accent)"
             isAnimationActive={false}

@@ -36,6 +36,9 @@ export function topOf(points: readonly RatePoint[]): 0.5 | 1 {
   return points.every(({ high }) => high === null || high <= 0.5) ? 0.5 : 1;
 }
 
+/** Radius of a month's dot within its line, in a figure 800 wide: smaller where so many would lie over each other. */
+export const dotFor = (months: number): number => Math.min(6, Math.max(1.5, 350 / Math.max(1, months) - 1.5));
+
 /** The lines of the scale, both ends included. */
 export function linesOf(top: number): number[] {
   return [0, 0.2, 0.4, 0.6, 0.8, 1].map((share) => share * top);

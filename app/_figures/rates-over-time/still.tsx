@@ -1,6 +1,7 @@
 import { tidy, tidyPath } from '@/app/_figures/drawing/drawing';
 import { monthName } from '@/app/_words/times';
-import { linesOf, topOf, type RatePoint } from './point';
+import { yearsBelow } from '../years-below';
+import { dotFor, linesOf, topOf, type RatePoint } from './point';
 import styles from './rates-over-time.module.css';
 
 const WIDTH = 800;
@@ -23,6 +24,11 @@ export function Still({ points, shop, label }: StillProps) {
   const top = topOf(points);
   const y = (share: number) => tidy(TOP + (1 - share / top) * (HEIGHT - TOP - BOTTOM));
   const every = Math.ceil(points.length / 12);
+  const radius = tidy(dotFor(points.length));
+  const years = yearsBelow(
+    points.map(({ month }) => month),
+    step,
+  );
   return (
     <svg className={styles.still} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={label}>
       {linesOf(top).map((share) => (
@@ -40,19 +46,21 @@ export function Still({ points, shop, label }: StillProps) {
             <path
               className={styles.whisker}
               d={tidyPath(
-                `M${x(index)} ${y(point.low)}V${y(point.high)}m-6 0h12M${x(index) - 6} ${y(point.low)}h12`,
+                `M${x(index)} ${y(point.low)}V${y(point.high)}m${-radius} 0h${2 * radius}M${x(index) - radius} ${y(point.low)}h${2 * radius}`,
               )}
             />
           )}
-          {point.rate !== null && <circle className={styles.dot} cx={x(index)} cy={y(point.rate)} r={6} />}
+          {point.rate !== null && (
+            <circle className={styles.dot} cx={x(index)} cy={y(point.rate)} r={radius} />
+          )}
           {index % every === 0 && (
             <text className={styles.tick} x={x(index)} y={HEIGHT - 34} textAnchor="middle">
               {monthName(point.month).slice(0, 3)}
             </text>
           )}
-          {(index === 0 || point.month.endsWith('-01')) && (
+          {years[index] != null && (
             <text className={styles.tick} x={x(index)} y={HEIGHT - 7} textAnchor="middle">
-              {point.month.slice(0, 4)}
+              {years[index]}
             </text>
           )}
         </g>

@@ -1,5 +1,6 @@
 import { ScrollFrame } from '@/app/_look/scroll-frame';
 import { axisOver } from '@/app/_figures/axis';
+import { yearsBelow } from '@/app/_figures/years-below';
 import { monthName } from '@/app/_words/times';
 import type { BrierScore } from '@/lib/assess/calibration';
 import styles from './score-figure.module.css';
@@ -26,6 +27,10 @@ export function ScoreFigure({ months }: { months: readonly (BrierScore & { month
   const x = (index: number) => LEFT + (index + 0.5) * step;
   const y = (score: number) => TOP + (1 - axis.place(score)) * (HEIGHT - TOP - BOTTOM);
   const every = Math.ceil(months.length / 12);
+  const years = yearsBelow(
+    months.map(({ month }) => month),
+    step,
+  );
   return (
     <figure className={styles.figure}>
       <ScrollFrame name={t('score.scrolls')}>
@@ -60,9 +65,9 @@ export function ScoreFigure({ months }: { months: readonly (BrierScore & { month
                   {monthName(month).slice(0, 3)}
                 </text>
               )}
-              {(index === 0 || month.endsWith('-01')) && (
+              {years[index] != null && (
                 <text className={styles.tick} x={x(index)} y={HEIGHT - 7} textAnchor="middle">
-                  {month.slice(0, 4)}
+                  {years[index]}
                 </text>
               )}
             </g>

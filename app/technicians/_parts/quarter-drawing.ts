@@ -1,5 +1,6 @@
 import { axisOver, type Axis } from '@/app/_figures/axis';
 import { dot, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
+import { yearsBelow } from '@/app/_figures/years-below';
 import { effectTick } from '@/app/_words/habits';
 import { unit } from '@/app/_words/numbers';
 import { words } from '@/app/_words/words';
@@ -30,6 +31,10 @@ export function quarterDrawing(followed: Followed, points: readonly QuarterPoint
   const step = (WIDTH - LEFT - RIGHT) / Math.max(1, points.length);
   const y = (value: number) => Math.round(TOP + (1 - axis.place(value)) * (HEIGHT - TOP - BOTTOM));
   const every = Math.ceil(points.length / 10);
+  const years = yearsBelow(
+    points.map(({ quarter }) => quarter),
+    step,
+  );
   return {
     width: WIDTH,
     height: HEIGHT,
@@ -46,9 +51,7 @@ export function quarterDrawing(followed: Followed, points: readonly QuarterPoint
           ...interval(own, x, y, axis),
           ...(own.value === null ? [] : [dot('dot', x, y(own.value), 6)]),
           ...(index % every === 0 ? [word(quarter.slice(5), x, HEIGHT - 34, 'middle')] : []),
-          ...(index === 0 || quarter.endsWith('Q1')
-            ? [word(quarter.slice(0, 4), x, HEIGHT - 7, 'middle')]
-            : []),
+          ...(years[index] == null ? [] : [word(years[index], x, HEIGHT - 7, 'middle')]),
         ];
       }),
     ],
