@@ -5,5 +5,6 @@
 export type { Crew } from './crew';
 export { learnTogether, passTogether } from './learn-together';
 export { Pool } from './pool';
+export { numberOf, SameLearned } from './same-learned';
 export { threads } from './threads';
 export { withCrew, withSoonest } from './with-crew';

@@ -1,19 +1,26 @@
 import { parentPort } from 'node:worker_threads';
 import { type Works, WORKS } from './crew';
+import { SameLearned } from './same-learned';
 
-/** What one thread asks of another. */
-export type Asking = {
+/** A method, and what it is asked of. */
+export type Task = {
   [Method in keyof Works]: { method: Method; of: Parameters<Works[Method]>[0] };
 }[keyof Works];
 
-function answerTo({ method, of }: Asking): unknown {
+/** What one thread asks of another, with the number of what was learned. */
+export type Asking = Task & { number: number };
+
+const same = new SameLearned();
+
+function answerTo({ method, of, number }: Asking): unknown {
+  const learned = same.of(number, of.learned);
   switch (method) {
     case 'tally':
-      return WORKS.tally(of);
+      return WORKS.tally({ ...of, learned });
     case 'assess':
-      return WORKS.assess(of);
+      return WORKS.assess({ ...of, learned });
     case 'foretell':
-      return WORKS.foretell(of);
+      return WORKS.foretell({ ...of, learned });
   }
 }
 

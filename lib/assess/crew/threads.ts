@@ -1,6 +1,7 @@
 import type { Crew } from './crew';
 import { Pool } from './pool';
-import type { Asking } from './thread';
+import { numberOf } from './same-learned';
+import type { Asking, Task } from './thread';
 
 /**
  * A crew of threads, one for each core. Starting one takes about a second, which a few hundred rounds are worth.
@@ -8,7 +9,10 @@ import type { Asking } from './thread';
  */
 export function threads(count?: number): Crew {
   const pool = new Pool(new URL('./thread.mjs', import.meta.url), count);
-  const ask = (asking: Asking): Promise<unknown> => pool.ask(asking);
+  const ask = (task: Task): Promise<unknown> => {
+    const asking: Asking = { ...task, number: numberOf(task.of.learned) };
+    return pool.ask(asking);
+  };
   return {
     // A thread answers with what its method gives.
     tally: (of) => ask({ method: 'tally', of }) as ReturnType<Crew['tally']>,

@@ -12,9 +12,18 @@ import { addScores, type Tally } from './tally';
 
 const NEGLIGIBLE = 1e-3;
 
+/** Passes look at a round again and again. */
+const frames = new WeakMap<Round, ReturnType<typeof frameRound>>();
+
+function framed(round: Round): ReturnType<typeof frameRound> {
+  let frame = frames.get(round);
+  if (frame === undefined) frames.set(round, (frame = frameRound(round)));
+  return frame;
+}
+
 /** One expectation step: what the explanations of a round say about the parameters, added to the tally. */
 export function expectRound(round: Round, learned: Learned, effort: SearchEffort, tally: Tally): void {
-  const frame = frameRound(round);
+  const frame = framed(round);
   if ('why' in frame) return;
   const model = modelRound(frame, learned);
   // What a re-check proved may weigh a light one up again: then all are needed.

@@ -16,6 +16,17 @@ describe('a crew of threads', () => {
     expect(parts.flat()).toEqual(rounds.map((round) => assessRound(round, learned)));
   });
 
+  it('judges by what was learned each time, whatever a thread was told before', async () => {
+    const one = threads(1);
+    const [before, after] = [knownShop(), knownShop()];
+    for (const hand of Object.values(after.technicians)) hand.setting *= 2;
+    for (const learned of [before, after, { ...before }, after])
+      expect(await one.assess({ rounds: tasks, learned })).toEqual(
+        rounds.map((round) => assessRound(round, learned)),
+      );
+    await one.close();
+  });
+
   it('gives what a thread throws to whoever asked', async () => {
     const faulty = threads(1);
     const nothing = {} as Learned;
