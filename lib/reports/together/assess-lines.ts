@@ -1,5 +1,5 @@
 import { assessment } from '@/lib/assess/assess-shop';
-import { numberOf, passTogether } from '@/lib/assess/crew';
+import { passTogether } from '@/lib/assess/crew';
 import { PART } from '@/lib/assess/judge-jobs';
 import { ShownSums } from '@/lib/assess/habits';
 import { learning, type LearnOptions, surveyOf } from '@/lib/assess/learn';
@@ -38,9 +38,7 @@ export async function assessLines(
   for (const one of surveyed.flatMap((part) => part.measured)) measured.add(one);
   const rounds = surveyed.flatMap((part) => part.rounds).flatMap((count, i) => roundsOf(jobs[i] ?? 0, count));
   const survey = surveyOf(surveyed.map((part) => part.survey));
-  const learned = await passTogether(learning(rounds, survey, options), (part) =>
-    crew.tally({ ...part, number: numberOf(part.learned) }),
-  );
+  const learned = await passTogether(learning(rounds, survey, options), (part) => crew.tally(part));
   await crew.know(learned);
   const texts: VerdictText<Packed>[] = [];
   const habits = new TallySums();

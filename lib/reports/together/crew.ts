@@ -1,4 +1,4 @@
-import { Pool, withSoonest } from '@/lib/assess/crew';
+import { numberOf, Pool, withSoonest } from '@/lib/assess/crew';
 import type { ShownApart } from '@/lib/assess/habits';
 import type { Asking } from './thread';
 import { Works } from './works';
@@ -33,7 +33,7 @@ export function threads(count?: number): Crew {
     // A thread answers with what its method gives.
     take: (of) => tellAll({ method: 'take', of }),
     survey: (of) => ask({ method: 'survey', of }) as ReturnType<Crew['survey']>,
-    tally: (of) => ask({ method: 'tally', of }) as ReturnType<Crew['tally']>,
+    tally: (of) => ask({ method: 'tally', of, number: numberOf(of.learned) }) as ReturnType<Crew['tally']>,
     know: (of) => tellAll({ method: 'know', of }),
     judge: (of) => ask({ method: 'judge', of }) as ReturnType<Crew['judge']>,
     shown: () => pool.askAll({ method: 'shown', of: undefined }) as Promise<ShownApart[]>,

@@ -1,12 +1,17 @@
 import { parentPort } from 'node:worker_threads';
+import { SameLearned } from '@/lib/assess/crew';
 import { Works } from './works';
 
-/** What one thread asks of another. */
-export type Asking = {
-  [Method in keyof Works]: { method: Method; of: Parameters<Works[Method]>[0] };
-}[keyof Works];
+/** A method, and what it is asked of. */
+type Task<Method extends keyof Works> = { method: Method; of: Parameters<Works[Method]>[0] };
+
+/** What one thread asks of another; a pass with the number of what was learned before it. */
+export type Asking =
+  | { [Method in Exclude<keyof Works, 'tally'>]: Task<Method> }[Exclude<keyof Works, 'tally'>]
+  | (Task<'tally'> & { number: number });
 
 const works = new Works();
+const same = new SameLearned();
 
 function answer(asking: Asking): void {
   switch (asking.method) {
@@ -15,7 +20,7 @@ function answer(asking: Asking): void {
     case 'survey':
       return say(works.survey(asking.of));
     case 'tally':
-      return say(works.tally(asking.of));
+      return say(works.tally({ ...asking.of, learned: same.of(asking.number, asking.of.learned) }));
     case 'know':
       return say(works.know(asking.of));
     case 'shown':

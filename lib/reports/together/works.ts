@@ -1,6 +1,5 @@
 import type { Learned } from '@/lib/assess';
 import { firstReadings, type HabitTally, type ShownApart, ShownSums } from '@/lib/assess/habits';
-import { SameLearned } from '@/lib/assess/crew';
 import { judgeJobs } from '@/lib/assess/judge-jobs';
 import { type Pass, surveyJobs, type SurveyedJobs, type Tally, tallyPart } from '@/lib/assess/learn';
 import { type Measured, measuredIn } from '@/lib/assess/measured';
@@ -13,9 +12,6 @@ export interface RoundAt {
   job: number;
   round: number;
 }
-
-/** One part of a pass, with the number of what was learned before it. */
-export type NumberedPass = Pass<RoundAt> & { number: number };
 
 /** Some jobs before anything is learned: what they come to, how many rounds each has, what learning is told of them. */
 export interface JobsSurveyed {
@@ -40,7 +36,6 @@ export class Works {
   /** Rounds that passes look at: each of them looks at some again. */
   readonly #looked = new Map<string, Round>();
   readonly #shown = new ShownSums();
-  readonly #same = new SameLearned();
 
   take(lines: SharedLines): void {
     this.#readings = new SharedReadings(lines);
@@ -56,12 +51,8 @@ export class Works {
     };
   }
 
-  tally({ rounds, learned, number, effort }: NumberedPass): Tally {
-    return tallyPart({
-      rounds: rounds.map((at) => this.#round(at)),
-      learned: this.#same.of(number, learned),
-      effort,
-    });
+  tally({ rounds, ...pass }: Pass<RoundAt>): Tally {
+    return tallyPart({ ...pass, rounds: rounds.map((at) => this.#round(at)) });
   }
 
   know(learned: Learned): void {
