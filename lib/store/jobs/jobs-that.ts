@@ -1,5 +1,5 @@
 import { Prisma } from '@/lib/store/generated/sqlite/client';
-import { namedJobs } from '@/lib/store/sql/named-jobs';
+import { jobsOf } from '@/lib/store/sql/named-jobs';
 import type { JobFilter, ShopId } from '@/lib/store/types';
 import { searchable } from './searchable';
 
@@ -10,7 +10,7 @@ export function jobsThat(shop: ShopId, filter: JobFilter): Prisma.Sql {
     .split(/\s+/)
     .filter((word) => word !== '');
   const conditions = [
-    jobs === undefined ? Prisma.sql`j."shopId" = ${shop}` : Prisma.sql`j."id" ${namedJobs(shop, jobs)}`,
+    jobsOf(shop, jobs),
     ...words.map((word) => Prisma.sql`j."searchText" LIKE ${`%${word}%`}`),
     ...(stage === undefined ? [] : [Prisma.sql`j."lastStage" = ${stage}`]),
     ...(technician === undefined

@@ -1,8 +1,7 @@
-import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { among } from '@/lib/store/sql/among';
 import { ask } from '@/lib/store/sql/ask';
 import { documentsInOrder } from '@/lib/store/sql/documents-in-order';
-import { namedJobs } from '@/lib/store/sql/named-jobs';
+import { jobsOf } from '@/lib/store/sql/named-jobs';
 import type { Json, ShopId } from '@/lib/store/types';
 
 /** What jobs add to the shop's answers: jobs by first reading, then number; all that are kept, or those of some jobs. */
@@ -10,11 +9,9 @@ export async function* jobShares(
   shop: ShopId,
   jobs?: readonly string[],
 ): AsyncGenerator<Json, void, undefined> {
-  const asked =
-    jobs === undefined ? Prisma.sql`j."shopId" = ${shop}` : Prisma.sql`j."id" ${namedJobs(shop, jobs)}`;
   const rows = await ask<{ id: number }>`
     SELECT h."jobId" AS "id" FROM "Job" j JOIN "JobShare" h ON h."jobId" = j."id"
-    WHERE ${asked} ORDER BY j."openedAt", j."number"`;
+    WHERE ${jobsOf(shop, jobs)} ORDER BY j."openedAt", j."number"`;
   yield* documentsInOrder(
     rows.map(({ id }) => id),
     async (ids) => {

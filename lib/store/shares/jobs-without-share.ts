@@ -11,7 +11,8 @@ export interface JobWithoutShare {
 }
 
 /**
- * Jobs, or this one, whose share is absent, older than their readings, or was made with another fit or otherwise; those too that have a share, but no reading any more that counts.
+ * Jobs, or this one, whose share is absent, older than their readings, or was made with another fit or otherwise; those
+ * too that have a share, but no reading any more that counts.
  */
 export async function jobsWithoutShare(
   shop: ShopId,

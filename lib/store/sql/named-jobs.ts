@@ -8,3 +8,7 @@ import { among } from './among';
  */
 export const namedJobs = (shop: ShopId, numbers: readonly string[]): Prisma.Sql =>
   Prisma.sql`IN (SELECT "id" FROM "Job" WHERE "shopId" = ${shop} AND "number" ${among(numbers)})`;
+
+/** Of the jobs `j`, those of a shop: all, or the named ones. */
+export const jobsOf = (shop: ShopId, numbers?: readonly string[]): Prisma.Sql =>
+  numbers === undefined ? Prisma.sql`j."shopId" = ${shop}` : Prisma.sql`j."id" ${namedJobs(shop, numbers)}`;

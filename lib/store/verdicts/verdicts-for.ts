@@ -3,7 +3,7 @@ import { frozen, onceFor } from '@/lib/memory';
 import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { handIds } from '@/lib/store/jobs/hand-ids';
 import { askAgain } from '@/lib/store/sql/ask';
-import { namedJobs } from '@/lib/store/sql/named-jobs';
+import { jobsOf } from '@/lib/store/sql/named-jobs';
 import type { Json, ShopId, StoredHeight, StoredVerdict, VerdictFilter } from '@/lib/store/types';
 
 const USUAL = 200;
@@ -98,7 +98,7 @@ function ofShop(shop: ShopId, { job, jobs }: VerdictFilter, own: Prisma.Sql): Pr
   const named = [...(job === undefined ? [] : [[job]]), ...(jobs === undefined ? [] : [jobs])];
   if (named.length === 0) return Prisma.sql`${own} = ${shop}`;
   return Prisma.join(
-    named.map((numbers) => Prisma.sql`j."id" ${namedJobs(shop, numbers)}`),
+    named.map((numbers) => jobsOf(shop, numbers)),
     ' AND ',
   );
 }
