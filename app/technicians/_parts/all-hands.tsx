@@ -12,41 +12,30 @@ import type { OutcomeCount, ShopFigures } from '@/lib/access';
 import { technicianEstimates } from './estimates';
 import { TechnicianFiles } from './technician-files';
 
+const ESTIMATED = [
+  ['repeatability', 'sd'],
+  ['setting', 'sd'],
+  ['bias', 'bias'],
+] as const;
+
 /** How each hand reads and sets, in tables of their own. */
 export const EstimatesOfAll = drawnOnce(function EstimatesOfAll({ figures }: { figures: ShopFigures }) {
   const t = words('technicians');
   const { technicians, shop: band } = figures;
   return (
     <>
-      <Panel id="repeatability" title={t('repeatability.title')} note={t('repeatability.note')}>
-        <EstimateTable
-          caption={t('repeatability.caption')}
-          head={t('technician')}
-          kind="sd"
-          estimates={technicianEstimates(technicians, 'repeatability')}
-          band={band.repeatability}
-        />
-        <TechnicianFiles of="repeatability" />
-      </Panel>
-      <Panel id="setting" title={t('setting.title')} note={t('setting.note')}>
-        <EstimateTable
-          caption={t('setting.caption')}
-          head={t('technician')}
-          kind="sd"
-          estimates={technicianEstimates(technicians, 'setting')}
-          band={band.setting}
-        />
-        <TechnicianFiles of="setting" />
-      </Panel>
-      <Panel id="bias" title={t('bias.title')} note={t('bias.note')}>
-        <EstimateTable
-          caption={t('bias.caption')}
-          head={t('technician')}
-          kind="bias"
-          estimates={technicianEstimates(technicians, 'bias')}
-        />
-        <TechnicianFiles of="bias" />
-      </Panel>
+      {ESTIMATED.map(([of, kind]) => (
+        <Panel key={of} id={of} title={t(`${of}.title`)} note={t(`${of}.note`)}>
+          <EstimateTable
+            caption={t(`${of}.caption`)}
+            head={t('technician')}
+            kind={kind}
+            estimates={technicianEstimates(technicians, of)}
+            band={of === 'bias' ? undefined : band[of]}
+          />
+          <TechnicianFiles of={of} />
+        </Panel>
+      ))}
     </>
   );
 });
