@@ -1,6 +1,6 @@
 import { tidy, tidyPath } from '@/app/_figures/drawing/drawing';
+import { yearsBelow } from '@/app/_figures/years-below';
 import { monthName } from '@/app/_words/times';
-import { yearsBelow } from '../years-below';
 import { dotFor, linesOf, topOf, type RatePoint } from './point';
 import styles from './rates-over-time.module.css';
 
