@@ -1,6 +1,7 @@
 import type { Copy } from '@/lib/store/connection/copy-in';
 import type { Queries } from '@/lib/store/connection/database';
 import { quoted } from '@/lib/store/dialect/text';
+import { lookUpLater, unasked } from './lookups-later';
 import { PackedRows } from './packed-rows';
 import type { RowCell, Rows, RowsOf } from './rows';
 import { withoutKeys } from './without-keys';
@@ -13,6 +14,8 @@ export class RowsByCopy implements Rows {
   /** What the server is at work on. */
   #sent: Promise<void> = Promise.resolve();
   readonly #sequences = new Map<string, string>();
+  /** Tables of which it is looked up later what their rows refer to. */
+  #later: readonly string[] = [];
 
   constructor(
     private readonly queries: Queries,
@@ -40,7 +43,7 @@ export class RowsByCopy implements Rows {
         const rows = packed.of(waiting, end);
         end = 0;
         await this.#sent;
-        sent = this.#send(sql, rows);
+        sent = this.#send(this.#later.includes(table) ? unasked(sql) : sql, rows);
       },
     };
   }
@@ -57,15 +60,24 @@ export class RowsByCopy implements Rows {
     return (row?.ids ?? '').split(',').map(Number);
   }
 
-  withoutIndexes = (
+  async withoutIndexes(
     tables: readonly string[],
     _: readonly string[],
     work: () => Promise<void>,
-  ): Promise<void> =>
-    withoutKeys(this.queries, tables, async () => {
+  ): Promise<void> {
+    const whole = async () => {
       await work();
       await this.settled();
-    });
+    };
+    const later = async () => {
+      this.#later = tables;
+      await whole();
+      this.#later = [];
+    };
+    if (await withoutKeys(this.queries, tables, whole)) return;
+    if (await lookUpLater(this.queries, tables, later)) return;
+    await whole();
+  }
 
   async settled(): Promise<void> {
     await this.#sent;
