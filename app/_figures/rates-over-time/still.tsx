@@ -1,5 +1,5 @@
 import { tidy, tidyPath } from '@/app/_figures/drawing/drawing';
-import { yearsBelow } from '@/app/_figures/years-below';
+import { namedBelow } from '@/app/_figures/named-below';
 import { monthName } from '@/app/_words/times';
 import { dotFor, linesOf, topOf, type RatePoint } from './point';
 import styles from './rates-over-time.module.css';
@@ -23,9 +23,8 @@ export function Still({ points, shop, label }: StillProps) {
   const x = (index: number) => tidy(LEFT + (index + 0.5) * step);
   const top = topOf(points);
   const y = (share: number) => tidy(TOP + (1 - share / top) * (HEIGHT - TOP - BOTTOM));
-  const every = Math.ceil(points.length / 12);
   const radius = tidy(dotFor(points.length));
-  const years = yearsBelow(
+  const named = namedBelow(
     points.map(({ month }) => month),
     step,
   );
@@ -53,14 +52,16 @@ export function Still({ points, shop, label }: StillProps) {
           {point.rate !== null && (
             <circle className={styles.dot} cx={x(index)} cy={y(point.rate)} r={radius} />
           )}
-          {index % every === 0 && (
-            <text className={styles.tick} x={x(index)} y={HEIGHT - 34} textAnchor="middle">
-              {monthName(point.month).slice(0, 3)}
-            </text>
-          )}
-          {years[index] != null && (
-            <text className={styles.tick} x={x(index)} y={HEIGHT - 7} textAnchor="middle">
-              {years[index]}
+        </g>
+      ))}
+      {named.map(({ at, year }) => (
+        <g key={at}>
+          <text className={styles.tick} x={x(at)} y={HEIGHT - 34} textAnchor="middle">
+            {monthName(points[at]?.month ?? '').slice(0, 3)}
+          </text>
+          {year !== null && (
+            <text className={styles.tick} x={x(at)} y={HEIGHT - 7} textAnchor="middle">
+              {year}
             </text>
           )}
         </g>

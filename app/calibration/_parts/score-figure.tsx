@@ -1,6 +1,6 @@
 import { ScrollFrame } from '@/app/_look/scroll-frame';
 import { axisOver } from '@/app/_figures/axis';
-import { yearsBelow } from '@/app/_figures/years-below';
+import { namedBelow } from '@/app/_figures/named-below';
 import { monthName } from '@/app/_words/times';
 import type { BrierScore } from '@/lib/assess/calibration';
 import styles from './score-figure.module.css';
@@ -26,8 +26,7 @@ export function ScoreFigure({ months }: { months: readonly (BrierScore & { month
   const step = (WIDTH - LEFT - RIGHT) / months.length;
   const x = (index: number) => LEFT + (index + 0.5) * step;
   const y = (score: number) => TOP + (1 - axis.place(score)) * (HEIGHT - TOP - BOTTOM);
-  const every = Math.ceil(months.length / 12);
-  const years = yearsBelow(
+  const named = namedBelow(
     months.map(({ month }) => month),
     step,
   );
@@ -60,14 +59,16 @@ export function ScoreFigure({ months }: { months: readonly (BrierScore & { month
                 />
               )}
               {score !== null && <circle className={styles.dot} cx={x(index)} cy={y(score)} r={5} />}
-              {index % every === 0 && (
-                <text className={styles.tick} x={x(index)} y={HEIGHT - 24} textAnchor="middle">
-                  {monthName(month).slice(0, 3)}
-                </text>
-              )}
-              {years[index] != null && (
-                <text className={styles.tick} x={x(index)} y={HEIGHT - 7} textAnchor="middle">
-                  {years[index]}
+            </g>
+          ))}
+          {named.map(({ at, year }) => (
+            <g key={at}>
+              <text className={styles.tick} x={x(at)} y={HEIGHT - 24} textAnchor="middle">
+                {monthName(months[at]?.month ?? '').slice(0, 3)}
+              </text>
+              {year !== null && (
+                <text className={styles.tick} x={x(at)} y={HEIGHT - 7} textAnchor="middle">
+                  {year}
                 </text>
               )}
             </g>

@@ -1,6 +1,6 @@
 import { axisOver, type Axis } from '@/app/_figures/axis';
 import { dot, path, word, type Drawing, type Shape } from '@/app/_figures/drawing/drawing';
-import { yearsBelow } from '@/app/_figures/years-below';
+import { namedBelow } from '@/app/_figures/named-below';
 import { effectTick } from '@/app/_words/habits';
 import { unit } from '@/app/_words/numbers';
 import { words } from '@/app/_words/words';
@@ -30,8 +30,8 @@ export function quarterDrawing(followed: Followed, points: readonly QuarterPoint
   const axis = axisFor(points);
   const step = (WIDTH - LEFT - RIGHT) / Math.max(1, points.length);
   const y = (value: number) => Math.round(TOP + (1 - axis.place(value)) * (HEIGHT - TOP - BOTTOM));
-  const every = Math.ceil(points.length / 10);
-  const years = yearsBelow(
+  const x = (index: number) => Math.round(LEFT + (index + 0.5) * step);
+  const named = namedBelow(
     points.map(({ quarter }) => quarter),
     step,
   );
@@ -44,16 +44,15 @@ export function quarterDrawing(followed: Followed, points: readonly QuarterPoint
         path(tick === 0 ? 'axis' : 'grid', `M${LEFT} ${y(tick)}H${WIDTH - RIGHT}`),
         word(effectTick(tick, 'mm'), LEFT - 8, y(tick) + 5, 'end'),
       ]),
-      ...points.flatMap(({ quarter, own, shop }, index) => {
-        const x = Math.round(LEFT + (index + 0.5) * step);
-        return [
-          ...(shop === null ? [] : box(shop, x, Math.min(BOX, step * 0.4), y)),
-          ...interval(own, x, y, axis),
-          ...(own.value === null ? [] : [dot('dot', x, y(own.value), 6)]),
-          ...(index % every === 0 ? [word(quarter.slice(5), x, HEIGHT - 34, 'middle')] : []),
-          ...(years[index] == null ? [] : [word(years[index], x, HEIGHT - 7, 'middle')]),
-        ];
-      }),
+      ...points.flatMap(({ own, shop }, index) => [
+        ...(shop === null ? [] : box(shop, x(index), Math.min(BOX, step * 0.4), y)),
+        ...interval(own, x(index), y, axis),
+        ...(own.value === null ? [] : [dot('dot', x(index), y(own.value), 6)]),
+      ]),
+      ...named.flatMap(({ at, year }) => [
+        word(points[at]?.quarter.slice(5) ?? '', x(at), HEIGHT - 34, 'middle'),
+        ...(year === null ? [] : [word(year, x(at), HEIGHT - 7, 'middle')]),
+      ]),
     ],
   };
 }
