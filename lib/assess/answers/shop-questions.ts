@@ -189,7 +189,7 @@ export class ShopQuestions {
       {},
       {
         chart: (one, limits) => of('chart', one, limits, () => ONE_SERIES.chart(one, limits)),
-        change: (one) => of('change', one, null, () => ONE_SERIES.change(one)),
+        change: (one, side) => of('change', one, side, () => ONE_SERIES.change(one, side)),
       },
     );
     return {

@@ -1,5 +1,6 @@
 import { benjaminiHochberg } from '@/lib/stats';
-import { changeOf, type Change } from './change';
+import type { Change } from './change';
+import { changeBehind } from './change-behind';
 import { chartOf } from './chart';
 import { designOf, type SignalOptions } from './design';
 import type { ChartPoint, Design, Series, Signal, SignalChart, Subject } from './types';
@@ -17,10 +18,10 @@ export interface Attention {
 /** What is worked out of each series by itself: whoever asks again and again may remember it. */
 export interface OneSeries {
   chart: typeof chartOf;
-  change: typeof changeOf;
+  change: typeof changeBehind;
 }
 
-export const ONE_SERIES: OneSeries = { chart: chartOf, change: changeOf };
+export const ONE_SERIES: OneSeries = { chart: chartOf, change: changeBehind };
 
 const ORDER: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician'];
 
@@ -37,13 +38,14 @@ export function attention(
   const { recent = 3 } = options;
   const { ewmaLimit, cusumLimit, ...design } = designOf(series, options);
   const charts = series.map((one) => chart(one, { ...design, ewmaLimit, cusumLimit }));
-  const changes = series.map((one) => change(one));
+  const alarms = charts.map(({ points }) => lastAlarm(points, recent));
+  const changes = series.map((one, i) => change(one, alarms[i]?.side ?? null));
   const known = changes.flatMap((change) => (change?.p == null ? [] : [change.p]));
   const adjusted = benjaminiHochberg(known);
   let next = 0;
   const ps = changes.map((change) => (change?.p == null ? null : (adjusted[next++] ?? null)));
-  const signals = charts.flatMap(({ series: one, points }, i): Signal[] => {
-    const alarm = lastAlarm(points, recent);
+  const signals = series.flatMap((one, i): Signal[] => {
+    const alarm = alarms[i] ?? null;
     return alarm === null ? [] : [signalOf(one, alarm, changes[i] ?? null, ps[i] ?? null)];
   });
   return {

@@ -12,18 +12,23 @@ import {
 import type { RateSeries, Series, SettingSeries, Signal } from './types';
 
 export interface Change {
+  /** The first period after it, by its place in the series. */
+  at: number;
+  side: 'up' | 'down';
   began: Signal['began'];
   size: Signal['size'];
   p: number | null;
   /** What lay before and after, in words: `31 of 52`, `0.42 mm (18 setups)`. */
   before: string;
   after: string;
+  /** The period that `before` begins with, where that is not the first: another change came before it. */
+  since: string | null;
   /** Of a mean: whether it lies nearer to 0 after than before; null of rates and scatters. */
   nearerZero: boolean | null;
 }
 
 /**
- * Where a series changed and by how much. The interval of the size takes the likeliest place as the true one, which makes
+ * Where a series changed most clearly, and by how much. The interval of the size takes the likeliest place as the true one, which makes
  * it a little too far from 0 where the change is small.
  */
 export function changeOf(series: Series): Change | null {
@@ -42,6 +47,8 @@ function rateChange({ periods }: RateSeries): Change | null {
   const after = sum(groups.slice(found.at));
   const { difference, low, high } = rateDifference(after, before);
   return {
+    at: found.at,
+    side: sideOf(found),
     began: beganAt(periods, found),
     size:
       difference === null || low === null || high === null
@@ -50,6 +57,7 @@ function rateChange({ periods }: RateSeries): Change | null {
     p: found.p,
     before: `${before.x} of ${before.n}`,
     after: `${after.x} of ${after.n}`,
+    since: null,
     nearerZero: null,
   };
 }
@@ -66,14 +74,19 @@ function settingChange({ what, periods }: SettingSeries): Change | null {
   const value = (sd: number | null, list: typeof periods) =>
     `${(sd ?? 0).toFixed(2)} mm (${list.reduce((sum, { n }) => sum + n, 0)} setups)`;
   return {
+    at: found.at,
+    side: sideOf(found),
     began: beganAt(periods, found),
     size,
     p: found.p,
     before: value(found.before, before),
     after: value(found.after, after),
+    since: null,
     nearerZero: spread ? null : Math.abs(found.after ?? 0) < Math.abs(found.before ?? 0),
   };
 }
+
+const sideOf = ({ change }: GroupedChange): Change['side'] => ((change ?? 0) > 0 ? 'up' : 'down');
 
 type Collapsible = SettingSeries['periods'];
 

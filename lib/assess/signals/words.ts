@@ -18,8 +18,9 @@ export function evidenceWords({ what, subject }: Series, noticed: string, change
   if (!change?.began) return `${head}: beyond its limit since ${noticed}; where it began cannot be told yet.`;
   const { period, low, high } = change.began;
   const between = low === high ? '' : ` (between ${low} and ${high})`;
+  const until = change.since === null ? 'before' : `from ${change.since} until then`;
   return (
-    `${head}: ${change.after} from ${period}${between} on, against ${change.before} before; ` +
+    `${head}: ${change.after} from ${period}${between} on, against ${change.before} ${until}; ` +
     `${sizeWords(change.size)}. Noticed in ${noticed}.`
   );
 }

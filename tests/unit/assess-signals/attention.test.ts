@@ -137,6 +137,27 @@ describe('attention', () => {
     expect(signal?.next).toMatch(/keep it/);
   });
 
+  it('never calls better what it shows to be worse, however often a series changed', () => {
+    const random = new Random(31);
+    let shown = 0;
+    for (let i = 0; i < 150; i++) {
+      const [first, second] = [10 + random.uniform() * 20, 35 + random.uniform() * 20];
+      const [a, b, c] = [random.uniform(), random.uniform(), random.uniform()];
+      const of = (at: number) => (at < first ? a : at < second ? b : c);
+      const series = [
+        settings(random, 60, 'setting-scatter', (at) => [0, 0.5 + of(at)]),
+        rates(random, 60, (at) => 0.3 + 0.6 * of(at)),
+      ];
+      for (const { what, direction, size } of attention(series, { recent: 12 }).signals) {
+        if (size === null) continue;
+        const better = what === 'right-first-time' ? size.value > 0 : size.value < 1;
+        expect(direction).toBe(better ? 'better' : 'worse');
+        shown++;
+      }
+    }
+    expect(shown).toBeGreaterThan(50);
+  });
+
   it('is quiet and says what that means; too little history is said too', () => {
     const random = new Random(4);
     expect(attention([rates(random, 20, () => 0.8)]).quiet).toMatch(
