@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import button from '@/app/_look/button.module.css';
 import { Page } from '@/app/_look/page';
+import { drawnOnce } from '@/app/_look/still';
 import { missCostOf } from '@/app/_shop/miss-cost';
 import { address, jobAddress, sheetAddress, type Query } from '@/app/_words/address';
 import { OutcomeTag } from '@/app/_words/jobs';
@@ -102,7 +103,13 @@ const readingsIn = onceFor((readings: readonly Reading[], { stage, attempt }: Ro
   frozen(readings.filter((reading) => reading.stage === stage && reading.attempt === attempt)),
 );
 
-function Lead({ row, timeZone, hands }: { row: JobRow; timeZone: string; hands: Hands }) {
+interface LeadProps {
+  row: JobRow;
+  timeZone: string;
+  hands: Hands;
+}
+
+const Lead = drawnOnce(function Lead({ row, timeZone, hands }: LeadProps) {
   const t = words('jobs');
   const { sheet } = row;
   return (
@@ -120,4 +127,4 @@ function Lead({ row, timeZone, hands }: { row: JobRow; timeZone: string; hands: 
       . <OutcomeTag outcome={row.outcome} />
     </>
   );
-}
+});

@@ -5,7 +5,6 @@ import button from '@/app/_look/button.module.css';
 import { FiguresRow } from '@/app/_look/figures-row';
 import { Note } from '@/app/_look/note';
 import { Page } from '@/app/_look/page';
-import { Pager } from '@/app/_look/pager';
 import { Panel } from '@/app/_look/panel';
 import { enter, viewerOrNull } from '@/app/_shop/enter';
 import { ExcludedNote } from '@/app/_shop/excluded-note';
@@ -33,7 +32,7 @@ import { Places } from '../_parts/places';
 import { Practice } from '../_parts/practice';
 import { Quarters } from '../_parts/quarters';
 import { rateFigure } from '../_parts/rate-figure';
-import { SetupTable } from '../_parts/setup-table';
+import { Setups } from '../_parts/setups';
 import { SpanFigures } from '../_parts/span-figures';
 import { SpanForm } from '../_parts/span-form';
 import { Tolerance } from '../_parts/tolerance';
@@ -148,24 +147,17 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
         <Quarters quarters={placed?.quarters ?? []} held={isHeld} here={here} question={question} />
       )}
       {months.length > 1 && <Months months={months} />}
-      <Panel id="setups" title={t('setups.title')} note={t('setups.note')}>
-        <SetupTable
-          setups={setups.rows}
-          timeZone={shop.timeZone}
-          hands={handsOf(viewer)}
-          show="gauge"
-          caption={
-            question.gauge === undefined
-              ? t('setups.caption', { n: setups.total, code })
-              : t('setups.captionWith', { n: setups.total, code, gauge: question.gauge })
-          }
-        />
-        <Pager
-          page={page}
-          pages={Math.max(1, Math.ceil(setups.total / SETUPS_A_PAGE))}
-          to={(number) => `${address(here, { ...question, page: number })}#setups`}
-        />
-      </Panel>
+      <Setups
+        setups={setups.rows}
+        total={setups.total}
+        page={page}
+        pages={Math.max(1, Math.ceil(setups.total / SETUPS_A_PAGE))}
+        code={code}
+        here={here}
+        question={question}
+        timeZone={shop.timeZone}
+        hands={handsOf(viewer)}
+      />
     </Page>
   );
 }
