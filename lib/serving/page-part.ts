@@ -7,8 +7,8 @@ export interface PagePart {
   packed: Buffer | null;
 }
 
-/** Bytes; so few between two parts that are packed stand as they are: to begin packing takes longer. */
-const NOT_WORTH_IT = 300;
+/** Bytes; so few between two parts that are packed stand as they are: to begin takes as long as packing some thousands. */
+const NOT_WORTH_IT = 1000;
 
 /** A page packed by more is a tenth smaller and takes twice as long. */
 const LEVEL = 3;
