@@ -6,24 +6,18 @@ test.use({ storageState: SIGNED_IN.manager });
 
 const rowsOf = (text: string): Record<string, string>[] => parse(text, { columns: true, bom: true });
 
-test('the overview names the technician whose training changed setting, and leads to the chart', async ({
+test('a list of signals without any says what that means, and a chart that is asked for is shown', async ({
   page,
 }) => {
-  await page.goto('/');
-  const attention = page.getByRole('region', { name: 'What needs attention now' });
-  const line = attention
-    .getByRole('listitem')
-    .filter({ hasText: 'Setting error (its scatter), technician QUI' });
-  await expect(line).toContainText('from May 2026');
-  await expect(line).toContainText('Better');
-  await expect(line).toContainText(/times the scatter \(95\s%: /);
-  await expect(line).toContainText('Next:');
-  await line.getByRole('link', { name: 'Its chart' }).click();
-  await expect(page).toHaveURL(/\/rates\/signals#setting-scatter-technician-QUI$/);
+  await page.goto('/rates/signals?series=setting-scatter-technician-QUI');
+  const list = page.getByRole('region', { name: 'Beyond a limit in the last months' });
+  await expect(list).toContainText(/Nothing stands out of chance in \d+ series/);
+  await expect(list).toContainText('about once in 24');
   const card = page.getByRole('region', { name: 'Setting error, its scatter, technician QUI' });
-  await expect(card.getByRole('img')).toHaveAccessibleName(/beyond a limit: .*\(down\)/);
+  await expect(card.getByRole('img')).toHaveAccessibleName(/No month is beyond a limit/);
   await card.getByText('The months as a table').click();
-  await expect(card.getByRole('row', { name: /Sept? 2026/ })).toContainText('down');
+  // After the training the scatter is below what it was, which is not yet beyond chance.
+  await expect(card.getByRole('row', { name: /Oct 2026/ })).toContainText(/−\d/);
 });
 
 test('rates by technician stand in the order of names, each with an interval, a place and what was expected', async ({

@@ -11,6 +11,7 @@ export * from './multiplicity';
 export * from './outliers';
 export * from './planning';
 export * from './robust';
+export * from './variances';
 export * from './variance-components';
 export * from './change-point';
 export * from './logistic';

@@ -190,6 +190,7 @@ export class ShopQuestions {
       {
         chart: (one, limits) => of('chart', one, limits, () => ONE_SERIES.chart(one, limits)),
         change: (one, side) => of('change', one, side, () => ONE_SERIES.change(one, side)),
+        tails: (one) => of('tails', one, null, () => ONE_SERIES.tails(one)),
       },
     );
     return {

@@ -1,5 +1,5 @@
 import { grouped } from '@/lib/measure/grouped';
-import { mergeCollapsed } from '@/lib/stats';
+import { mergeCollapsed, varianceRoot } from '@/lib/stats';
 import { MeasuredSums, type HandSums, type MeasuredByGauge } from '../measured';
 import type { JobRisk } from '../measuring-risk';
 import type { RateJob } from '../rates';
@@ -20,7 +20,10 @@ export interface WorkMonth {
   rates: RateJob[];
   risks: JobRisk[];
   missets: [technician: string, counts: MissetCount[]][];
-  /** Squares of the setting errors of each technician within the rounds. */
+  /**
+   * The scatter of each technician's setting errors within the rounds, as a sum of squares. It is the mean of the rounds on
+   * the scale of `varianceRoot`: one round with a small mis-set or a tilted datum in it must not make a month.
+   */
   scatter: { technician: string; df: number; ss: number }[];
   /** The mean setting error of each round by gauge, collapsed. */
   gaugeMeans: { gauge: string; n: number; mean: number; ss: number }[];
@@ -34,7 +37,7 @@ export class WorkSums {
   readonly #rates: RateJob[] = [];
   readonly #risks: JobRisk[] = [];
   readonly #missets = new MissetCounts();
-  readonly #scatter = new Map<string, WorkMonth['scatter'][number]>();
+  readonly #scatter = new Map<string, { df: number; weight: number; roots: number }>();
   readonly #gauges = new Map<string, WorkMonth['gaugeMeans'][number]>();
 
   /** A job that was begun in this month. */
@@ -52,9 +55,12 @@ export class WorkSums {
     this.#jobs.add(job);
     for (const [technician, own] of grouped(errors, (error) => error.technician)) {
       const mean = meanOf(own);
-      const known = this.#scatter.get(technician) ?? { technician, df: 0, ss: 0 };
-      known.df += own.length - 1;
-      known.ss += own.reduce((sum, { error }) => sum + (error - mean) ** 2, 0);
+      const known = this.#scatter.get(technician) ?? { df: 0, weight: 0, roots: 0 };
+      const df = own.length - 1;
+      const found = varianceRoot({ df, ss: own.reduce((sum, { error }) => sum + (error - mean) ** 2, 0) });
+      known.df += df;
+      known.weight += found?.weight ?? 0;
+      known.roots += (found?.root ?? 0) * (found?.weight ?? 0);
       this.#scatter.set(technician, known);
     }
     for (const [gauge, own] of grouped(errors, (error) => error.gauge)) {
@@ -73,7 +79,10 @@ export class WorkSums {
       rates: this.#rates,
       risks: this.#risks,
       missets: this.#missets.all(),
-      scatter: [...this.#scatter.values()],
+      scatter: [...this.#scatter].map(([technician, { df, weight, roots }]) => ({
+        ...{ technician, df },
+        ss: df === 0 ? 0 : df * (roots / weight) ** 3,
+      })),
       gaugeMeans: [...this.#gauges.values()],
     };
   }

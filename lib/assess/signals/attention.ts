@@ -3,6 +3,7 @@ import type { Change } from './change';
 import { changeBehind } from './change-behind';
 import { chartOf } from './chart';
 import { designOf, type SignalOptions } from './design';
+import { tailsOf, tailsOfAll } from './long-tails';
 import type { ChartPoint, Design, Series, Signal, SignalChart, Subject } from './types';
 import { evidenceWords, nextWords } from './words';
 
@@ -19,9 +20,10 @@ export interface Attention {
 export interface OneSeries {
   chart: typeof chartOf;
   change: typeof changeBehind;
+  tails: typeof tailsOf;
 }
 
-export const ONE_SERIES: OneSeries = { chart: chartOf, change: changeBehind };
+export const ONE_SERIES: OneSeries = { chart: chartOf, change: changeBehind, tails: tailsOf };
 
 const ORDER: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician'];
 
@@ -33,15 +35,17 @@ const ORDER: readonly Subject['kind'][] = ['shop', 'gauge', 'sheet', 'technician
 export function attention(
   series: readonly Series[],
   options: SignalOptions = {},
-  { chart, change }: OneSeries = ONE_SERIES,
+  { chart, change, tails }: OneSeries = ONE_SERIES,
 ): Attention {
   const { recent = 3 } = options;
   const { ewmaLimit, cusumLimit, ...design } = designOf(series, options);
-  const charts = series.map((one) => chart(one, { ...design, ewmaLimit, cusumLimit }));
+  const excess = tailsOfAll(series.flatMap((one) => tails(one) ?? []));
+  const charts = series.map((one) =>
+    chart(one, { ...design, ewmaLimit, cusumLimit, ...(one.what === 'setting-scatter' && { excess }) }),
+  );
   const alarms = charts.map(({ points }) => lastAlarm(points, recent));
   const changes = series.map((one, i) => change(one, alarms[i]?.side ?? null));
-  const known = changes.flatMap((change) => (change?.p == null ? [] : [change.p]));
-  const adjusted = benjaminiHochberg(known);
+  const adjusted = benjaminiHochberg(changes.flatMap((change) => change?.p ?? []));
   let next = 0;
   const ps = changes.map((change) => (change?.p == null ? null : (adjusted[next++] ?? null)));
   const signals = series.flatMap((one, i): Signal[] => {
@@ -58,29 +62,31 @@ export function attention(
 
 interface Alarm {
   side: 'up' | 'down';
-  /** The first period of the unbroken run of alarms that reaches into the last ones. */
-  noticed: string;
+  /** The first period of the unbroken run of alarms that reaches into the last ones, by its place in the series. */
+  at: number;
 }
 
 function lastAlarm(points: readonly ChartPoint[], recent: number): Alarm | null {
-  const scored = points.filter(({ score }) => score !== null);
+  const scored = points.flatMap(({ score, alarm }, at) => (score === null ? [] : [{ at, alarm }]));
   let last = scored.length - 1;
   while (last >= 0 && scored[last]?.alarm === null) last--;
-  const at = scored[last];
-  if (!at?.alarm || last < scored.length - recent) return null;
+  const side = scored[last]?.alarm ?? null;
+  if (side === null || last < scored.length - recent) return null;
   let first = last;
-  while (first > 0 && scored[first - 1]?.alarm === at.alarm) first--;
-  return { side: at.alarm, noticed: scored[first]?.period ?? at.period };
+  while (first > 0 && scored[first - 1]?.alarm === side) first--;
+  return { side, at: scored[first]?.at ?? 0 };
 }
 
 function signalOf(series: Series, alarm: Alarm, change: Change | null, p: number | null): Signal {
   const direction = directionOf(series, alarm.side, change);
   const { what, subject } = series;
+  // An alarm that was there by chance goes over into the one that the change raised.
+  const noticed = series.periods[Math.max(alarm.at, change?.at ?? 0)]?.period ?? '';
   return {
-    ...{ what, subject, direction, noticed: alarm.noticed, p },
+    ...{ what, subject, direction, noticed, p },
     began: change?.began ?? null,
     size: change?.size ?? null,
-    evidence: evidenceWords(series, alarm.noticed, change),
+    evidence: evidenceWords(series, noticed, change),
     next: nextWords(what, subject, direction),
   };
 }

@@ -20,11 +20,12 @@ export function changeBehind(series: Series, side: Change['side'] | null): Chang
     if (change === null) return found;
     const p = change.p === null ? null : Math.min(1, looked * change.p);
     const isClear = p !== null && p < CLEAR;
+    const at = from + change.at;
     if (change.side !== side && isClear) found = null;
     if (change.side === side && (isClear || found === null))
-      found = { ...change, p, at: from + change.at, since: from === 0 ? null : nameOf(series, from) };
+      found = { ...change, p, at, since: from === 0 ? null : (series.periods[from]?.period ?? null) };
     if (found !== null && !isClear) return found;
-    from += change.at;
+    from = at;
   }
 }
 
@@ -32,5 +33,3 @@ function after(series: Series, from: number): Series {
   if (series.what === 'right-first-time') return { ...series, periods: series.periods.slice(from) };
   return { ...series, periods: series.periods.slice(from) };
 }
-
-const nameOf = ({ periods }: Series, at: number): string | null => periods[at]?.period ?? null;

@@ -1,14 +1,16 @@
 import {
+  excessSpread,
   meanChangePoint,
   mergeCollapsed,
   rateChangePoint,
   rateDifference,
-  scatterChangePoint,
   sdRatio,
   tInterval,
   type Collapsed,
   type GroupedChange,
+  type VarianceGroup,
 } from '@/lib/stats';
+import { changeOfScatter, varianceGroups } from './long-tails';
 import type { RateSeries, Series, SettingSeries, Signal } from './types';
 
 export interface Change {
@@ -62,46 +64,59 @@ function rateChange({ periods }: RateSeries): Change | null {
   };
 }
 
-function settingChange({ what, periods }: SettingSeries): Change | null {
-  const spread = what === 'setting-scatter';
-  const found = spread
-    ? scatterChangePoint(periods.map(({ n, ss }) => ({ df: Math.max(0, n - 1), ss: n > 1 ? ss : 0 })))
-    : meanChangePoint(periods);
+function settingChange(series: SettingSeries): Change | null {
+  return series.what === 'setting-scatter' ? scatterChange(series) : biasChange(series);
+}
+
+function scatterChange({ periods }: SettingSeries): Change | null {
+  const groups = varianceGroups(periods);
+  const found = changeOfScatter(groups);
   if (found.at === null) return null;
-  const before = periods.slice(0, found.at);
-  const after = periods.slice(found.at);
-  const size = spread ? ratioOf(after, before) : differenceOf(after, before);
-  const value = (sd: number | null, list: typeof periods) =>
-    `${(sd ?? 0).toFixed(2)} mm (${list.reduce((sum, { n }) => sum + n, 0)} setups)`;
+  // Where small mis-sets are among the settings, less can be told from as many of them.
+  const excess = excessSpread(groups, [found.at]);
+  const [before, after] = [pooled(groups.slice(0, found.at)), pooled(groups.slice(found.at))];
+  const { ratio, low, high } = sdRatio(
+    { sd: after.sd, df: after.df / excess },
+    { sd: before.sd, df: before.df / excess },
+  );
+  const size =
+    ratio === null || low === null || high === null
+      ? null
+      : ({ unit: 'ratio', value: ratio, low, high } as const);
+  return changeAt(found.at, { ...found, before: before.sd, after: after.sd }, periods, size);
+}
+
+function pooled(groups: readonly VarianceGroup[]): { sd: number; df: number } {
+  const df = groups.reduce((sum, one) => sum + one.df, 0);
+  return { sd: df === 0 ? 0 : Math.sqrt(groups.reduce((sum, one) => sum + one.ss, 0) / df), df };
+}
+
+function biasChange({ periods }: SettingSeries): Change | null {
+  const found = meanChangePoint(periods);
+  if (found.at === null) return null;
+  const size = differenceOf(periods.slice(found.at), periods.slice(0, found.at));
+  const nearerZero = Math.abs(found.after ?? 0) < Math.abs(found.before ?? 0);
+  return { ...changeAt(found.at, found, periods, size), nearerZero };
+}
+
+type Periods = SettingSeries['periods'];
+
+function changeAt(at: number, found: GroupedChange, periods: Periods, size: Change['size']): Change {
+  const value = (mm: number | null, list: Periods) =>
+    `${(mm ?? 0).toFixed(2)} mm (${list.reduce((sum, { n }) => sum + n, 0)} setups)`;
   return {
-    at: found.at,
+    ...{ at, size, p: found.p, since: null, nearerZero: null },
     side: sideOf(found),
     began: beganAt(periods, found),
-    size,
-    p: found.p,
-    before: value(found.before, before),
-    after: value(found.after, after),
-    since: null,
-    nearerZero: spread ? null : Math.abs(found.after ?? 0) < Math.abs(found.before ?? 0),
+    before: value(found.before, periods.slice(0, at)),
+    after: value(found.after, periods.slice(at)),
   };
 }
 
 const sideOf = ({ change }: GroupedChange): Change['side'] => ((change ?? 0) > 0 ? 'up' : 'down');
 
-type Collapsible = SettingSeries['periods'];
-
-function ratioOf(after: Collapsible, before: Collapsible): Signal['size'] {
-  const pooled = (list: Collapsible) => {
-    const df = list.reduce((sum, { n }) => sum + Math.max(0, n - 1), 0);
-    const ss = list.reduce((sum, one) => sum + (one.n > 1 ? one.ss : 0), 0);
-    return { df, sd: df > 0 ? Math.sqrt(ss / df) : 0 };
-  };
-  const { ratio, low, high } = sdRatio(pooled(after), pooled(before));
-  return ratio === null || low === null || high === null ? null : { unit: 'ratio', value: ratio, low, high };
-}
-
-function differenceOf(after: Collapsible, before: Collapsible): Signal['size'] {
-  const merged = (list: Collapsible) =>
+function differenceOf(after: Periods, before: Periods): Signal['size'] {
+  const merged = (list: Periods) =>
     list.reduce<Collapsed>((sum, one) => mergeCollapsed(sum, one), { n: 0, mean: 0, rest: 0, ss: 0 });
   const [a, b] = [merged(after), merged(before)];
   const df = a.n + b.n - 2;

@@ -1,7 +1,12 @@
 import { scorerOf } from './scores';
 import type { ChartPoint, Design, Series, SignalChart } from './types';
 
-type Limits = Pick<Design, 'lambda' | 'k'> & { ewmaLimit: number; cusumLimit: number };
+type Limits = Pick<Design, 'lambda' | 'k'> & {
+  ewmaLimit: number;
+  cusumLimit: number;
+  /** Of a scatter: how long the tails of all hands are. */
+  excess?: number;
+};
 
 /**
  * EWMA and two-sided CUSUM of the scores of one series: z ← λ x + (1 − λ) z, U ← max(0, U + x − k), D ← max(0, D − x − k).
@@ -11,8 +16,8 @@ type Limits = Pick<Design, 'lambda' | 'k'> & { ewmaLimit: number; cusumLimit: nu
  * Source: NIST/SEMATECH e-Handbook, 6.3.2.3 and 6.3.2.4.
  */
 export function chartOf(series: Series, design: Limits): SignalChart {
-  const { lambda, k, ewmaLimit, cusumLimit } = design;
-  const scorer = scorerOf(series);
+  const { lambda, k, ewmaLimit, cusumLimit, excess } = design;
+  const scorer = scorerOf(series, excess);
   let [ewma, upper, lower] = [0, 0, 0];
   const points = series.periods.map(({ period }, i): ChartPoint => {
     const score = scorer.score(i);

@@ -1,6 +1,6 @@
-import { requireLevel, requireNotNegative, requireWhole } from '@/lib/stats/arguments';
+import { requireAllFinite, requireLevel, requirePositive, requireWhole } from '@/lib/stats/arguments';
 import { mergeCollapsed, type Collapsed, type CollapsedInput } from '@/lib/stats/collapse';
-import { chiSquareUpper, fCdf, fUpper, logGamma, tUpper } from '@/lib/stats/distributions';
+import { chiSquareUpper, logGamma, tUpper } from '@/lib/stats/distributions';
 import { stretch } from './stretch';
 
 /** Where a row of groups changed. Places are those of groups, from 0. */
@@ -114,59 +114,66 @@ export function rateChangePoint(
   );
 }
 
+/** A value and how much it weighs: its variance is one unknown σ² over its weight. */
+export interface Weighted {
+  value: number;
+  weight: number;
+}
+
 /**
- * One change of the scatter in a row of groups of normal values, each with a mean of its own: where, and how sure.
- * A group is its degrees of freedom and its sum of squares about its mean.
- *
- * With flat priors on the place and on the logs of both sds the probability of a place is proportional to
- * Γ(ν₁/2) S₁^(−ν₁/2) Γ(ν₂/2) S₂^(−ν₂/2), ν and S the sums before and after it. `before`, `after` and `change` are sds;
- * `p` is the clearest F ratio over all places, two-sided, times their number. Null with `why` for fewer than two groups
- * with degrees of freedom or without any scatter.
- * Source: Smith (1975), Biometrika 62, 407–416, for a change of the variance.
+ * One change of the mean in a row of values that weigh differently: where, and how sure. As `changePoint`, whose result it
+ * gives where all weigh the same; a null is a place without a value, before which no change can be.
+ * Null with `why` for fewer than four values, or where all are equal. RangeError for weights that are not positive.
+ * Source: as `changePoint`.
  */
-export function scatterChangePoint(
-  groups: readonly { df: number; ss: number }[],
+export function weightedChangePoint(
+  values: readonly (Weighted | null)[],
   options: { level?: number; least?: number } = {},
 ): GroupedChange {
   const { level = 0.95, least = 1 } = options;
   requireLevel('The level of an interval', level);
-  requireWhole('The least number of groups on a side', least, 1);
-  for (const { df, ss } of groups) {
-    requireWhole('The degrees of freedom of a group', df);
-    requireNotNegative('The sum of squares of a group', ss);
+  requireWhole('The least number of values on a side', least, 1);
+  for (const one of values) {
+    requireAllFinite('The values', one === null ? [] : [one.value]);
+    requirePositive('The weight of a value', one?.weight ?? 1);
   }
-  const sum = (list: readonly { df: number; ss: number }[]) => ({
-    df: list.reduce((total, { df }) => total + df, 0),
-    ss: list.reduce((total, { ss }) => total + ss, 0),
-  });
-  const splits = cuts(groups, ({ df }) => df > 0, least).map((at) => ({
+  const there = values.filter((one) => one !== null);
+  const n = there.length;
+  const total = sumsOf(there);
+  const splits = cuts(values, (one) => one !== null, least).map((at) => ({
     at,
-    before: sum(groups.slice(0, at)),
-    after: sum(groups.slice(at)),
+    before: sumsOf(values.slice(0, at)),
+    after: sumsOf(values.slice(at)),
   }));
-  if (splits.length === 0) {
-    return { ...NONE, probabilities: [], why: 'A change of scatter needs two groups of repeated values.' };
-  }
-  if (splits.some(({ before, after }) => !(before.ss > 0 && after.ss > 0))) {
-    return { ...NONE, probabilities: [], why: 'There is no scatter on one side of a change.' };
-  }
-  const logs = splits.map(({ before, after }) => logVariance(before) + logVariance(after));
-  const ps = splits.map(({ before, after }) => {
-    const f = after.ss / after.df / (before.ss / before.df);
-    return 2 * Math.min(fUpper(f, after.df, before.df), fCdf(f, after.df, before.df));
+  if (splits.length === 0 || n < 4)
+    return { ...NONE, probabilities: [], why: 'A change needs four values at least.' };
+  if (!(total.ss > 0)) return { ...NONE, probabilities: [], why: 'All values are equal.' };
+  const floor = total.ss * 1e-30;
+  const within = splits.map(({ before, after }) => Math.max(before.ss + after.ss, floor));
+  const ts = splits.map(({ before, after }, i) => {
+    const between = ((before.weight * after.weight) / total.weight) * (after.mean - before.mean) ** 2;
+    return Math.sqrt((between * (n - 2)) / (within[i] ?? floor));
   });
-  const sd = ({ df, ss }: { df: number; ss: number }) => Math.sqrt(ss / df);
   return answer(
-    groups.length,
-    splits.map(({ at, before, after }) => ({ at, before: sd(before), after: sd(after) })),
-    logs,
-    Math.min(1, splits.length * Math.min(...ps)),
+    values.length,
+    splits.map(({ at, before, after }) => ({ at, before: before.mean, after: after.mean })),
+    splits.map(
+      ({ before, after }, i) =>
+        -0.5 * Math.log(before.weight * after.weight) - ((n - 2) / 2) * Math.log(within[i] ?? floor),
+    ),
+    Math.min(1, 2 * splits.length * tUpper(Math.max(...ts), n - 2)),
     level,
   );
 }
 
-const logVariance = ({ df, ss }: { df: number; ss: number }): number =>
-  logGamma(df / 2) - (df / 2) * Math.log(ss);
+/** Weight, mean and weighted sum of squares about it. */
+function sumsOf(values: readonly (Weighted | null)[]): { weight: number; mean: number; ss: number } {
+  const there = values.filter((one) => one !== null);
+  const weight = there.reduce((sum, one) => sum + one.weight, 0);
+  const mean = there.reduce((sum, one) => sum + one.weight * one.value, 0) / weight;
+  return { weight, mean, ss: there.reduce((sum, one) => sum + one.weight * (one.value - mean) ** 2, 0) };
+}
+
 const EMPTY: Collapsed = { n: 0, mean: 0, rest: 0, ss: 0 };
 const merge = (a: Collapsed, b: CollapsedInput): Collapsed => mergeCollapsed(a, b);
 const add = (a: { x: number; n: number }, b: { x: number; n: number }) => ({ x: a.x + b.x, n: a.n + b.n });

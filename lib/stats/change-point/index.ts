@@ -2,6 +2,7 @@ export { changePoint, type ChangePoint } from './change-point';
 export {
   meanChangePoint,
   rateChangePoint,
-  scatterChangePoint,
+  weightedChangePoint,
   type GroupedChange,
+  type Weighted,
 } from './grouped-change-point';

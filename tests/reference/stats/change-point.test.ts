@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { changePoint } from '@/lib/stats';
+import { changePoint, weightedChangePoint } from '@/lib/stats';
 import { expectRelative } from './closeness';
 
 /** Yearly flow of the Nile at Aswan 1871–1970 (R dataset Nile; Cobb 1978, Biometrika 65, 243–251). */
@@ -37,5 +37,57 @@ describe('changePoint on the Nile', () => {
 
   it('p is R t.test(var.equal = TRUE) at the best place, times 97 places', () => {
     expectRelative(found.p, 7.21587104051798e-12, 1e-9);
+  });
+});
+
+describe('weightedChangePoint', () => {
+  it('is changePoint, held against R above, where all weigh the same and some places are empty', () => {
+    const found = changePoint(NILE, { least: 1 });
+    const values = [...NILE.slice(0, 10), null, ...NILE.slice(10)].map((value) =>
+      value === null ? null : { value, weight: 3 },
+    );
+    const weighted = weightedChangePoint(values);
+    expect(weighted.at).toBe(29);
+    expectRelative(weighted.p, found.p ?? NaN, 1e-9);
+    expectRelative(weighted.change, found.change ?? NaN, 1e-12);
+    [...values.keys()].forEach((at) => {
+      const expected = at === 10 ? 0 : (found.probabilities[at < 10 ? at : at - 1] ?? NaN);
+      expect(Math.abs((weighted.probabilities[at] ?? NaN) - expected)).toBeLessThan(1e-9);
+    });
+  });
+
+  it('weighs the places as integrating the likelihood over both means and the scatter on a grid does', () => {
+    const values = [
+      { value: 1.1, weight: 4 },
+      { value: 0.9, weight: 1 },
+      { value: 1.6, weight: 2 },
+      { value: 1.9, weight: 3 },
+    ];
+    const overMean = (some: typeof values, sd: number) => {
+      let sum = 0;
+      for (let mean = -8; mean < 11; mean += 0.02)
+        sum += Math.exp(
+          -some.reduce((all, { value, weight }) => all + weight * (value - mean) ** 2, 0) / (2 * sd * sd),
+        );
+      return sum;
+    };
+    const places = [1, 2, 3].map((at) => {
+      let sum = 0;
+      for (let log = -5; log < 3; log += 0.02) {
+        const sd = Math.exp(log);
+        sum +=
+          overMean(values.slice(0, at), sd) * overMean(values.slice(at), sd) * Math.exp(-values.length * log);
+      }
+      return sum;
+    });
+    const total = places.reduce((sum, one) => sum + one, 0);
+    const found = weightedChangePoint(values);
+    places.forEach((one, i) => expect(found.probabilities[i + 1]).toBeCloseTo(one / total, 3));
+    expect(found.at).toBe(2);
+  });
+
+  it('refuses weights that are none', () => {
+    expect(() => weightedChangePoint([{ value: 1, weight: 0 }])).toThrow(RangeError);
+    expect(weightedChangePoint([{ value: 1, weight: 1 }, null]).why).toMatch(/four values/);
   });
 });

@@ -16,6 +16,7 @@ import {
 import type { SettingError } from '@/lib/assess/answers/setting-errors';
 import { startingPoint } from '@/lib/assess/cause/learned';
 import { firstReadings } from '@/lib/assess/habits';
+import { varianceRoot } from '@/lib/stats';
 import { habitShop } from '@/tests/simulation/habit-shop';
 
 /** One round in each job, all of January. */
@@ -65,11 +66,17 @@ const seriesOf = (standing: Standing, what: string, name: string) =>
 
 it('a round counts once for a bias, however many heights share its datum, and only what lies within it for scatter', () => {
   const standing = ofRounds(errors(1, 2, 3), errors(-1, 1));
-  // Means of the rounds 2 and 0; squares within them 2 and 2, on 2 and 1 degrees of freedom.
+  // Means of the rounds 2 and 0.
   const bias = [{ period: '2026-01', n: 2, mean: 1, ss: 2 }];
   expect(seriesOf(standing, 'setting-bias', 'A')).toEqual(bias);
   expect(seriesOf(standing, 'setting-bias', 'C1')).toEqual(bias);
-  expect(seriesOf(standing, 'setting-scatter', 'A')).toEqual([{ period: '2026-01', n: 4, mean: 0, ss: 4 }]);
+  // Squares within them 2 and 2, on 2 and 1 degrees of freedom: their cube roots are averaged.
+  const roots = [varianceRoot({ df: 2, ss: 2 }), varianceRoot({ df: 1, ss: 2 })].flatMap((one) => one ?? []);
+  const weight = roots.reduce((sum, one) => sum + one.weight, 0);
+  const root = roots.reduce((sum, one) => sum + one.root * one.weight, 0) / weight;
+  const scatter = seriesOf(standing, 'setting-scatter', 'A')?.[0];
+  expect(scatter).toMatchObject({ period: '2026-01', n: 4, mean: 0 });
+  expect(scatter?.ss).toBeCloseTo(3 * root ** 3, 12);
 });
 
 it('a datum that is off by the same for a whole round leaves the scatter as it is', () => {

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { attention, ONE_SERIES, type SettingSeries } from '@/lib/assess/signals';
+import { expectRelative } from '@/tests/reference/stats/closeness';
+import {
+  attention,
+  ONE_SERIES,
+  type Series,
+  type SettingSeries,
+  type SignalChart,
+} from '@/lib/assess/signals';
 
 const month = (i: number) => `${2016 + Math.floor(i / 12)}-${String((i % 12) + 1).padStart(2, '0')}`;
 
@@ -38,26 +45,37 @@ describe('the change behind an alarm', () => {
   });
 
   it('counts each look into what chance alone would show', () => {
-    const later = { ...roseAndFell, periods: roseAndFell.periods.slice(60) };
+    const whole = scatters(120, (i) => (i < 60 ? 0.8 : i < 108 ? 1.2 : 0.9) * (1 + 0.3 * Math.cos(2 * i)));
+    const later = { ...whole, periods: whole.periods.slice(60) };
     const alone = ONE_SERIES.change(later, 'down');
-    const change = ONE_SERIES.change(roseAndFell, 'down');
-    expect(change?.p).toBeGreaterThan(0);
-    expect(change?.p).toBeCloseTo(2 * (alone?.p ?? 0), 12);
+    expect(alone).toMatchObject({ at: 48, since: null });
+    expect(alone?.p).toBeGreaterThan(0);
+    const change = ONE_SERIES.change(whole, 'down');
+    expect(change).toMatchObject({ at: 108, since: month(60) });
+    expectRelative(change?.p, 2 * (alone?.p ?? NaN), 1e-9);
   });
 
   it('is told with the time that it is held against', () => {
     const [signal] = attention([roseAndFell], {}, { ...ONE_SERIES, chart: alarmed }).signals;
-    expect(signal).toMatchObject({ direction: 'better', size: { unit: 'ratio' } });
+    expect(signal).toMatchObject({ direction: 'better', size: { unit: 'ratio' }, noticed: month(119) });
     expect(signal?.evidence).toMatch(/ against 1\.20 mm \(384 setups\) from 2021-01 until then; 0\.75 times/);
+  });
+
+  it('was not noticed before it began, though an alarm may have stood by chance', () => {
+    const chart = (series: Series) => alarmedFrom(series, 100);
+    const [signal] = attention([roseAndFell], {}, { ...ONE_SERIES, chart }).signals;
+    expect(signal).toMatchObject({ noticed: month(108), began: { period: month(108) } });
   });
 });
 
 /** A chart that stands below its limit now, whatever came before. */
-const alarmed: typeof ONE_SERIES.chart = (series) => ({
+const alarmed: typeof ONE_SERIES.chart = (series) => alarmedFrom(series, series.periods.length - 1);
+
+const alarmedFrom = (series: Series, from: number): SignalChart => ({
   series,
   points: series.periods.map(({ period }, i) => ({
     ...{ period, score: 0, ewma: 0, upper: 0, lower: 0 },
-    alarm: i === series.periods.length - 1 ? 'down' : null,
+    alarm: i >= from ? 'down' : null,
   })),
   ...{ ewmaLimit: 1, cusumLimit: 5, why: null },
 });
