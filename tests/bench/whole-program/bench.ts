@@ -21,8 +21,12 @@ const SIZES = [
 
 /** Milliseconds of work aimed at for one new reading. */
 const ONE_READING_AIM = 50;
-/** So many are stored before those that count: a process that serves has compiled its code. Then so many. */
-const WARM_UP = 40;
+/**
+ * So many are stored before those that count: a process that serves has compiled its code, of which some is compiled until
+ * about here. Then so many. Those after `EARLY` are told beside them.
+ */
+const WARM_UP = 160;
+const EARLY = 40;
 const COUNTED = 20;
 
 const OneReading = z.object({
@@ -150,11 +154,11 @@ async function benchOneReading(file: string, address: string, where: string, say
   const title = `  one new reading${where}`.padEnd(29);
   if (found === null) return say(`${title} failed`);
   const toldOf = (all: readonly number[], digits?: number) =>
-    `${spread(all.slice(WARM_UP), digits)} ms (the first ten of a process ${middleOf(all.slice(0, 10)).toFixed(0)} in the middle)`;
+    `${spread(all.slice(WARM_UP), digits)} ms (in the middle the first ten of a process ${middleOf(all.slice(0, 10)).toFixed(0)}, the ${EARLY + 1}st to ${EARLY + COUNTED}th ${middleOf(all.slice(EARLY, EARLY + COUNTED)).toFixed(0)})`;
   const of = ratio(middleOf(found.followed.slice(WARM_UP)) / ONE_READING_AIM);
   const ofAll = ratio(middleOf(found.figured.slice(WARM_UP)) / ONE_READING_AIM);
   say(
-    `${title} once code is compiled: stored with ${toldOf(found.stored)} of processor; rollup, verdict and proof with ${toldOf(found.followed)}, aim ${ONE_READING_AIM} ms: ${of} of it; all figures and answers behind the pages with ${toldOf(found.figured, 0)}: ${ofAll} of it`,
+    `${title} from the ${WARM_UP + 1}st of a process on: stored with ${toldOf(found.stored)} of processor; rollup, verdict and proof with ${toldOf(found.followed)}, aim ${ONE_READING_AIM} ms: ${of} of it; all figures and answers behind the pages with ${toldOf(found.figured, 0)}: ${ofAll} of it`,
   );
 }
 
