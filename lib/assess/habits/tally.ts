@@ -116,14 +116,30 @@ export function addTallies(tallies: Iterable<HabitTally>): HabitTally {
     }
   }
   sum.shown = Object.fromEntries([...shown].map(([what, lists]) => [what, newestOf(lists)]));
-  return sum;
+  return inOrderOfGauges(sum);
 }
 
 /** The same without the setups that show something, which are the most work: `shown` is empty. */
 export function addCountsOf(tallies: Iterable<HabitTally>): HabitTally {
   const sum = emptyTally();
   for (const tally of tallies) addInto(sum, tally);
+  return inOrderOfGauges(sum);
+}
+
+/**
+ * What is reckoned over the gauges of a hand is added up in this order. A tally that a database gives back may hold its
+ * fields in another one than it was handed, and the last digits of a figure must not hang on that.
+ */
+function inOrderOfGauges(sum: HabitTally): HabitTally {
+  for (const habit of MEAN_HABITS) sum.means[habit].by = inOrder(sum.means[habit].by);
+  sum.places = inOrder(sum.places);
   return sum;
+}
+
+function inOrder<Of>(by: Record<string, Of>): Record<string, Of> {
+  const tags = Object.keys(by);
+  if (tags.every((tag, i) => i === 0 || (tags[i - 1] ?? '') < tag)) return by;
+  return Object.fromEntries(Object.entries(by).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 function addInto(sum: HabitTally, tally: HabitTally): void {

@@ -5,6 +5,7 @@ import {
   firstReadings,
   habitMatrix,
   HABITS,
+  sumByTechnician,
   tallyHabits,
   tallyShop,
 } from '@/lib/assess/habits';
@@ -37,6 +38,20 @@ describe('tallies of habits', () => {
     expect(JSON.parse(JSON.stringify(whole))).toEqual(whole);
     for (const setups of Object.values(whole.shown)) expect(setups.length).toBeLessThanOrEqual(MOST_SHOWN);
     expect(Math.max(...of('B').map((tally) => JSON.stringify(tally).length))).toBeLessThan(8_000);
+  });
+
+  it('tell the same to the last digit in whatever order a database gives their fields back', () => {
+    const backwards = <Of>(by: Record<string, Of>): Record<string, Of> =>
+      Object.fromEntries(Object.entries(by).reverse());
+    const turned = tallies.map(([technician, tally]): [string, typeof tally] => {
+      const means = structuredClone(tally.means);
+      for (const mean of Object.values(means)) mean.by = backwards(mean.by);
+      return [technician, { ...tally, means, places: backwards(tally.places) }];
+    });
+    const matrix = (all: typeof tallies) =>
+      habitMatrix(sumByTechnician(all.map((one) => new Map([one]))));
+    expect(Object.keys(turned[0]?.[1].places ?? {})).not.toEqual(Object.keys(tallies[0]?.[1].places ?? {}));
+    expect(JSON.stringify(matrix(turned))).toBe(JSON.stringify(matrix(tallies)));
   });
 
   it('keep the newest setups', () => {
