@@ -21,8 +21,8 @@ export interface WorkMonth {
   risks: JobRisk[];
   missets: [technician: string, counts: MissetCount[]][];
   /**
-   * The scatter of each technician's setting errors within the rounds, as a sum of squares. It is the mean of the rounds on
-   * the scale of `varianceRoot`: one round with a small mis-set or a tilted datum in it must not make a month.
+   * The scatter of each technician's setting errors within the rounds, as the sum of squares whose root is the mean of the
+   * rounds' own (`varianceRoot`): one round with a small mis-set or a tilted datum in it must not make a month.
    */
   scatter: { technician: string; df: number; ss: number }[];
   /** The mean setting error of each round by gauge, collapsed. */
@@ -79,10 +79,10 @@ export class WorkSums {
       rates: this.#rates,
       risks: this.#risks,
       missets: this.#missets.all(),
-      scatter: [...this.#scatter].map(([technician, { df, weight, roots }]) => ({
-        ...{ technician, df },
-        ss: df === 0 ? 0 : df * (roots / weight) ** 3,
-      })),
+      scatter: [...this.#scatter].map(([technician, { df, weight, roots }]) => {
+        const one = varianceRoot({ df, ss: df });
+        return { technician, df, ss: one === null ? 0 : df * (roots / weight / one.root) ** 3 };
+      }),
       gaugeMeans: [...this.#gauges.values()],
     };
   }

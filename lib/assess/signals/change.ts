@@ -8,7 +8,6 @@ import {
   tInterval,
   type Collapsed,
   type GroupedChange,
-  type VarianceGroup,
 } from '@/lib/stats';
 import { changeOfScatter, varianceGroups } from './long-tails';
 import type { RateSeries, Series, SettingSeries, Signal } from './types';
@@ -30,8 +29,8 @@ export interface Change {
 }
 
 /**
- * Where a series changed most clearly, and by how much. The interval of the size takes the likeliest place as the true one, which makes
- * it a little too far from 0 where the change is small.
+ * Where a series changed most clearly, and by how much. The interval of the size takes the likeliest place as the true
+ * one, which makes it a little too far from 0 where the change is small.
  */
 export function changeOf(series: Series): Change | null {
   return series.what === 'right-first-time' ? rateChange(series) : settingChange(series);
@@ -74,22 +73,21 @@ function scatterChange({ periods }: SettingSeries): Change | null {
   if (found.at === null) return null;
   // Where small mis-sets are among the settings, less can be told from as many of them.
   const excess = excessSpread(groups, [found.at]);
-  const [before, after] = [pooled(groups.slice(0, found.at)), pooled(groups.slice(found.at))];
+  const df = (list: typeof groups) => list.reduce((sum, one) => sum + one.df, 0) / excess;
+  const [before, after] = [sdOf(found.before), sdOf(found.after)];
   const { ratio, low, high } = sdRatio(
-    { sd: after.sd, df: after.df / excess },
-    { sd: before.sd, df: before.df / excess },
+    { sd: after, df: df(groups.slice(found.at)) },
+    { sd: before, df: df(groups.slice(0, found.at)) },
   );
   const size =
     ratio === null || low === null || high === null
       ? null
       : ({ unit: 'ratio', value: ratio, low, high } as const);
-  return changeAt(found.at, { ...found, before: before.sd, after: after.sd }, periods, size);
+  return changeAt(found.at, { ...found, before, after }, periods, size);
 }
 
-function pooled(groups: readonly VarianceGroup[]): { sd: number; df: number } {
-  const df = groups.reduce((sum, one) => sum + one.df, 0);
-  return { sd: df === 0 ? 0 : Math.sqrt(groups.reduce((sum, one) => sum + one.ss, 0) / df), df };
-}
+/** The sd of a mean root: what is told is what was compared, so that its side is the change's. */
+const sdOf = (root: number | null): number => (root ?? 0) ** 1.5;
 
 function biasChange({ periods }: SettingSeries): Change | null {
   const found = meanChangePoint(periods);

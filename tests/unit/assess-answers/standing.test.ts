@@ -76,7 +76,7 @@ it('a round counts once for a bias, however many heights share its datum, and on
   const root = roots.reduce((sum, one) => sum + one.root * one.weight, 0) / weight;
   const scatter = seriesOf(standing, 'setting-scatter', 'A')?.[0];
   expect(scatter).toMatchObject({ period: '2026-01', n: 4, mean: 0 });
-  expect(scatter?.ss).toBeCloseTo(3 * root ** 3, 12);
+  expect(varianceRoot({ df: 3, ss: scatter?.ss ?? NaN })?.root).toBeCloseTo(root, 12);
 });
 
 it('a datum that is off by the same for a whole round leaves the scatter as it is', () => {

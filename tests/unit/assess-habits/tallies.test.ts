@@ -48,8 +48,7 @@ describe('tallies of habits', () => {
       for (const mean of Object.values(means)) mean.by = backwards(mean.by);
       return [technician, { ...tally, means, places: backwards(tally.places) }];
     });
-    const matrix = (all: typeof tallies) =>
-      habitMatrix(sumByTechnician(all.map((one) => new Map([one]))));
+    const matrix = (all: typeof tallies) => habitMatrix(sumByTechnician(all.map((one) => new Map([one]))));
     expect(Object.keys(turned[0]?.[1].places ?? {})).not.toEqual(Object.keys(tallies[0]?.[1].places ?? {}));
     expect(JSON.stringify(matrix(turned))).toBe(JSON.stringify(matrix(tallies)));
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { varianceRoot } from '@/lib/stats';
 import { expectRelative } from '@/tests/reference/stats/closeness';
 import {
   attention,
@@ -10,6 +11,9 @@ import {
 
 const month = (i: number) => `${2016 + Math.floor(i / 12)}-${String((i % 12) + 1).padStart(2, '0')}`;
 
+/** What eight settings of sd 1 have for a sum of squares, by their mean root. */
+const OF_ONE = 7 / (varianceRoot({ df: 7, ss: 7 })?.root ?? NaN) ** 3;
+
 /** Scatters of exactly these sds, eight settings a month. */
 const scatters = (months: number, sd: (i: number) => number): SettingSeries => ({
   what: 'setting-scatter',
@@ -18,7 +22,7 @@ const scatters = (months: number, sd: (i: number) => number): SettingSeries => (
     period: month(i),
     n: 8,
     mean: 0,
-    ss: 7 * sd(i) ** 2,
+    ss: OF_ONE * sd(i) ** 2,
   })),
 });
 
