@@ -47,20 +47,11 @@ function rateChange({ periods }: RateSeries): Change | null {
   const before = sum(groups.slice(0, found.at));
   const after = sum(groups.slice(found.at));
   const { difference, low, high } = rateDifference(after, before);
-  return {
-    at: found.at,
-    side: sideOf(found),
-    began: beganAt(periods, found),
-    size:
-      difference === null || low === null || high === null
-        ? null
-        : { unit: 'rate', value: difference, low, high },
-    p: found.p,
+  return changeAt(found.at, found, periods, {
+    size: sized('rate', difference, { low, high }),
     before: `${before.x} of ${before.n}`,
     after: `${after.x} of ${after.n}`,
-    since: null,
-    nearerZero: null,
-  };
+  });
 }
 
 function settingChange(series: SettingSeries): Change | null {
@@ -79,11 +70,11 @@ function scatterChange({ periods }: SettingSeries): Change | null {
     { sd: after, df: df(groups.slice(found.at)) },
     { sd: before, df: df(groups.slice(0, found.at)) },
   );
-  const size =
-    ratio === null || low === null || high === null
-      ? null
-      : ({ unit: 'ratio', value: ratio, low, high } as const);
-  return changeAt(found.at, { ...found, before, after }, periods, size);
+  return changeAt(found.at, found, periods, {
+    size: sized('ratio', ratio, { low, high }),
+    before: inSetups(before, periods.slice(0, found.at)),
+    after: inSetups(after, periods.slice(found.at)),
+  });
 }
 
 /** The sd of a mean root: what is told is what was compared, so that its side is the change's. */
@@ -92,24 +83,41 @@ const sdOf = (root: number | null): number => (root ?? 0) ** 1.5;
 function biasChange({ periods }: SettingSeries): Change | null {
   const found = meanChangePoint(periods);
   if (found.at === null) return null;
-  const size = differenceOf(periods.slice(found.at), periods.slice(0, found.at));
-  const nearerZero = Math.abs(found.after ?? 0) < Math.abs(found.before ?? 0);
-  return { ...changeAt(found.at, found, periods, size), nearerZero };
+  const [before, after] = [periods.slice(0, found.at), periods.slice(found.at)];
+  return {
+    ...changeAt(found.at, found, periods, {
+      size: differenceOf(after, before),
+      before: inSetups(found.before, before),
+      after: inSetups(found.after, after),
+    }),
+    nearerZero: Math.abs(found.after ?? 0) < Math.abs(found.before ?? 0),
+  };
 }
 
 type Periods = SettingSeries['periods'];
 
-function changeAt(at: number, found: GroupedChange, periods: Periods, size: Change['size']): Change {
-  const value = (mm: number | null, list: Periods) =>
-    `${(mm ?? 0).toFixed(2)} mm (${list.reduce((sum, { n }) => sum + n, 0)} setups)`;
-  return {
-    ...{ at, size, p: found.p, since: null, nearerZero: null },
-    side: sideOf(found),
-    began: beganAt(periods, found),
-    before: value(found.before, periods.slice(0, at)),
-    after: value(found.after, periods.slice(at)),
-  };
-}
+const inSetups = (mm: number | null, periods: Periods): string =>
+  `${(mm ?? 0).toFixed(2)} mm (${periods.reduce((sum, { n }) => sum + n, 0)} setups)`;
+
+const changeAt = (
+  at: number,
+  found: GroupedChange,
+  periods: readonly { period: string }[],
+  told: Pick<Change, 'size' | 'before' | 'after'>,
+): Change => ({
+  ...{ at, p: found.p, since: null, nearerZero: null },
+  side: sideOf(found),
+  began: beganAt(periods, found),
+  ...told,
+});
+
+type Size = NonNullable<Signal['size']>;
+
+const sized = (
+  unit: Size['unit'],
+  value: number | null,
+  { low, high }: { low: number | null; high: number | null },
+): Signal['size'] => (value === null || low === null || high === null ? null : { unit, value, low, high });
 
 const sideOf = ({ change }: GroupedChange): Change['side'] => ((change ?? 0) > 0 ? 'up' : 'down');
 
@@ -120,8 +128,7 @@ function differenceOf(after: Periods, before: Periods): Signal['size'] {
   const df = a.n + b.n - 2;
   if (df < 1) return null;
   const se = Math.sqrt(((a.ss + b.ss) / df) * (1 / a.n + 1 / b.n));
-  const { low, high } = tInterval(a.mean - b.mean, se, df);
-  return low === null || high === null ? null : { unit: 'mm', value: a.mean - b.mean, low, high };
+  return sized('mm', a.mean - b.mean, tInterval(a.mean - b.mean, se, df));
 }
 
 function beganAt(periods: readonly { period: string }[], { at, low, high }: GroupedChange): Signal['began'] {

@@ -1,6 +1,8 @@
 import {
+  addWeighted,
   betaBinomialRow,
   mergeCollapsed,
+  NO_WEIGHT,
   normalQuantile,
   tUpper,
   varianceRoot,
@@ -76,25 +78,22 @@ function biasScorer({ periods }: SettingSeries): Scorer {
 
 function scatterScorer({ periods }: SettingSeries, excess: number): Scorer {
   const roots = varianceGroups(periods).map(varianceRoot);
-  // Weighted, by West's update.
-  const known = { periods: 0, df: 0, weight: 0, mean: 0, ss: 0 };
+  const known = { periods: 0, df: 0 };
+  let sum = NO_WEIGHT;
   return {
     score(i) {
       const own = roots[i] ?? null;
-      if (own === null || known.df < LEAST.df || !(known.mean > 0)) return null;
+      if (own === null || known.df < LEAST.df || !(sum.mean > 0)) return null;
       const df = SHOP_WORTH + known.periods - 1;
-      const sd = Math.sqrt((SHOP_WORTH * excess * known.mean ** 2 + known.ss) / df);
-      return tScore((own.root - known.mean) / (sd * Math.sqrt(1 / own.weight + 1 / known.weight)), df);
+      const sd = Math.sqrt((SHOP_WORTH * excess * sum.mean ** 2 + sum.ss) / df);
+      return tScore((own.root - sum.mean) / (sd * Math.sqrt(1 / own.weight + 1 / sum.weight)), df);
     },
     learn(i) {
       const own = roots[i] ?? null;
       if (own === null) return;
-      const apart = own.root - known.mean;
       known.periods++;
       known.df += (periods[i]?.n ?? 1) - 1;
-      known.weight += own.weight;
-      known.mean += (apart * own.weight) / known.weight;
-      known.ss += own.weight * apart * (own.root - known.mean);
+      sum = addWeighted(sum, { value: own.root, weight: own.weight });
     },
   };
 }

@@ -1,5 +1,13 @@
 import { requireAllFinite, requireLevel, requirePositive, requireWhole } from '@/lib/stats/arguments';
-import { mergeCollapsed, type Collapsed, type CollapsedInput } from '@/lib/stats/collapse';
+import {
+  addWeighted,
+  mergeCollapsed,
+  NO_WEIGHT,
+  type Collapsed,
+  type CollapsedInput,
+  type Weighted,
+  type WeightedSum,
+} from '@/lib/stats/collapse';
 import { chiSquareUpper, logGamma, tUpper } from '@/lib/stats/distributions';
 import { stretch } from './stretch';
 
@@ -50,24 +58,8 @@ export function meanChangePoint(
     return { ...NONE, probabilities: [], why: 'A change needs two groups and four values at least.' };
   }
   if (!(total.ss > 0)) return { ...NONE, probabilities: [], why: 'All values are equal.' };
-  const floor = total.ss * 1e-30;
-  const logs = splits.map(({ before, after }) => {
-    const within = Math.max(before.ss + after.ss, floor);
-    return -0.5 * Math.log(before.n * after.n) - ((total.n - 2) / 2) * Math.log(within);
-  });
-  const ts = splits.map(({ before, after }) => {
-    const apart = after.mean - before.mean;
-    const between = (before.n * after.n * apart * apart) / total.n;
-    return between === 0 ? 0 : Math.sqrt((between * (total.n - 2)) / Math.max(before.ss + after.ss, floor));
-  });
-  const tail = tUpper(Math.max(...ts), total.n - 2);
-  return answer(
-    groups.length,
-    splits.map(({ at, before, after }) => ({ at, before: before.mean, after: after.mean })),
-    logs,
-    Math.min(1, 2 * splits.length * tail),
-    level,
-  );
+  const parts = splits.map(({ at, before, after }) => ({ at, before: partOf(before), after: partOf(after) }));
+  return changeOfMean(groups.length, parts, partOf(total), total.n - 2, level);
 }
 
 /**
@@ -114,12 +106,6 @@ export function rateChangePoint(
   );
 }
 
-/** A value and how much it weighs: its variance is one unknown σ² over its weight. */
-export interface Weighted {
-  value: number;
-  weight: number;
-}
-
 /**
  * One change of the mean in a row of values that weigh differently: where, and how sure. As `changePoint`, whose result it
  * gives where all weigh the same; a null is a place without a value, before which no change can be.
@@ -137,41 +123,58 @@ export function weightedChangePoint(
     requireAllFinite('The values', one === null ? [] : [one.value]);
     requirePositive('The weight of a value', one?.weight ?? 1);
   }
-  const there = values.filter((one) => one !== null);
-  const n = there.length;
-  const total = sumsOf(there);
+  const before = runningSums(values);
+  const after = runningSums(values.toReversed());
+  const total = before.at(-1) ?? NO_WEIGHT;
   const splits = cuts(values, (one) => one !== null, least).map((at) => ({
     at,
-    before: sumsOf(values.slice(0, at)),
-    after: sumsOf(values.slice(at)),
+    before: before[at] ?? NO_WEIGHT,
+    after: after[values.length - at] ?? NO_WEIGHT,
   }));
-  if (splits.length === 0 || n < 4)
+  const count = values.filter((one) => one !== null).length;
+  if (splits.length === 0 || count < 4)
     return { ...NONE, probabilities: [], why: 'A change needs four values at least.' };
   if (!(total.ss > 0)) return { ...NONE, probabilities: [], why: 'All values are equal.' };
-  const floor = total.ss * 1e-30;
-  const within = splits.map(({ before, after }) => Math.max(before.ss + after.ss, floor));
-  const ts = splits.map(({ before, after }, i) => {
-    const between = ((before.weight * after.weight) / total.weight) * (after.mean - before.mean) ** 2;
-    return Math.sqrt((between * (n - 2)) / (within[i] ?? floor));
-  });
-  return answer(
-    values.length,
-    splits.map(({ at, before, after }) => ({ at, before: before.mean, after: after.mean })),
-    splits.map(
-      ({ before, after }, i) =>
-        -0.5 * Math.log(before.weight * after.weight) - ((n - 2) / 2) * Math.log(within[i] ?? floor),
-    ),
-    Math.min(1, 2 * splits.length * tUpper(Math.max(...ts), n - 2)),
-    level,
-  );
+  return changeOfMean(values.length, splits, total, count - 2, level);
 }
 
-/** Weight, mean and weighted sum of squares about it. */
-function sumsOf(values: readonly (Weighted | null)[]): { weight: number; mean: number; ss: number } {
-  const there = values.filter((one) => one !== null);
-  const weight = there.reduce((sum, one) => sum + one.weight, 0);
-  const mean = there.reduce((sum, one) => sum + one.weight * one.value, 0) / weight;
-  return { weight, mean, ss: there.reduce((sum, one) => sum + one.weight * (one.value - mean) ** 2, 0) };
+const partOf = ({ n, mean, ss }: Collapsed): WeightedSum => ({ weight: n, mean, ss });
+
+/** The first 0, 1, …, n values, each taken in once. */
+function runningSums(values: readonly (Weighted | null)[]): WeightedSum[] {
+  const sums = [NO_WEIGHT];
+  for (const one of values) {
+    const sum = sums.at(-1) ?? NO_WEIGHT;
+    sums.push(one === null ? sum : addWeighted(sum, one));
+  }
+  return sums;
+}
+
+/** The likeliest of these places, beside what lies on both sides of each; `df` is what both means leave. */
+function changeOfMean(
+  groups: number,
+  splits: readonly { at: number; before: WeightedSum; after: WeightedSum }[],
+  total: WeightedSum,
+  df: number,
+  level: number,
+): GroupedChange {
+  const floor = total.ss * 1e-30;
+  const logs = splits.map(({ before, after }) => {
+    const within = Math.max(before.ss + after.ss, floor);
+    return -0.5 * Math.log(before.weight * after.weight) - (df / 2) * Math.log(within);
+  });
+  const ts = splits.map(({ before, after }) => {
+    const apart = after.mean - before.mean;
+    const between = (before.weight * after.weight * apart * apart) / total.weight;
+    return between === 0 ? 0 : Math.sqrt((between * df) / Math.max(before.ss + after.ss, floor));
+  });
+  return answer(
+    groups,
+    splits.map(({ at, before, after }) => ({ at, before: before.mean, after: after.mean })),
+    logs,
+    Math.min(1, 2 * splits.length * tUpper(Math.max(...ts), df)),
+    level,
+  );
 }
 
 const EMPTY: Collapsed = { n: 0, mean: 0, rest: 0, ss: 0 };

@@ -4,5 +4,4 @@ export {
   rateChangePoint,
   weightedChangePoint,
   type GroupedChange,
-  type Weighted,
 } from './grouped-change-point';

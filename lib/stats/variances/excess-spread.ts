@@ -1,3 +1,4 @@
+import { addWeighted, NO_WEIGHT } from '@/lib/stats/collapse';
 import { varianceRoot, type VarianceGroup } from './variance-root';
 
 /**
@@ -15,10 +16,12 @@ export function excessSpread(groups: readonly VarianceGroup[], cuts: readonly nu
   let df = 0;
   ends.forEach((end, i) => {
     const roots = groups.slice(ends[i - 1] ?? 0, end).flatMap((group) => varianceRoot(group) ?? []);
-    const total = roots.reduce((sum, { weight }) => sum + weight, 0);
-    const mean = roots.reduce((sum, { root, weight }) => sum + root * weight, 0) / total;
+    const { mean, ss } = roots.reduce(
+      (sum, { root, weight }) => addWeighted(sum, { value: root, weight }),
+      NO_WEIGHT,
+    );
     if (!(mean > 0)) return;
-    squares += roots.reduce((sum, { root, weight }) => sum + weight * (root / mean - 1) ** 2, 0);
+    squares += ss / mean ** 2;
     df += roots.length - 1;
   });
   return df > 0 ? Math.max(1, squares / df) : 1;
