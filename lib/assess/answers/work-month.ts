@@ -1,5 +1,5 @@
 import { grouped } from '@/lib/measure/grouped';
-import { mergeCollapsed, varianceRoot } from '@/lib/stats';
+import { addWeighted, mergeCollapsed, NO_WEIGHT, varianceRoot, type WeightedSum } from '@/lib/stats';
 import { MeasuredSums, type HandSums, type MeasuredByGauge } from '../measured';
 import type { JobRisk } from '../measuring-risk';
 import type { RateJob } from '../rates';
@@ -37,7 +37,7 @@ export class WorkSums {
   readonly #rates: RateJob[] = [];
   readonly #risks: JobRisk[] = [];
   readonly #missets = new MissetCounts();
-  readonly #scatter = new Map<string, { df: number; weight: number; roots: number }>();
+  readonly #scatter = new Map<string, { df: number; roots: WeightedSum }>();
   readonly #gauges = new Map<string, WorkMonth['gaugeMeans'][number]>();
 
   /** A job that was begun in this month. */
@@ -55,13 +55,16 @@ export class WorkSums {
     this.#jobs.add(job);
     for (const [technician, own] of grouped(errors, (error) => error.technician)) {
       const mean = meanOf(own);
-      const known = this.#scatter.get(technician) ?? { df: 0, weight: 0, roots: 0 };
+      const known = this.#scatter.get(technician) ?? { df: 0, roots: NO_WEIGHT };
       const df = own.length - 1;
       const found = varianceRoot({ df, ss: own.reduce((sum, { error }) => sum + (error - mean) ** 2, 0) });
-      known.df += df;
-      known.weight += found?.weight ?? 0;
-      known.roots += (found?.root ?? 0) * (found?.weight ?? 0);
-      this.#scatter.set(technician, known);
+      this.#scatter.set(technician, {
+        df: known.df + df,
+        roots:
+          found === null
+            ? known.roots
+            : addWeighted(known.roots, { value: found.root, weight: found.weight }),
+      });
     }
     for (const [gauge, own] of grouped(errors, (error) => error.gauge)) {
       const known = this.#gauges.get(gauge) ?? { n: 0, mean: 0, ss: 0 };
@@ -79,9 +82,9 @@ export class WorkSums {
       rates: this.#rates,
       risks: this.#risks,
       missets: this.#missets.all(),
-      scatter: [...this.#scatter].map(([technician, { df, weight, roots }]) => {
+      scatter: [...this.#scatter].map(([technician, { df, roots }]) => {
         const one = varianceRoot({ df, ss: df });
-        return { technician, df, ss: one === null ? 0 : df * (roots / weight / one.root) ** 3 };
+        return { technician, df, ss: one === null ? 0 : df * (roots.mean / one.root) ** 3 };
       }),
       gaugeMeans: [...this.#gauges.values()],
     };
