@@ -6,13 +6,28 @@ test.use({ storageState: SIGNED_IN.manager });
 
 const rowsOf = (text: string): Record<string, string>[] => parse(text, { columns: true, bom: true });
 
-test('a list of signals without any says what that means, and a chart that is asked for is shown', async ({
+test('a signal says what changed, since when and what to do next, and opens its chart and its hand', async ({
   page,
 }) => {
-  await page.goto('/rates/signals?series=setting-scatter-technician-QUI');
+  await page.goto('/');
+  const lines = page.locator('#signals').getByRole('listitem');
+  await expect(lines).toHaveCount(1);
+  await expect(lines).toContainText(/technician LAR: −0\.\d+\smm \(\d+ rounds\) from July? 2026 on/);
+  await expect(lines).toContainText('hang the same gauges on one vehicle');
+  await lines.getByRole('link', { name: 'Its chart' }).click();
   const list = page.getByRole('region', { name: 'Beyond a limit in the last months' });
-  await expect(list).toContainText(/Nothing stands out of chance in \d+ series/);
   await expect(list).toContainText('about once in 24');
+  const chart = page.getByRole('region', { name: 'Setting error, its mean, technician LAR' });
+  await expect(chart.getByRole('img')).toHaveAccessibleName(/[Bb]eyond a limit/);
+  await expect(chart.getByRole('img')).not.toHaveAccessibleName(/No month/);
+  await list.getByRole('link', { name: 'Open LAR' }).click();
+  const practice = page.getByRole('region', { name: 'What to practise next' });
+  await expect(practice).toContainText(/from July? 2026 on, against/);
+  await expect(practice.getByRole('link', { name: 'Its chart' })).toBeVisible();
+});
+
+test('a series without a signal is shown when it is asked for', async ({ page }) => {
+  await page.goto('/rates/signals?series=setting-scatter-technician-QUI');
   const card = page.getByRole('region', { name: 'Setting error, its scatter, technician QUI' });
   await expect(card.getByRole('img')).toHaveAccessibleName(/No month is beyond a limit/);
   await card.getByText('The months as a table').click();

@@ -1,7 +1,7 @@
 import type { Person } from '@/lib/store';
 import { dayStart } from './calendar';
 import { ORDINARY_HAND, type Hand, type TechnicianModel } from './hand';
-import { FIRST_DAY, NEWCOMER_DAY, TIME_ZONE, TRAINING_DAY } from './stories';
+import { FIRST_DAY, NEWCOMER_DAY, FROM_ABOVE_DAY, TIME_ZONE, TRAINING_DAY } from './stories';
 
 /** Invented people; the stories that their readings tell are in stories.md. */
 export const PEOPLE: readonly Person[] = [
@@ -34,6 +34,9 @@ const technician = (
 /** Before the training, and what the training left as it was. */
 const QUILLOW: Partial<Hand> = { repeatability: 0.55, setting: 1.3, missetRate: 0.14, bias: 0.1 };
 
+/** Before she read the scale from above its mark. */
+const LARKSPINDLE: Partial<Hand> = { repeatability: 0.48, setting: 0.6, bias: -0.15, missetRate: 0.03 };
+
 export const TECHNICIANS: readonly TechnicianModel[] = [
   technician('FEL', 16, { repeatability: 0.36, setting: 0.45, missetRate: 0.02, bias: 0.05 }),
   {
@@ -51,6 +54,13 @@ export const TECHNICIANS: readonly TechnicianModel[] = [
   technician('ASH', 15, { repeatability: 0.45, setting: 0.7, bias: 0.15, readsHalves: 0.85 }),
   technician('WIN', 14, { repeatability: 0.42, setting: 0.55, leftLow: 1.9, missetRate: 0.04 }),
   technician('THI', 13, { repeatability: 0.8, setting: 0.75, bias: 0.3, heightsFirst: true }),
-  technician('LAR', 14, { repeatability: 0.48, setting: 0.6, bias: -0.15, missetRate: 0.03 }),
+  {
+    code: 'LAR',
+    load: 14,
+    hands: [
+      { from: dayStart(FIRST_DAY, TIME_ZONE), hand: hand(LARKSPINDLE) },
+      { from: dayStart(FROM_ABOVE_DAY, TIME_ZONE), hand: hand({ ...LARKSPINDLE, bias: -1.4 }) },
+    ],
+  },
   technician('BEC', 8, { repeatability: 0.6, setting: 0.85, missetRate: 0.08 }, NEWCOMER_DAY),
 ];

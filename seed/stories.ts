@@ -17,6 +17,8 @@ export const MENDED_DAY = '2026-07-14';
 /** Clamps of the pulling bench slipped: vehicles went out of it with damage left in them. */
 export const SLUMP_FROM = '2026-09-01';
 export const SLUMP_TO = '2026-10-01';
+/** From this day on Noor Larkspindle reads the scale from above its mark, not level with it: her heights read low. */
+export const FROM_ABOVE_DAY = '2026-07-06';
 /** Edda Beckonridge's first day. */
 export const NEWCOMER_DAY = '2026-10-05';
 

@@ -12,8 +12,9 @@ import {
   type WhatIfAnswer,
 } from '@/lib/assess/answers';
 import type { RateJob } from '@/lib/assess/rates';
-import type { SignalChart } from '@/lib/assess/signals';
+import type { Signal, SignalChart, Subject } from '@/lib/assess/signals';
 import type { Viewer } from '@/lib/identity';
+import { frozen, onceFor } from '@/lib/memory';
 import { currentAnswer, currentCharts, currentHand, currentMonths, currentRateJobs } from '@/lib/refresh';
 import { demand, may } from './may';
 import { ownHabits } from './own-habits';
@@ -43,6 +44,24 @@ export async function signalsAnswer(viewer: Viewer): Promise<SignalsAnswer | nul
   demand(viewer, 'see everybody’s figures');
   return currentAnswer(viewer.shop.id, 'signals');
 }
+
+const QUIET: readonly Signal[] = Object.freeze([]);
+
+/** What stands out of chance of one hand or gauge, in the order of the list; nothing of a colleague's hand. */
+export async function signalsOf(
+  viewer: Viewer,
+  kind: 'technician' | 'gauge',
+  name: string,
+): Promise<readonly Signal[]> {
+  if (kind === 'technician' && name !== viewer.code && !may(viewer, 'see everybody’s figures')) return QUIET;
+  const answer = await currentAnswer(viewer.shop.id, 'signals');
+  return answer === null ? QUIET : ownSignals(answer, kind, name);
+}
+
+/** The same object while nothing is written, so that what is drawn from it is found again. */
+const ownSignals = onceFor((answer: SignalsAnswer, kind: Subject['kind'], name: string): readonly Signal[] =>
+  frozen(answer.signals.filter(({ subject }) => subject.kind === kind && subject.name === name)),
+);
 
 /** Every series with its chart; null before the first answer. @throws Refused */
 export async function signalCharts(viewer: Viewer): Promise<readonly SignalChart[] | null> {

@@ -16,6 +16,7 @@ import { grouped, millimetres } from '@/app/_words/numbers';
 import { pageNumber } from '@/app/_words/page-number';
 import { labelFrom } from '@/app/_words/parameters';
 import { day } from '@/app/_words/times';
+import { OwnSignals } from '@/app/rates/signals/_parts/own-signals';
 import { SetupTable } from '@/app/technicians/_parts/setup-table';
 import { gaugeEstimates } from '../_parts/estimates';
 import { StateNote } from '../_parts/state-note';
@@ -30,6 +31,7 @@ import {
   listSetups,
   may,
   newestHanging,
+  signalsOf,
 } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
 import { handsOf } from '@/app/_shop/hand-link';
@@ -55,9 +57,10 @@ export default async function GaugePage({ params, searchParams }: Props) {
   const viewer = await enter();
   const { shop } = viewer;
   const t = words('gauges');
-  const [gauge, figures, setups, newest, told] = await Promise.all([
+  const [gauge, figures, changes, setups, newest, told] = await Promise.all([
     getGauge(viewer, tag),
     currentFigures(viewer),
+    signalsOf(viewer, 'gauge', tag),
     listSetups(viewer, { gauge: tag, page, pageSize: SETUPS_A_PAGE }),
     newestHanging(viewer),
     said(),
@@ -106,6 +109,7 @@ export default async function GaugePage({ params, searchParams }: Props) {
           estimates={gaugeEstimates(own)}
           empty={t('bias.none')}
         />
+        <OwnSignals signals={changes} charts={may(viewer, 'see everybody’s figures')} />
       </Panel>
       <Panel id="verifications" title={t('verifications.title')} note={t('verifications.note')}>
         {verdict.verifications.length > 0 && (

@@ -19,7 +19,15 @@ import { hear } from '@/app/_words/speech';
 import { words } from '@/app/_words/words';
 import type { HabitsAnswer } from '@/lib/assess/answers';
 import { frozen, onceFor } from '@/lib/memory';
-import { currentFigures, getPerson, habitsAnswer, listSetups, may, roundVerdicts } from '@/lib/access';
+import {
+  currentFigures,
+  getPerson,
+  habitsAnswer,
+  listSetups,
+  may,
+  roundVerdicts,
+  signalsOf,
+} from '@/lib/access';
 import { askedHand } from '../_parts/asked-hand';
 import { BesideShop } from '../_parts/beside-shop';
 import { heldTo, isAsked, timesOf } from '../_parts/hand-question';
@@ -70,10 +78,11 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
   const { question, notes, choices, hand, span } = asked;
   const { sheet, section, ...held } = heldTo(question, choices);
   const within = { technician: code, gauge: question.gauge, ...timesOf(held, shop.timeZone) };
-  const [person, figures, habits, rounds, setups] = await Promise.all([
+  const [person, figures, habits, changes, rounds, setups] = await Promise.all([
     getPerson(viewer, code),
     currentFigures(viewer),
     habitsAnswer(viewer),
+    signalsOf(viewer, 'technician', code),
     roundVerdicts(viewer, { ...within, limit: ROUNDS }),
     listSetups(viewer, { ...within, sheet, section, page, pageSize: SETUPS_A_PAGE }),
   ]);
@@ -107,7 +116,12 @@ export default async function TechnicianPage({ params, searchParams }: Props) {
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <ExcludedNote viewer={viewer} filter={{ technician: code }} />
-      <Practice hand={hand} habits={habits === null ? NONE : habitsOf(habits, code)} />
+      <Practice
+        hand={hand}
+        habits={habits === null ? NONE : habitsOf(habits, code)}
+        changes={changes}
+        charts={may(viewer, 'see everybody’s figures')}
+      />
       {own === null || figures === null ? (
         <Note>
           <p>{t('notYet', { code })}</p>

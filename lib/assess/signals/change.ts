@@ -72,8 +72,8 @@ function scatterChange({ periods }: SettingSeries): Change | null {
   );
   return changeAt(found.at, found, periods, {
     size: sized('ratio', ratio, { low, high }),
-    before: inSetups(before, periods.slice(0, found.at)),
-    after: inSetups(after, periods.slice(found.at)),
+    before: counted(before, periods.slice(0, found.at), 'setups'),
+    after: counted(after, periods.slice(found.at), 'setups'),
   });
 }
 
@@ -87,8 +87,8 @@ function biasChange({ periods }: SettingSeries): Change | null {
   return {
     ...changeAt(found.at, found, periods, {
       size: differenceOf(after, before),
-      before: inSetups(found.before, before),
-      after: inSetups(found.after, after),
+      before: counted(found.before, before, 'rounds'),
+      after: counted(found.after, after, 'rounds'),
     }),
     nearerZero: Math.abs(found.after ?? 0) < Math.abs(found.before ?? 0),
   };
@@ -96,8 +96,9 @@ function biasChange({ periods }: SettingSeries): Change | null {
 
 type Periods = SettingSeries['periods'];
 
-const inSetups = (mm: number | null, periods: Periods): string =>
-  `${(mm ?? 0).toFixed(2)} mm (${periods.reduce((sum, { n }) => sum + n, 0)} setups)`;
+/** A mean counts each round once, since its heights share their datum; a scatter counts the settings within the rounds. */
+const counted = (mm: number | null, periods: Periods, what: 'rounds' | 'setups'): string =>
+  `${(mm ?? 0).toFixed(2)} mm (${periods.reduce((sum, { n }) => sum + n, 0)} ${what})`;
 
 const changeAt = (
   at: number,

@@ -2,23 +2,15 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { bayEntries, bayKnowledge, getBayRound, listBayRounds, takeBayEntries } from '@/lib/access';
 import { atWork } from '@/lib/assess/answers';
 import { startingPoint, type TechnicianHand } from '@/lib/assess/cause/learned';
-import type { Viewer } from '@/lib/identity';
 import { keepFit } from '@/lib/refresh/stored-fit';
-import { getPerson, getShop, saveGauges } from '@/lib/store';
+import { saveGauges } from '@/lib/store';
 import { Device, dimension, openRound } from '@/tests/unit/store/bay-device';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND } from '@/tests/unit/store/invented-readings';
+import { viewerOf } from './viewer-of';
 
 const store = freshStore();
 let round = 0;
-
-async function viewer(code: string): Promise<Viewer> {
-  const person = await getPerson(store.shop, code);
-  if (person === null) throw new Error(`There is nobody with the code ${code}.`);
-  const { name, role } = person;
-  const account = { signInName: code, secondFactor: false, session: code };
-  return { shop: await getShop(), code, name, role, person, ...account };
-}
 
 beforeEach(async () => {
   round = await openRound(store.shop);
@@ -26,7 +18,7 @@ beforeEach(async () => {
 
 describe('a round beside the car', () => {
   it('is open to everybody while it is measured; finished, to who took part, the trainer and the manager', async () => {
-    const [one, two, trainer] = await Promise.all(['ONE', 'TWO', 'TRA'].map(viewer));
+    const [one, two, trainer] = await Promise.all(['ONE', 'TWO', 'TRA'].map(viewerOf));
     if (one === undefined || two === undefined || trainer === undefined) throw new Error('nobody');
     for (const anyone of [one, two, trainer]) {
       expect(await getBayRound(anyone, round)).toMatchObject({ id: round });
@@ -54,7 +46,7 @@ describe('a round beside the car', () => {
   });
 
   it('counts to the hand that is named where a trainer enters, never where a technician does', async () => {
-    const [one, trainer] = [await viewer('ONE'), await viewer('TRA')];
+    const [one, trainer] = [await viewerOf('ONE'), await viewerOf('TRA')];
     const [a, b] = [new Device('aaa'), new Device('bbb')];
     a.hang('b1-1aaa', { hand: 'TWO' });
     a.read('b1-1aaa', dimension('A', 'L'), 300);
@@ -92,7 +84,7 @@ describe('what a device knows of the shop', () => {
       ],
       BY_COMMAND,
     );
-    const known = await bayKnowledge(await viewer('ONE'));
+    const known = await bayKnowledge(await viewerOf('ONE'));
     expect(known).toEqual({
       ...{ learned: startingPoint(), missCost: 9, hands: ['ONE'] },
       gauges: [
@@ -100,12 +92,12 @@ describe('what a device knows of the shop', () => {
         { tag: 'C2', kind: 'centering', fixedMark: 14, inService: false },
       ],
     });
-    expect((await bayKnowledge(await viewer('TRA'))).hands).toEqual(['TRA', 'ONE', 'TWO']);
+    expect((await bayKnowledge(await viewerOf('TRA'))).hands).toEqual(['TRA', 'ONE', 'TWO']);
   });
 
   it('holds the own hand alone, and nothing that would be a colleague’s figure', async () => {
     await keepFit(store.shop, learned(['ONE', 'TWO']));
-    const [one, trainer] = [await viewer('ONE'), await viewer('TRA')];
+    const [one, trainer] = [await viewerOf('ONE'), await viewerOf('TRA')];
     const few = await bayKnowledge(one);
     expect(Object.keys(few.learned.technicians)).toEqual(['ONE']);
     expect(few.learned.newTechnician).toEqual(startingPoint().newTechnician);

@@ -161,6 +161,14 @@ describe('the sheet for a training talk', () => {
     person: { code: 'QUI', name: 'Somebody', role: 'technician', active: true },
     fit: { fittedAt: AT, stale: false },
     band: { repeatability: { ...sd, sd: 0.6 }, setting: { ...sd, sd: 0.9 } },
+    changes: [
+      {
+        ...{ what: 'setting-bias', subject: { kind: 'technician', name: 'QUI' }, direction: 'worse' },
+        ...{ noticed: '2026-03', began: null, size: null, p: 0.001 },
+        evidence: 'Setting error (its mean), technician QUI: beyond its limit since 2026-03.',
+        next: 'Let technician QUI and another technician hang the same gauges.',
+      },
+    ],
     habits: [],
     rounds: [
       {
@@ -185,6 +193,14 @@ describe('the sheet for a training talk', () => {
     expect(text).toContain('Nothing was hung twice.');
     expect(text).toContain('Bias of heights −0.31 (−0.50 to −0.12)');
     expect(text).toContain('Right first time: 75 % (47 % to 91 %), 9 of 12 jobs.');
+  });
+
+  it('tells what changed beyond chance, and what to do next', async () => {
+    const text = await printed();
+    expect(text).toContain('Changes beyond chance Setting error (its mean), technician QUI');
+    expect(text).toContain('since Mar 2026');
+    expect(text).toContain('Next: Let technician QUI and another technician hang the same gauges.');
+    expect(await textOf(talkDocument({ ...sheet, changes: [] }))).not.toContain('beyond chance');
   });
 
   it('ends what is likely the gauge in re-hanging and reading again, and leaves room for what is agreed', async () => {

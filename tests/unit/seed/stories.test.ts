@@ -17,6 +17,7 @@ const deviation = (r: Reading) => r.value - r.nominal - (r.quantity === 'height'
 const day = (date: string) => Date.parse(`${date}T00:00:00+02:00`);
 const TRAINING = day('2026-05-04');
 const DROPPED = day('2026-06-10');
+const FROM_ABOVE = day('2026-07-06');
 const MENDED = day('2026-07-14');
 
 /** Heights that are not a zero station's, collapsed to one a setup and side, in the order of time. */
@@ -65,10 +66,12 @@ describe('the training of Tibor Quillow', () => {
 });
 
 describe('gauge CG4', () => {
+  /** In the hands that stayed as they were: LAR reads low from July on, whatever the gauge. */
   const shift = (tag: string, from: number, to: number) =>
     median(
       after
-        .filter(({ first }) => first.gauge === tag && first.takenAt >= from && first.takenAt < to)
+        .filter(({ first }) => first.gauge === tag && first.technician !== 'LAR')
+        .filter(({ first }) => first.takenAt >= from && first.takenAt < to)
         .map((hanging) => hanging.deviation),
     );
 
@@ -137,6 +140,22 @@ describe('habits', () => {
     expect(Math.abs(lean('WIN') + 1.9)).toBeLessThan(0.4);
     for (const other of ['FEL', 'QUI', 'MAR', 'ASH', 'THI', 'LAR']) {
       expect(Math.abs(lean(other)), other).toBeLessThan(0.5);
+    }
+  });
+
+  it('Noor Larkspindle reads more than a millimetre lower from July on, and nobody else does', () => {
+    const middle = (technician: string, from: number, to: number) =>
+      median(
+        by(technician, after)
+          .filter(({ first }) => first.takenAt >= from && first.takenAt < to)
+          .map((hanging) => hanging.deviation),
+      );
+    const fall = (technician: string) =>
+      middle(technician, 0, FROM_ABOVE) - middle(technician, FROM_ABOVE, Infinity);
+    expect(Math.abs(fall('LAR') - 1.25)).toBeLessThan(0.35);
+    // Not beside QUI, whose hand was another before his training.
+    for (const other of ['FEL', 'MAR', 'ASH', 'WIN', 'THI']) {
+      expect(Math.abs(fall(other)), other).toBeLessThan(fall('LAR') / 2);
     }
   });
 

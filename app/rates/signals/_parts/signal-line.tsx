@@ -8,8 +8,17 @@ import { pWords } from '@/app/rates/_parts/words';
 import { chartAddress, subjectAddress } from './names';
 import styles from './signal-line.module.css';
 
+interface SignalLineProps {
+  signal: Signal;
+  /** Where it leads: not to the page it stands on, nor to charts that its reader may not see. */
+  opens?: 'subject and chart' | 'chart' | 'nothing';
+}
+
 /** One signal: what changed by how much and when, with intervals, what to do next, and where it opens. */
-export const SignalLine = drawnOnce(function SignalLine({ signal }: { signal: Signal }) {
+export const SignalLine = drawnOnce(function SignalLine({
+  signal,
+  opens = 'subject and chart',
+}: SignalLineProps) {
   const t = words('rates');
   const { what, subject, direction, evidence, next, p } = signal;
   return (
@@ -21,14 +30,18 @@ export const SignalLine = drawnOnce(function SignalLine({ signal }: { signal: Si
         {p !== null && ` ${t('signals.p', { p: pWords(p) })}`}
       </p>
       <p>{t.rich('signals.next', { what: told(next), b: (chunks) => <b>{chunks}</b> })}</p>
-      <p className={styles.links}>
-        <Link href={subjectAddress(what, subject)} prefetch={false}>
-          {subject.name === null ? t('signals.months') : t('signals.open', { name: subject.name })}
-        </Link>
-        <Link href={chartAddress(what, subject)} prefetch={false}>
-          {t('signals.chart')}
-        </Link>
-      </p>
+      {opens !== 'nothing' && (
+        <p className={styles.links}>
+          {opens === 'subject and chart' && (
+            <Link href={subjectAddress(what, subject)} prefetch={false}>
+              {subject.name === null ? t('signals.months') : t('signals.open', { name: subject.name })}
+            </Link>
+          )}
+          <Link href={chartAddress(what, subject)} prefetch={false}>
+            {t('signals.chart')}
+          </Link>
+        </p>
+      )}
     </li>
   );
 });

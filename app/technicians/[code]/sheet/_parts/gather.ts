@@ -8,6 +8,7 @@ import {
   handAnswer,
   namedSetups,
   roundVerdicts,
+  signalsOf,
   type Person,
   type SetupRow,
   type ShopFigures,
@@ -16,6 +17,7 @@ import {
 import type { TechnicianFigures } from '@/lib/assess';
 import type { HandAnswer } from '@/lib/assess/answers';
 import type { HabitCell } from '@/lib/assess/habits';
+import type { Signal } from '@/lib/assess/signals';
 
 const ROUNDS = 10;
 /** Setups that show a habit: enough to talk over, and no more than stand on half a page. */
@@ -29,6 +31,8 @@ export interface TalkSheet {
   own: TechnicianFigures | null;
   band: ShopFigures['shop'] | null;
   hand: HandAnswer | null;
+  /** What changed beyond chance. */
+  changes: readonly Signal[];
   habits: HabitCell[];
   /** The newest setups that show each habit found. */
   shownBy: ReadonlyMap<HabitCell['habit'], SetupRow[]>;
@@ -39,10 +43,11 @@ export interface TalkSheet {
 /** Null where there is nobody of this code whose figures the viewer may see. */
 export async function talkSheetOf(viewer: Viewer, code: string, now: number): Promise<TalkSheet | null> {
   const { shop } = viewer;
-  const [person, fit, hand, cells, verdicts] = await Promise.all([
+  const [person, fit, hand, changes, cells, verdicts] = await Promise.all([
     getPerson(viewer, code),
     currentFigures(viewer),
     handAnswer(viewer, code),
+    signalsOf(viewer, 'technician', code),
     habitsAnswer(viewer),
     roundVerdicts(viewer, { technician: code, limit: ROUNDS }),
   ]);
@@ -57,7 +62,7 @@ export async function talkSheetOf(viewer: Viewer, code: string, now: number): Pr
     }),
   );
   return {
-    ...{ shop, person, fit, hand, habits },
+    ...{ shop, person, fit, hand, changes, habits },
     own: fit?.figures.technicians.find(({ technician }) => technician === code) ?? null,
     band: fit?.figures.shop ?? null,
     shownBy: new Map(setups),

@@ -44,6 +44,7 @@ export function talkDocument(sheet: TalkSheet): PrintedDocument {
         text: hand === null ? t('practice.none') : told(hand.practice.sentence),
       },
       ...(hand === null ? [] : [{ kind: 'paragraph', text: told(hand.toAThird.sentence) } as const]),
+      ...changeBlocks(sheet),
       ...habitBlocks(sheet),
       ...roundBlocks(sheet),
       { kind: 'heading', level: 2, text: t('steps.title') },
@@ -88,6 +89,19 @@ function factsOf({ own, fit, shop }: TalkSheet) {
       name: t('facts.figures'),
       value: fit === null ? t('facts.none') : dayAndTime(fit.fittedAt, shop.timeZone),
     },
+  ];
+}
+
+/** What changed beyond chance and the step to take; nothing where nothing did. */
+function changeBlocks({ changes }: TalkSheet): Block[] {
+  if (changes.length === 0) return [];
+  const t = words('talk');
+  return [
+    { kind: 'heading', level: 2, text: words('overview')('attention.changes') },
+    ...changes.flatMap(({ evidence, next }): Block[] => [
+      { kind: 'paragraph', text: told(evidence) },
+      { kind: 'paragraph', lead: t('changes.next'), text: told(next) },
+    ]),
   ];
 }
 
