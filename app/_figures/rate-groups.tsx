@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Table, type Column } from '@/app/_look/table';
-import { percent } from '@/app/_words/numbers';
+import { grouped, percent } from '@/app/_words/numbers';
 import { words } from '@/app/_words/words';
 import type { Rate } from '@/lib/assess';
 import { axisBetween } from './axis';
@@ -34,7 +34,7 @@ export function RateGroups({ caption, head, groups, shop }: RateGroupsProps) {
       key: 'jobs',
       head: t('groups.rightOfJobs'),
       numeric: true,
-      cell: ({ rate }) => t('groups.of', { right: rate.right, jobs: rate.jobs }),
+      cell: ({ rate }) => t('groups.of', { right: grouped(rate.right), jobs: grouped(rate.jobs) }),
     },
     {
       key: 'rate',

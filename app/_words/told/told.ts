@@ -23,12 +23,16 @@ const BETWEEN_SENTENCES = /(?<=[.;:]) (?=\S)/;
 /** A month as the analysis names it, where its sentences name one. */
 const MONTH = /(?<=\b(?:from|in|since|between|and) )20\d\d-(?:0[1-9]|1[0-2])(?![-\d])/g;
 
-/** Signs as they stand elsewhere on the pages: a true minus, no gap after a plus-minus, a number kept with its unit. */
+/**
+ * Signs as they stand elsewhere on the pages: a true minus, no gap after a plus-minus, a number kept with its unit and with
+ * what it is the value of.
+ */
 const finely = (text: string): string =>
   text
     .replaceAll(/(?<=^|[\s(])-(?=\d)/g, '−')
     .replaceAll(/± (?=\d)/g, '±')
-    .replaceAll(/(?<=\d) (?=(?:mm|in|%)(?![\w-]))/g, '\u00a0');
+    .replaceAll(/(?<=\d) (?=(?:mm|in|%)(?![\w-]))/g, '\u00a0')
+    .replaceAll(/(?<=\p{L}) = (?=\d)/gu, '\u00a0=\u00a0');
 
 /**
  * A sentence that the analysis made, in the reader's language and units. The analysis knows one language, since its

@@ -2,7 +2,7 @@ import { drawnOnce } from '@/app/_look/still';
 import Link from 'next/link';
 import { Table } from '@/app/_look/table';
 import { Tag } from '@/app/_look/tag';
-import { decimal, percent } from '@/app/_words/numbers';
+import { decimal, grouped, percent } from '@/app/_words/numbers';
 import { told } from '@/app/_words/told';
 import { words } from '@/app/_words/words';
 import type { FairRate, FairRates } from '@/lib/assess/rates';
@@ -30,7 +30,10 @@ export const RateTable = drawnOnce(function RateTable({
   const { by, groups } = rates;
   return (
     <Table<FairRate>
-      caption={t('table.caption', { by: groupingInSentence(by), counted: filterWords(question) })}
+      caption={t(by === 'month' ? 'table.captionInTime' : 'table.caption', {
+        by: groupingInSentence(by),
+        counted: filterWords(question),
+      })}
       rows={groups}
       rowKey={({ name }) => name}
       empty={t('table.empty')}
@@ -49,7 +52,7 @@ export const RateTable = drawnOnce(function RateTable({
           key: 'jobs',
           head: t('table.jobs'),
           numeric: true,
-          cell: ({ right, jobs }) => t('table.of', { right, jobs }),
+          cell: ({ right, jobs }) => t('table.of', { right: grouped(right), jobs: grouped(jobs) }),
         },
         {
           key: 'rate',

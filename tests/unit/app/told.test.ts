@@ -15,6 +15,9 @@ describe('a sentence of the analysis', () => {
     expect(told('It was last -0.05 mm off (± 0.12 mm).')).toBe(
       'It was last −0.05\u00a0mm off (±0.12\u00a0mm).',
     );
+    expect(told('Two-sided CUSUM (k = 0.5) of each score.')).toBe(
+      'Two-sided CUSUM (k\u00a0=\u00a00.5) of each score.',
+    );
   });
 
   it('is looked up with its gaps, and a gap with what stands in it', () => {
