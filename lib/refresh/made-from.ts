@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { IsKept } from '@/lib/assess/answers';
+import { JOB_SHARE_FORMAT, type IsKept } from '@/lib/assess/answers';
 import { fitAnswerTexts, type Json, type ShopId } from '@/lib/store';
 import { asJson, type StoredFit } from './stored-fit';
 
@@ -7,7 +7,7 @@ import { asJson, type StoredFit } from './stored-fit';
 export const MADE_FROM = 'made-from';
 
 interface Kept {
-  /** Of everything that they rest on beside the shares. */
+  /** Of everything that they rest on beside what the shares say. */
   rest: string;
   /** Another with each change of the shares and the answers together. */
   revision: string;
@@ -33,7 +33,7 @@ export class MadeFrom {
 
   static async of(shop: ShopId, fit: Pick<StoredFit, 'id' | 'program'>, timeZone: string): Promise<MadeFrom> {
     const text = (await fitAnswerTexts(shop, fit.id, [MADE_FROM])).get(MADE_FROM);
-    const rest = digestOf([fit.program, fit.id, timeZone]);
+    const rest = digestOf([fit.program, fit.id, JOB_SHARE_FORMAT, timeZone]);
     return new MadeFrom(rest, text === undefined ? null : (JSON.parse(text) as Json));
   }
 

@@ -30,6 +30,7 @@ import {
 } from '@/lib/store';
 import { yearOf } from '@/lib/measure/month-of';
 import { HeldStandings, type Held } from './held-standings';
+import { keptShare } from './kept-share';
 import { MADE_FROM, MadeFrom } from './made-from';
 import { asJson, followed, jsonText, keepFollowed, type Newer, type StoredFit } from './stored-fit';
 import { newShares, shareStamp, storedShares, updateShares, waitingShares } from './update-shares';
@@ -129,6 +130,7 @@ async function changedMonths(
   for await (const share of storedShares(
     shop,
     numbers.filter((job) => !now.has(job)),
+    technicians,
   ))
     known.set(share.job, share);
   const sums = new MonthSums(timeZone, { questions, technicians });
@@ -322,7 +324,7 @@ const keeping =
       fit: fit.id,
       shares: {
         madeBy: shareStamp(timeZone),
-        changed: shares.map((share) => ({ ...share, document: asJson(share.document) })),
+        changed: shares.map((share) => ({ ...share, document: keptShare(share.document) })),
       },
       answers: { texts, gone: [...changed.gone, ...gone] },
       madeFrom: { question: MADE_FROM, before: madeFrom.before },

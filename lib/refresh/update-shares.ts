@@ -13,8 +13,9 @@ import {
   type NewJobShare,
   type ShopId,
 } from '@/lib/store';
+import { keptShare, shareOf } from './kept-share';
 import { MADE_FROM } from './made-from';
-import { asJson, type StoredFit } from './stored-fit';
+import type { StoredFit } from './stored-fit';
 
 const JOBS_AT_ONCE = 200;
 /** More rounds than so many jobs have. */
@@ -58,7 +59,7 @@ export async function updateShares(
       shop,
       fit.id,
       shareStamp(timeZone),
-      shares.map((one) => ({ ...one, document: asJson(one.document) })),
+      shares.map((one) => ({ ...one, document: keptShare(one.document) })),
       [MADE_FROM],
     );
   }
@@ -82,12 +83,16 @@ export async function newShares(
   return waiting.map(({ job, version }) => ({ job, version, document: shares.get(job) ?? null }));
 }
 
-/** What jobs add to the shop's answers, as this program stored it, in the order of time. */
+/**
+ * What jobs add to the shop's answers, as this program stored it, in the order of time.
+ * @param of technicians whose tallies are wanted, those of others are null; all where it is left out
+ */
 export async function* storedShares(
   shop: ShopId,
   jobs?: readonly string[],
+  of?: ReadonlySet<string>,
 ): AsyncGenerator<JobShare, void, undefined> {
-  for await (const document of jobShares(shop, jobs)) yield document as unknown as JobShare;
+  for await (const document of jobShares(shop, jobs)) yield shareOf(document, of);
 }
 
 async function sharesOf(

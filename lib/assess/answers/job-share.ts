@@ -10,8 +10,8 @@ import { missetsIn, type MissetCount } from './misset-counts';
 import { roundsIn, type RoundShare } from './month-sums';
 import { settingErrors } from './setting-errors';
 
-/** Grows when shares of before can no longer be added to those of now. */
-export const JOB_SHARE_FORMAT = 2;
+/** Grows when shares of before can no longer be read, or added to those of now. */
+export const JOB_SHARE_FORMAT = 3;
 
 /**
  * All that one job adds to the answers to the shop's questions. Kept with the job, so that a new reading costs the work
@@ -22,7 +22,8 @@ export interface JobShare {
   /** When the job was begun, epoch ms. */
   begunAt: number;
   sheet: string | null;
-  tallies: [technician: string, tally: HabitTally][];
+  /** By everybody who hung a gauge; null where it was not asked for. */
+  tallies: [technician: string, tally: HabitTally | null][];
   rounds: RoundShare[];
   measured: Measured;
   /** Null without a first measuring after the repair. */

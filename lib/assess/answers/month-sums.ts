@@ -158,6 +158,7 @@ export class MonthSums {
   /**
    * Tallies count in the month in which the job was begun; what is summed of settings and repeats counts in the month
    * of its round.
+   * @throws RangeError where a tally that is summed was not asked for.
    */
   add(share: JobShare): void {
     const { job, begunAt, sheet, tallies, rounds } = share;
@@ -165,8 +166,12 @@ export class MonthSums {
     for (const { at, errors } of rounds) this.#workOf(at)?.addRound(job, errors);
     for (const question of this.#asked('habits', begunAt, sheet)) {
       const month = within(this.#habits, question, () => new Map<string, TallySum | null>());
-      for (const [technician, tally] of tallies)
-        within(month, technician, () => this.#ofAsked(technician, () => new TallySum()))?.add(tally);
+      for (const [technician, tally] of tallies) {
+        const sum = within(month, technician, () => this.#ofAsked(technician, () => new TallySum()));
+        if (sum === null) continue;
+        if (tally === null) throw new RangeError(`Of job ${job} a tally is summed that was not asked for.`);
+        sum.add(tally);
+      }
     }
     for (const { at, repeats, errors } of rounds)
       for (const question of this.#asked('hands', at, sheet)) {

@@ -201,11 +201,24 @@ async function worked(shop: ShopId, id: number, code: string) {
   const told = (document: unknown) => toldOf(document as Json, code);
   return {
     jobsThatCountToThem: jobs.map(({ job: of, ...outcome }) => ({ job: of.number, ...outcome })),
-    habits: shares.map(({ job: of, document }) => ({ job: of.number, told: told(document) })),
+    habits: shares.map(({ job: of, document }) => ({
+      job: of.number,
+      told: told(withTallies(document as Json)),
+    })),
     figures: fit && { at: fit.fittedAt, figures: told(fit.figures), learned: told(fit.parameters) },
     reports: reports.map(({ dueAt, document }) => ({ dueAt, told: told(document) })),
     trials: trials.map(({ name, plan }) => ({ trial: name, told: told(plan) })),
   };
+}
+
+/**
+ * The tallies of what a job adds are kept as texts within it (`lib/refresh/kept-share.ts`): they are told as data. Until
+ * a shop has learned by this program they may still be data.
+ */
+function withTallies(document: Json): Json {
+  const { tallies, ...share } = document as { tallies: [technician: string, tally: Json][] };
+  const plainly = (tally: Json) => (typeof tally === 'string' ? (JSON.parse(tally) as Json) : tally);
+  return { ...share, tallies: tallies.map(([whose, tally]) => [whose, plainly(tally)]) };
 }
 
 /** As JSON keeps it: times become text. */

@@ -102,7 +102,7 @@ export async function leaveTraces(shop: number): Promise<void> {
   await database().jobShare.create({
     data: {
       ...{ jobId, shopId: shop, fitId, jobVersion: 1, madeBy: 'this program' },
-      document: { begunAt: 0, sheet: null, rounds: [], tallies: [['QUI', { setups: 4 }]] },
+      document: { begunAt: 0, sheet: null, rounds: [], tallies: [['QUI', '{"setups":4}']] },
     },
   });
 }
