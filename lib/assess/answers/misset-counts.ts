@@ -1,6 +1,7 @@
 import type { Job } from '@/lib/measure';
 import { monthOf } from '@/lib/measure/month-of';
 import type { RoundVerdict } from '../types';
+import { within } from './within';
 
 /** A setup counts as likely mis-set when one of its heights is, more likely than not. */
 const LIKELY = 0.5;
@@ -35,29 +36,13 @@ export function missetsIn(
   });
 }
 
-/** Likely mis-sets by technician, month and gauge: their number follows the months, not the setups. */
-export class MissetCounts {
-  readonly #counts = new Map<string, Map<string, MissetCount>>();
-
-  add(counts: readonly [technician: string, count: MissetCount][]): void {
-    for (const [technician, { month, gauge, setups, misset }] of counts) {
-      const own = this.#counts.get(technician) ?? new Map<string, MissetCount>();
-      this.#counts.set(technician, own);
-      const key = JSON.stringify([month, gauge]);
-      const known = own.get(key) ?? { month, gauge, setups: 0, misset: 0 };
-      own.set(key, { month, gauge, setups: known.setups + setups, misset: known.misset + misset });
-    }
+/** Counts of one technician added up by month and gauge, in the order of months, then of gauges. */
+export function addedCounts(counts: Iterable<MissetCount>): MissetCount[] {
+  const sums = new Map<string, MissetCount>();
+  for (const { month, gauge, setups, misset } of counts) {
+    const sum = within(sums, JSON.stringify([month, gauge]), () => ({ month, gauge, setups: 0, misset: 0 }));
+    sum.setups += setups;
+    sum.misset += misset;
   }
-
-  /** By technician. */
-  all(): [technician: string, counts: MissetCount[]][] {
-    return [...this.#counts.keys()].map((technician) => [technician, this.of(technician)]);
-  }
-
-  /** In the order of months, then of gauges. */
-  of(technician: string): MissetCount[] {
-    return [...(this.#counts.get(technician) ?? [])]
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([, count]) => count);
-  }
+  return [...sums].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, sum]) => sum);
 }

@@ -19,8 +19,8 @@ export class Remembered {
     return this.of(question, [JSON.stringify(from)], work);
   }
 
-  /** A document that is made anyway: the one before where it says the same. */
+  /** A document that is made anyway: the one before where it says the same, which need not be asked of the very same object. */
   same<Made>(question: string, made: Made): Made {
-    return this.from(question, made, () => made);
+    return this.of(`${question}, as made`, [made], () => this.from(question, made, () => made));
   }
 }

@@ -1,5 +1,3 @@
-import { grouped } from '@/lib/measure/grouped';
-import { yearOf } from '@/lib/measure/month-of';
 import type { Learned } from '../cause/learned';
 import { settingOf, technicianBias, technicianRates } from '../figures';
 import { habitMatrix, judgeAll, TESTS, type HabitCell, type MatrixWork } from '../habits';
@@ -217,12 +215,12 @@ export class ShopQuestions {
   }
 
   /** Of one technician by year. */
-  #missets(technician: string, standing: Standing): [piece: string, counts: MissetCount[]][] {
-    const counts = standing.missets(technician);
-    return this.#remembered.of(`missets ${technician}`, [counts], () =>
-      [...grouped(counts, ({ month }) => yearOf(month))].map(([year, own]) => {
+  #missets(technician: string, standing: Standing): [piece: string, counts: readonly MissetCount[]][] {
+    const years = standing.missets(technician);
+    return this.#remembered.of(`missets ${technician}`, [years], () =>
+      years.map(([year, counts]) => {
         const piece = missetsPiece(technician, year);
-        return [piece, this.#remembered.same(`missets ${piece}`, own)];
+        return [piece, this.#remembered.same(`missets ${piece}`, counts)];
       }),
     );
   }

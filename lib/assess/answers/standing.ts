@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
-import { quarterOf } from '@/lib/measure/month-of';
+import { grouped } from '@/lib/measure/grouped';
+import { quarterOf, yearOf as calendarYearOf } from '@/lib/measure/month-of';
 import { mergeCollapsed } from '@/lib/stats';
 import { addCountsOf, addTallies, newestOf, type HabitTally, type Shown } from '../habits';
 import { MeasuredSums } from '../measured';
@@ -7,7 +8,7 @@ import type { JobRisk } from '../measuring-risk';
 import type { HandCell, Quarter, ShopQuarter } from '../my-hand';
 import type { RateJob } from '../rates';
 import type { SettingSeries } from '../signals';
-import { MissetCounts, type MissetCount } from './misset-counts';
+import { addedCounts, type MissetCount } from './misset-counts';
 import type { HabitMonth, HandMonth, SpanChoices } from './month-sums';
 import { within } from './within';
 import type { WorkMonth } from './work-month';
@@ -53,6 +54,10 @@ interface Year {
   months: Month[];
   /** No quarter reaches into another year. */
   quarters: ShopQuarter[];
+  /** Setting errors by month, in the order of `keyOf`. */
+  series: SettingSeries[];
+  /** By technician, then by year: a job that was begun in this one may have been measured in the next. */
+  missets: Map<string, [year: string, counts: MissetCount[]][]>;
 }
 
 type Month = Omit<WorkMonth, 'jobs'> & {
@@ -175,34 +180,27 @@ export class Standing {
     return this.#inOrder().flatMap(([, { quarters }]) => quarters);
   }
 
-  missets(technician: string): MissetCount[] {
+  /** By year; of a year that is the same, the same list. */
+  missets(technician: string): [year: string, counts: readonly MissetCount[]][] {
     return this.#once(technician, 'missets', () => {
-      const counts = new MissetCounts();
-      for (const { missets } of this.#months())
-        for (const [whose, own] of missets)
-          if (whose === technician) counts.add(own.map((count) => [whose, count]));
-      return counts.of(technician);
+      const years = this.#inOrder().flatMap(([, { missets }]) => missets.get(technician) ?? []);
+      return [...grouped(years, ([year]) => year)].sort(byKey).map(([year, own]) => {
+        const parts = own.map(([, counts]) => counts);
+        return [year, parts.length === 1 ? (parts[0] ?? []) : addedCounts(parts.flat())];
+      });
     });
   }
 
   /** Setting errors by month: each gauge's bias, each technician's bias and scatter; a series that is the same, the same object. */
   series(): readonly SettingSeries[] {
     if (this.#seriesStand) return this.#series;
-    const [gauges, hands, scatters] = [new Periods(), new Periods(), new Periods()];
-    for (const { month: period, bias, scatter, gaugeMeans } of this.#months()) {
-      for (const { gauge, n, mean, ss } of gaugeMeans) gauges.add(gauge, { period, n, mean, ss });
-      for (const { technician, n, mean, ss } of bias) hands.add(technician, { period, n, mean, ss });
-      for (const { technician, df, ss } of scatter)
-        scatters.add(technician, { period, n: df === 0 ? 0 : df + 1, mean: 0, ss });
-    }
-    const all = [
-      ...gauges.series('setting-bias', 'gauge'),
-      ...hands.series('setting-bias', 'technician'),
-      ...scatters.series('setting-scatter', 'technician'),
-    ];
+    const all = new Map<string, SettingSeries>();
+    for (const [, year] of this.#inOrder())
+      for (const { periods, ...one } of year.series)
+        within(all, keyOf(one), () => ({ ...one, periods: [] })).periods.push(...periods);
     const before = new Map(this.#series.map((one) => [keyOf(one), one]));
-    this.#series = all.map((one) => {
-      const known = before.get(keyOf(one));
+    this.#series = [...all].sort(byKey).map(([key, one]) => {
+      const known = before.get(key);
       return known !== undefined && samePeriods(known, one) ? known : one;
     });
     this.#seriesStand = true;
@@ -231,13 +229,16 @@ export class Standing {
   }
 }
 
-const keyOf = ({ what, subject }: SettingSeries): string => `${what} ${subject.kind} ${subject.name ?? ''}`;
+const keyOf = ({ what, subject }: Omit<SettingSeries, 'periods'>): string =>
+  `${what} ${subject.kind} ${subject.name ?? ''}`;
 
 function samePeriods(a: SettingSeries, b: SettingSeries): boolean {
   return (
     a.periods.length === b.periods.length &&
     a.periods.every((one, i) => {
       const other = b.periods[i];
+      // Of a year that stands as it was they are the very same.
+      if (one === other) return true;
       return (
         one.period === other?.period && one.n === other.n && one.mean === other.mean && one.ss === other.ss
       );
@@ -245,17 +246,33 @@ function samePeriods(a: SettingSeries, b: SettingSeries): boolean {
   );
 }
 
-/** Periods by whose they are. */
-class Periods {
-  readonly #of = new Map<string, SettingSeries['periods']>();
-
-  add(name: string, period: SettingSeries['periods'][number]): void {
-    within(this.#of, name, () => []).push(period);
+function seriesOf(months: readonly Month[]): SettingSeries[] {
+  const all = new Map<string, SettingSeries>();
+  const add = (
+    { what, subject }: Omit<SettingSeries, 'periods'>,
+    period: SettingSeries['periods'][number],
+  ): void => {
+    within(all, keyOf({ what, subject }), () => ({ what, subject, periods: [] })).periods.push(period);
+  };
+  for (const { month: period, bias, scatter, gaugeMeans } of months) {
+    for (const { gauge: name, n, mean, ss } of gaugeMeans)
+      add({ what: 'setting-bias', subject: { kind: 'gauge', name } }, { period, n, mean, ss });
+    for (const { technician: name, n, mean, ss } of bias)
+      add({ what: 'setting-bias', subject: { kind: 'technician', name } }, { period, n, mean, ss });
+    for (const { technician: name, df, ss } of scatter)
+      add(
+        { what: 'setting-scatter', subject: { kind: 'technician', name } },
+        { period, n: df === 0 ? 0 : df + 1, mean: 0, ss },
+      );
   }
+  return [...all.values()];
+}
 
-  series(what: SettingSeries['what'], kind: 'technician' | 'gauge'): SettingSeries[] {
-    return [...this.#of].sort(byKey).map(([name, periods]) => ({ what, subject: { kind, name }, periods }));
-  }
+function missetsOf(months: readonly Month[], technician: string): [year: string, counts: MissetCount[]][] {
+  const own = months.flatMap(({ missets }) =>
+    missets.flatMap(([whose, counts]) => (whose === technician ? counts : [])),
+  );
+  return [...grouped(addedCounts(own), ({ month }) => calendarYearOf(month))];
 }
 
 /** @param known the same year as it was, and what of it changed */
@@ -288,6 +305,7 @@ function yearOf(months: readonly MonthOfShop[], known: { before: Year; change: Y
   }
   const others = <Of>(of: ReadonlyMap<string, Of> | undefined): [string, Of][] =>
     [...(of ?? [])].filter(([technician]) => !asked(technician));
+  const counted = new Set(now.flatMap(({ missets }) => missets.map(([technician]) => technician)));
   return {
     tallies: new Map([
       ...others(known?.before.tallies),
@@ -297,6 +315,11 @@ function yearOf(months: readonly MonthOfShop[], known: { before: Year; change: Y
     measured,
     months: now,
     quarters: shopQuartersOf(now),
+    series: seriesOf(now),
+    missets: new Map([
+      ...others(known?.before.missets),
+      ...[...counted].filter(asked).map((technician) => [technician, missetsOf(now, technician)] as const),
+    ]),
   };
 }
 

@@ -4,7 +4,7 @@ import { MeasuredSums, type HandSums, type MeasuredByGauge } from '../measured';
 import type { JobRisk } from '../measuring-risk';
 import type { RateJob } from '../rates';
 import type { JobShare } from './job-share';
-import { MissetCounts, type MissetCount } from './misset-counts';
+import { addedCounts, type MissetCount } from './misset-counts';
 import type { SettingError } from './setting-errors';
 
 /**
@@ -36,7 +36,7 @@ export class WorkSums {
   readonly #measured = new MeasuredSums();
   readonly #rates: RateJob[] = [];
   readonly #risks: JobRisk[] = [];
-  readonly #missets = new MissetCounts();
+  readonly #missets: [technician: string, count: MissetCount][] = [];
   readonly #scatter = new Map<string, { df: number; roots: WeightedSum }>();
   readonly #gauges = new Map<string, WorkMonth['gaugeMeans'][number]>();
 
@@ -47,7 +47,7 @@ export class WorkSums {
     this.#measured.add(measured);
     if (rate !== null) this.#rates.push(rate);
     if (risk !== null) this.#risks.push(risk);
-    this.#missets.add(missets);
+    this.#missets.push(...missets);
   }
 
   /** The setting errors of a round of this month. */
@@ -81,7 +81,10 @@ export class WorkSums {
       gauges: this.#measured.gauges(),
       rates: this.#rates,
       risks: this.#risks,
-      missets: this.#missets.all(),
+      missets: [...grouped(this.#missets, ([technician]) => technician)].map(([technician, own]) => [
+        technician,
+        addedCounts(own.map(([, count]) => count)),
+      ]),
       scatter: [...this.#scatter].map(([technician, { df, roots }]) => {
         const one = varianceRoot({ df, ss: df });
         return { technician, df, ss: one === null ? 0 : df * (roots.mean / one.root) ** 3 };

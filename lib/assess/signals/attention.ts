@@ -66,15 +66,18 @@ interface Alarm {
   at: number;
 }
 
+/** From the newest period back, as far as it has to be looked. */
 function lastAlarm(points: readonly ChartPoint[], recent: number): Alarm | null {
-  const scored = points.flatMap(({ score, alarm }, at) => (score === null ? [] : [{ at, alarm }]));
-  let last = scored.length - 1;
-  while (last >= 0 && scored[last]?.alarm === null) last--;
-  const side = scored[last]?.alarm ?? null;
-  if (side === null || last < scored.length - recent) return null;
-  let first = last;
-  while (first > 0 && scored[first - 1]?.alarm === side) first--;
-  return { side, at: scored[first]?.at ?? 0 };
+  let found: Alarm | null = null;
+  let quiet = 0;
+  for (let at = points.length - 1; at >= 0 && quiet < recent; at--) {
+    const point = points[at];
+    if (point === undefined || point.score === null) continue;
+    if (found !== null && point.alarm !== found.side) break;
+    if (point.alarm === null) quiet++;
+    else found = { side: point.alarm, at };
+  }
+  return found;
 }
 
 function signalOf(series: Series, alarm: Alarm, change: Change | null, p: number | null): Signal {
