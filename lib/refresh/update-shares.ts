@@ -105,7 +105,7 @@ async function sharesOf(
   const [jobs, verdicts, readings] = await Promise.all([
     loadJobs(shop, { jobs: [...numbers] }),
     verdictsByJob(shop, numbers),
-    readingsOf(shop, numbers),
+    repeatedIn(shop, numbers),
   ]);
   const firsts = firstReadings(readings);
   return new Map(
@@ -132,8 +132,9 @@ async function verdictsByJob(shop: ShopId, jobs: readonly string[]): Promise<Map
   return byJob;
 }
 
-async function readingsOf(shop: ShopId, jobs: readonly string[]): Promise<Reading[]> {
+/** The readings of dimensions that were read more than once: shares need no others beside the collapsed ones. */
+async function repeatedIn(shop: ShopId, jobs: readonly string[]): Promise<Reading[]> {
   const readings: Reading[] = [];
-  for await (const reading of readingsFor(shop, { jobs: [...jobs] })) readings.push(reading);
+  for await (const reading of readingsFor(shop, { jobs: [...jobs], repeated: true })) readings.push(reading);
   return readings;
 }

@@ -11,15 +11,15 @@ import { READING_ORDER, readingOf, SELECT_READINGS, type ReadingRow } from './re
 const JOBS_AT_ONCE = 100;
 
 /**
- * Every reading that a filter shows, as last corrected and without those that were excluded, job after job in the order they were opened, then by time. The fields of
- * `JobFilter` choose whole jobs; `attempt`, `setup`, `gauge` and `quantity` choose within them. Holds a few
- * jobs at a time.
+ * Every reading that a filter shows, as last corrected and without those that were excluded, job after job in the order
+ * they were opened, then by time. The fields of `JobFilter` choose whole jobs; the others choose within them. Holds a
+ * few jobs at a time.
  */
 export async function* readingsFor(
   shop: ShopId,
   filter: ReadingFilter = {},
 ): AsyncGenerator<Reading, void, undefined> {
-  const { attempt, setup, gauge, quantity, ...jobFilter } = filter;
+  const { attempt, setup, gauge, quantity, repeated, ...jobFilter } = filter;
   const jobs = await ask<{ id: number }>`
     SELECT j."id" FROM "Job" j WHERE ${jobsThat(shop, jobFilter)} ORDER BY j."openedAt", j."number"`;
   const within = [
@@ -27,6 +27,7 @@ export async function* readingsFor(
     setup === undefined ? Prisma.empty : Prisma.sql`AND s."label" = ${setup}`,
     gauge === undefined ? Prisma.empty : Prisma.sql`AND g."tag" = ${gauge}`,
     quantity === undefined ? Prisma.empty : Prisma.sql`AND d."quantity" = ${quantity}`,
+    repeated === true ? Prisma.sql`AND o."n" > 1` : Prisma.empty,
   ];
   for (let start = 0; start < jobs.length; start += JOBS_AT_ONCE) {
     const ids = jobs.slice(start, start + JOBS_AT_ONCE).map(({ id }) => id);

@@ -7,6 +7,8 @@ export interface ReadingFilter extends JobFilter {
   attempt?: number | undefined;
   setup?: string | undefined;
   quantity?: Quantity | undefined;
+  /** Of dimensions alone that were read more than once in a setup. */
+  repeated?: boolean | undefined;
 }
 
 /** The file that readings come from. `sha256` in hex, of the bytes as given. */

@@ -56,9 +56,9 @@ const include = (change: Partial<ReadingPlace> = {}) =>
 const observations = () =>
   database().observation.findMany({ orderBy: [{ setupId: 'asc' }, { dimensionId: 'asc' }] });
 
-async function allReadings(): Promise<Reading[]> {
+async function allReadings(filter: Parameters<typeof readingsFor>[1] = {}): Promise<Reading[]> {
   const all: Reading[] = [];
-  for await (const one of readingsFor(store.shop)) all.push(one);
+  for await (const one of readingsFor(store.shop, filter)) all.push(one);
   return all;
 }
 
@@ -238,6 +238,14 @@ describe('an excluded reading', () => {
     const hung = SHOP.find(isPlace)?.takenAt ?? 0;
     expect(await count({ from: hung - 60_000, to: hung })).toBe(1);
     expect(await count({ from: hung })).toBe(0);
+  });
+
+  it('leaves the other one of its dimension as the only one', async () => {
+    expect(await allReadings({ repeated: true })).toHaveLength(SHOP.length);
+    await exclude();
+    const only = is({ ...PLACE, repeat: 1 });
+    const rest = SHOP.filter((one) => !isPlace(one) && is(one) !== only);
+    expect((await allReadings({ repeated: true })).map(is).sort()).toEqual(rest.map(is).sort());
   });
 
   it('and included again gives the same figures as before, to the last bit', async () => {
