@@ -1,4 +1,5 @@
 import { databaseUrl } from '@/lib/store/connection/database-url';
+import { fillEmpty } from './fill-empty';
 import { isNewest } from './history';
 import { lastSchema, migrationList, migrationNames } from './migration-list';
 import { schemaEngine } from './schema-engine';
@@ -24,6 +25,7 @@ export async function migrate(address?: string): Promise<string[]> {
     const history = await adapters.history();
     // The engine takes more memory and time to begin than most programs that ask for it.
     if (isNewest(history, migrationNames(url.engine))) return [];
+    if (url.engine === 'sqlite' && fillEmpty(url.path)) return migrationNames(url.engine);
     engine = await schemaEngine(adapters, schema);
     const migrationsList = migrationList(url.engine);
     const filters = { externalTables: [], externalEnums: [] };

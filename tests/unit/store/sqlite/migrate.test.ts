@@ -6,6 +6,8 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { schemaFor } from '@/lib/commands/generate.mjs';
 import { migrate } from '@/lib/store/migrations/migrate';
 import { lastSchema, migrationNames, migrationsFolder } from '@/lib/store/migrations/migration-list';
+import { migrated } from '@/tests/migrated';
+import { byTheEngine } from './by-the-engine';
 
 const folder = mkdtempSync(join(tmpdir(), 'rehang-migrate-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -18,6 +20,27 @@ const tables = (path: string) => {
   const found = names.all();
   database.close();
   return found;
+};
+
+/** All that a file says of its tables, and of the migrations that made them; not when they were made. */
+const described = (path: string) => {
+  const database = new Database(path, { readonly: true });
+  const rows = (sql: string) => database.prepare(sql).all();
+  const told = {
+    tables: rows('SELECT "type", "name", "tbl_name", "sql" FROM sqlite_master ORDER BY "type", "name"'),
+    sequences: rows('SELECT * FROM sqlite_sequence ORDER BY "name"'),
+    settings: ['encoding', 'page_size', 'auto_vacuum', 'user_version', 'journal_mode'].map((name) =>
+      database.pragma(name),
+    ),
+    migrations: rows(
+      `SELECT "migration_name", "checksum", "logs", "rolled_back_at", "applied_steps_count", length("id") AS "id",
+        "finished_at" GLOB '????-??-??T??:??:??.???+00:00' AS "finished",
+        "started_at" GLOB '????-??-??T??:??:??.???+00:00' AS "started"
+      FROM "_prisma_migrations" ORDER BY rowid`,
+    ),
+  };
+  database.close();
+  return told;
 };
 
 /** A comment can be mended without a migration. */
@@ -33,6 +56,22 @@ describe('migrations', () => {
     const database = new Database(path);
     expect(database.pragma('journal_mode', { simple: true })).toBe('wal');
     database.close();
+  });
+
+  it('make of a file that holds nothing at once what the engine makes one by one', async () => {
+    const [atOnce, oneByOne] = [join(folder, 'at-once.db'), join(folder, 'one-by-one.db')];
+    expect(await migrate(`file:${atOnce}`)).toEqual(migrationNames('sqlite'));
+    await byTheEngine(oneByOne);
+    expect(described(atOnce)).toEqual(described(oneByOne));
+    expect(described(atOnce).migrations).toHaveLength(migrationNames('sqlite').length);
+    expect(await migrate(`file:${atOnce}`)).toEqual([]);
+  });
+
+  it('are made once where several programs find the file empty', async () => {
+    const url = `file:${join(folder, 'several.db')}`;
+    const all = await Promise.all([1, 2, 3].map(() => migrated(url)));
+    expect(all).toHaveLength(3);
+    expect(await migrate(url)).toEqual([]);
   });
 
   it('change nothing when they run again', async () => {

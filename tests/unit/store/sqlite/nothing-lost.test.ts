@@ -14,6 +14,7 @@ import { migrationNames, migrationScript } from '@/lib/store/migrations/migratio
 import { SqliteMigrationAdapter } from '@/lib/store/migrations/sqlite-migration-adapter';
 import { freshStore } from '@/tests/unit/store/fresh-store';
 import { BY_COMMAND, fileNamed, regularShop } from '@/tests/unit/store/invented-readings';
+import { byTheEngine } from './by-the-engine';
 
 const store = freshStore();
 const folder = mkdtempSync(join(tmpdir(), 'rehang-lost-'));
@@ -91,28 +92,38 @@ describe('a disk without room', () => {
 });
 
 describe('a migration that is killed', () => {
-  it.each([0, 25, 120])('after %i ms leaves whole migrations only, and can be run again', async (delay) => {
-    const path = join(folder, `killed-${delay}.db`);
-    for (const round of [1, 2]) {
-      const args = ['lib/commands/begin.mjs', 'tests/migrating-process.ts', `file:${path}`];
-      const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
-      // Listened for from the start: it may be done before it is killed.
-      const ended = once(child, 'exit');
-      await once(child.stdout, 'data');
-      await pause(delay * round);
-      child.kill('SIGKILL');
-      await ended;
-    }
-    await migrate(`file:${path}`);
-    expect(await migrate(`file:${path}`)).toEqual([]);
-    const database = new Database(path);
-    const applied = database.prepare(
-      'SELECT migration_name FROM "_prisma_migrations" WHERE rolled_back_at IS NULL AND finished_at IS NOT NULL ORDER BY 1',
-    );
-    expect(applied.pluck().all()).toEqual(migrationNames('sqlite'));
-    expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
-    database.close();
-  });
+  it.each([
+    [0, 0],
+    [0, 25],
+    [1, 0],
+    [1, 25],
+    [1, 120],
+  ])(
+    'with %i before it, after %i ms leaves whole migrations only, and can be run again',
+    async (first, delay) => {
+      const path = join(folder, `killed-${first}-${delay}.db`);
+      if (first > 0) await byTheEngine(path, first);
+      for (const round of [1, 2]) {
+        const args = ['lib/commands/begin.mjs', 'tests/migrating-process.ts', `file:${path}`];
+        const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
+        // Listened for from the start: it may be done before it is killed.
+        const ended = once(child, 'exit');
+        await once(child.stdout, 'data');
+        await pause(delay * round);
+        child.kill('SIGKILL');
+        await ended;
+      }
+      await migrate(`file:${path}`);
+      expect(await migrate(`file:${path}`)).toEqual([]);
+      const database = new Database(path);
+      const applied = database.prepare(
+        'SELECT migration_name FROM "_prisma_migrations" WHERE rolled_back_at IS NULL AND finished_at IS NOT NULL ORDER BY 1',
+      );
+      expect(applied.pluck().all()).toEqual(migrationNames('sqlite'));
+      expect(database.pragma('integrity_check', { simple: true })).toBe('ok');
+      database.close();
+    },
+  );
 
   it('between the last of it and the engine’s record is done all the same', async () => {
     const whole = join(folder, 'whole.db');
