@@ -8,7 +8,7 @@ import { RowsInProcess } from '@/lib/store/sql/rows-in-process';
 import { StatementsInProcess, StatementsOnServer, type Statements } from '@/lib/store/sql/statements';
 import { databaseUrl, type DatabaseUrl } from './database-url';
 import { Postgresql } from './postgresql';
-import { Sqlite } from './sqlite';
+import { Sqlite, type Load } from './sqlite';
 
 export type Database = PrismaClient;
 /** What queries run on: the database itself, or a transaction on it. */
@@ -30,7 +30,7 @@ export function database(): Database {
 /** The database beneath, open: SQLite in this process, or a server. */
 export async function engine(): Promise<Engine> {
   const open = opened();
-  if (open.sqlite?.connected === false) await open.client.$connect();
+  if (open.sqlite?.connected === false) await open.sqlite.connect();
   return open;
 }
 
@@ -66,7 +66,7 @@ export async function closeStore(): Promise<void> {
   held.rehangDatabase = undefined;
   await open?.client.$disconnect();
   // Prisma ends what it began, and may never have been asked.
-  await open?.server?.end();
+  await (open?.sqlite ?? open?.server)?.end();
 }
 
 const TRANSACTION_MS = 10 * 60_000;
@@ -91,11 +91,11 @@ interface Loaded<Result> {
  * refer to is then looked up once for all of them before any is kept, and of tables that the work vouches for not at
  * all.
  */
-export async function loading<Result>(shop: ShopId, work: Work<Loaded<Result>>): Promise<Result> {
+export async function loading<Result>(shop: ShopId, how: Load, work: Work<Loaded<Result>>): Promise<Result> {
   const open = opened();
   const { sqlite } = open;
   if (sqlite === null) return (await within(open, shop, work)).result;
-  return sqlite.loading(() =>
+  return sqlite.loading(how, () =>
     within(open, shop, async (...on) => {
       const { result, sound } = await work(...on);
       sqlite.checkReferences(sound);

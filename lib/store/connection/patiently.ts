@@ -14,7 +14,7 @@ export async function patiently<Result>(write: () => Promise<Result>, patience =
     try {
       return await write();
     } catch (error) {
-      if (!isDriverAdapterError(error) || error.cause.kind !== 'SocketTimeout') throw error;
+      if (!isBusy(error)) throw error;
       if (Date.now() > until) {
         throw new Error(
           'Another program has held the database for too long; nothing was stored. Try again.',
@@ -27,3 +27,7 @@ export async function patiently<Result>(write: () => Promise<Result>, patience =
     }
   }
 }
+
+/** Whether a statement was refused because somebody else holds the database. */
+export const isBusy = (error: unknown): boolean =>
+  isDriverAdapterError(error) && error.cause.kind === 'SocketTimeout';

@@ -7,8 +7,9 @@ import type { SqlDriverAdapter, SqlQuery, Transaction } from '@prisma/driver-ada
 import { KeptAnswers } from './kept-answers';
 import { OneAtATime } from './one-at-a-time';
 import { onlyReads } from './only-reads';
-import { patiently } from './patiently';
+import { isBusy, patiently } from './patiently';
 import { PreparedStatements, type Prepared } from './prepared';
+import { ReadingConnection } from './reading-connection';
 
 /** Busy is met by trying again without blocking the process, so the driver itself waits only briefly. */
 const DRIVER_WAIT_MS = 20;
@@ -19,12 +20,22 @@ const PRAGMAS =
  * after another, so that few pages are needed again.
  */
 const TO_LOAD = 'PRAGMA foreign_keys = OFF; PRAGMA cache_size = -8000;';
-const AS_EVER = 'PRAGMA foreign_keys = ON; PRAGMA cache_size = -32000;';
+/**
+ * What is added is then written once, into the file itself, and not to a log before; beside it stands what a file was like
+ * that a kill leaves half written, for whoever opens it next. EXTRA keeps a commit as surely as FULL does with a log.
+ */
+const WITHOUT_LOG = 'PRAGMA journal_mode = DELETE; PRAGMA synchronous = EXTRA;';
 
 const NOT_OPEN = 'The database is not open yet.';
 
-/** Whether a transaction that is begun now is to load. */
-const toLoad = new AsyncLocalStorage<boolean>();
+/** How a transaction is to load. */
+export interface Load {
+  /** Whether others may be kept from the database until it ends, if nobody else has it open when it begins. */
+  shutOut: boolean;
+}
+
+/** How a transaction that is begun now is to load. */
+const toLoad = new AsyncLocalStorage<Load>();
 
 const command = (sql: string): SqlQuery => ({ sql, args: [], argTypes: [] });
 
@@ -35,8 +46,9 @@ const command = (sql: string): SqlQuery => ({ sql, args: [], argTypes: [] });
  */
 export class Sqlite extends PrismaBetterSqlite3 {
   readonly #path: string;
+  #open: Promise<SqlDriverAdapter> | null = null;
   #writer: Database.Database | null = null;
-  #prepared: PreparedStatements | null = null;
+  #reading: ReadingConnection | null = null;
   #preparedToWrite: PreparedStatements | null = null;
   /** What the connection that reads was answered. */
   readonly kept = new KeptAnswers();
@@ -74,8 +86,8 @@ export class Sqlite extends PrismaBetterSqlite3 {
   }
 
   /** Does what begins a transaction that is to load. */
-  loading<Result>(begin: () => Promise<Result>): Promise<Result> {
-    return toLoad.run(true, begin);
+  loading<Result>(load: Load, begin: () => Promise<Result>): Promise<Result> {
+    return toLoad.run(load, begin);
   }
 
   /**
@@ -134,30 +146,48 @@ export class Sqlite extends PrismaBetterSqlite3 {
   }
 
   get connected(): boolean {
-    return this.#prepared !== null;
+    return this.#begin !== null;
   }
 
   /** A statement on the connection that reads. */
   prepared(sql: string): Prepared {
-    if (this.#prepared === null) throw new Error(NOT_OPEN);
-    return this.#prepared.of(sql);
+    if (this.#reading === null) throw new Error(NOT_OPEN);
+    return this.#reading.prepared(sql);
   }
 
   /** Another than before where anything was committed since, by the connection that writes or by another process. */
-  get version(): number {
-    const { statement } = this.prepared('PRAGMA data_version');
-    return Number(statement.get()?.data_version);
+  get version(): string {
+    if (this.#reading === null) throw new Error(NOT_OPEN);
+    return this.#reading.version;
   }
 
-  override async connect(): Promise<SqlDriverAdapter> {
+  /** Opens the file, if it is not open: for Prisma, and for questions of our own, which need not wait for Prisma to begin. */
+  override connect(): Promise<SqlDriverAdapter> {
+    this.#open ??= this.#openFile().catch((error: unknown) => {
+      this.#open = null;
+      throw error;
+    });
+    return this.#open;
+  }
+
+  /** Does no harm where Prisma ended it. */
+  async end(): Promise<void> {
+    await (await this.#open)?.dispose();
+  }
+
+  async #openFile(): Promise<SqlDriverAdapter> {
     mkdirSync(dirname(this.#path), { recursive: true });
     const writer = await super.connect();
     this.#writer = beneath(writer);
     this.#preparedToWrite = null;
     await patiently(() => writer.executeScript(PRAGMAS));
-    const reader = await super.connect();
-    await reader.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`);
-    this.#prepared = new PreparedStatements(beneath(reader));
+    const reading = new ReadingConnection(async () => {
+      const adapter = await super.connect();
+      await patiently(() => adapter.executeScript(`${PRAGMAS} PRAGMA query_only = ON;`));
+      return { adapter, database: beneath(adapter) };
+    });
+    await reading.open();
+    this.#reading = reading;
     const writes = new OneAtATime();
 
     const alone = async <Result>(write: () => Promise<Result>): Promise<Result> => {
@@ -171,10 +201,12 @@ export class Sqlite extends PrismaBetterSqlite3 {
 
     const startTransaction = async (): Promise<Transaction> => {
       const turned = await writes.turn();
-      const loads = toLoad.getStore() === true;
+      const load = toLoad.getStore();
+      let alone = false;
       const release = async () => {
         try {
-          if (loads) await writer.executeScript(AS_EVER);
+          if (load !== undefined) await patiently(() => writer.executeScript(PRAGMAS));
+          if (alone) await reading.open();
         } finally {
           this.#loads = false;
           turned();
@@ -182,13 +214,14 @@ export class Sqlite extends PrismaBetterSqlite3 {
       };
       try {
         // What a connection looks up can be changed between its transactions alone.
-        if (loads) await writer.executeScript(TO_LOAD);
-        await patiently(() => writer.executeRaw(command('BEGIN IMMEDIATE')));
+        if (load !== undefined) await writer.executeScript(TO_LOAD);
+        alone = load?.shutOut === true && (await withoutLog(writer, reading));
+        await patiently(() => writer.executeRaw(command(alone ? 'BEGIN EXCLUSIVE' : 'BEGIN IMMEDIATE')));
       } catch (error) {
         await release();
         throw error;
       }
-      this.#loads = loads;
+      this.#loads = load !== undefined;
       return transactionOn(writer, release);
     };
     this.#begin = startTransaction;
@@ -196,18 +229,37 @@ export class Sqlite extends PrismaBetterSqlite3 {
     return {
       provider: 'sqlite',
       adapterName: writer.adapterName,
-      queryRaw: (query) => (onlyReads(query) ? reader.queryRaw(query) : alone(() => writer.queryRaw(query))),
+      queryRaw: (query) =>
+        onlyReads(query) ? reading.adapter.queryRaw(query) : alone(() => writer.queryRaw(query)),
       executeRaw: (query) => alone(() => writer.executeRaw(query)),
       executeScript: (script) => alone(() => writer.executeScript(script)),
       startTransaction,
       dispose: async () => {
+        this.#open = null;
         this.#begin = null;
-        this.#prepared = null;
+        this.#reading = null;
         this.#preparedToWrite = null;
-        await reader.dispose();
+        await reading.close();
         await writer.dispose();
       },
     };
+  }
+}
+
+/**
+ * Has what is written go into the file itself from now on, until anybody opens the file. SQLite refuses it while anybody
+ * else has it open, so the connection that reads is closed.
+ * @returns false, with everything as before, where it is refused.
+ */
+async function withoutLog(writer: SqlDriverAdapter, reading: ReadingConnection): Promise<boolean> {
+  await reading.close();
+  try {
+    await writer.executeScript(WITHOUT_LOG);
+    return true;
+  } catch (error) {
+    await reading.open();
+    if (isBusy(error)) return false;
+    throw error;
   }
 }
 

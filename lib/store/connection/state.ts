@@ -11,7 +11,7 @@ import type { Postgresql } from './postgresql';
  */
 export async function databaseState(): Promise<string> {
   const { sqlite, server } = await engine();
-  return server === null ? String(sqlite.version) : stateFor(server);
+  return server === null ? sqlite.version : stateFor(server);
 }
 
 /** A stretch of work, and what a server held when it first asked. */

@@ -30,6 +30,8 @@ const AS_EVER = ['--heap-growing-percent=0', '--semi-space-growth-factor=2'];
 const WORTH_A_THREAD = 4_000_000;
 /** Of a line, about. */
 const BYTES_A_LINE = 128;
+/** A file that is stored within the half minute that others wait for the database, with time to spare, bytes. */
+const SHORT = 200_000_000;
 /** Lines that are laid out at once while a file is being read. */
 const AHEAD = 10_000;
 
@@ -91,7 +93,7 @@ export async function loadFile(
       const { sha256, summary, holds } = await reading;
       return { sha256, lines: summary.lines, holds };
     };
-    const file = { name, pieces: thread.pieces(), end };
+    const file = { name, short: of.bytes <= SHORT, pieces: thread.pieces(), end };
     const written = lines === 0 ? null : await saveAhead(shop, file, actor, progress.stored);
     // What was handed out while it was read is held no more.
     const { held, faults, summary, sha256 } = await (lines === 0 || written !== null

@@ -20,6 +20,8 @@ export interface PieceAhead {
 /** A file that is being read. */
 export interface FileAhead {
   name: string;
+  /** Whether it is stored so soon that others may wait for the database meanwhile. */
+  short: boolean;
   /** Ends early where the file cannot be stored this way. */
   pieces: AsyncIterable<PieceAhead>;
   /** How the file turned out; `holds` where it says, as a whole, what its pieces were taken to say. */
@@ -43,7 +45,7 @@ export async function saveAhead(
   tell: (share: number) => void,
 ): Promise<SaveSummary | null> {
   try {
-    return await loading(shop, async (queries, rows, within) => {
+    return await loading(shop, { shutOut: file.short }, async (queries, rows, within) => {
       const unread = { name: file.name, sha256: randomBytes(32).toString('hex'), lines: 0 };
       const kept = new FileBeingSaved(queries, shop, unread);
       const saved = new NewJobsBeingSaved(queries, rows, shop, await kept.id());

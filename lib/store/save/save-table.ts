@@ -1,7 +1,8 @@
 import type { ReadingTable } from '@/lib/measure';
-import { database, loading, transaction, type Queries } from '@/lib/store/connection/database';
+import { loading, transaction, type Queries } from '@/lib/store/connection/database';
 import { inputsChanged } from '@/lib/store/shop/get-shop';
 import { among } from '@/lib/store/sql/among';
+import { ask } from '@/lib/store/sql/ask';
 import type { Rows } from '@/lib/store/sql/rows';
 import type { Actor, SaveSummary, ShopId, SourceFile } from '@/lib/store/types';
 import { FileBeingSaved } from './file-being-saved';
@@ -69,7 +70,9 @@ export async function saveFileReadings(
     return { result: await all.save(actor), sound: all.onlyNew ? FOR_NEW_JOBS : [] };
   };
   try {
-    return await (asLarge ? loading(shop, save) : transaction(shop, save).then(({ result }) => result));
+    return await (asLarge
+      ? loading(shop, { shutOut: false }, save)
+      : transaction(shop, save).then(({ result }) => result));
   } catch (error) {
     if (!(error instanceof Contradicted)) throw error;
     return saveReadings(shop, await readings.all(), file, actor);
@@ -79,8 +82,9 @@ export async function saveFileReadings(
 /** Whether a file brings more than is stored already, and much. */
 export async function isLarge(size: number): Promise<boolean> {
   if (size < LARGE) return false;
-  const { _sum } = await database().job.aggregate({ _sum: { readingCount: true } });
-  return size > (_sum.readingCount ?? 0);
+  const [all] = await ask<{ stored: number | bigint }>`
+    SELECT coalesce(sum("readingCount"), 0) AS "stored" FROM "Job"`;
+  return size > Number(all?.stored ?? 0);
 }
 
 class TableBeingSaved {

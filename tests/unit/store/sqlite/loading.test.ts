@@ -6,6 +6,8 @@ import { freshStore } from '@/tests/unit/store/fresh-store';
 
 const store = freshStore();
 
+const WITH_OTHERS = { shutOut: false };
+
 /** A job of a sheet and a technician that are not there, seen by so many attempts. */
 async function writeJobOfNothing(rows: Rows, attempts = 1): Promise<void> {
   const jobs = rows.into('Job', [
@@ -19,7 +21,7 @@ async function writeJobOfNothing(rows: Rows, attempts = 1): Promise<void> {
 
 it('a load whose rows refer to nothing keeps none of them, though references are not looked up row by row', async () => {
   let written = false;
-  const load = loading(store.shop, async (_, rows) => {
+  const load = loading(store.shop, WITH_OTHERS, async (_, rows) => {
     await writeJobOfNothing(rows);
     written = true;
     return { result: null, sound: ['Setup'] };
@@ -31,7 +33,7 @@ it('a load whose rows refer to nothing keeps none of them, though references are
 
 it('references are looked up row by row again after a load, and by who writes while one is waited for', async () => {
   const refused = () => transaction(store.shop, (_, rows) => writeJobOfNothing(rows));
-  const load = loading(store.shop, () => Promise.resolve({ result: 'loaded', sound: [] }));
+  const load = loading(store.shop, WITH_OTHERS, () => Promise.resolve({ result: 'loaded', sound: [] }));
   const meanwhile = refused();
   await expect(meanwhile).rejects.toThrow(/FOREIGN KEY/);
   expect(await load).toBe('loaded');
@@ -39,7 +41,7 @@ it('references are looked up row by row again after a load, and by who writes wh
 });
 
 it('a load whose rows break a CHECK keeps none of them, though they are asked of all rows together', async () => {
-  const load = loading(store.shop, async (_, rows) => {
+  const load = loading(store.shop, WITH_OTHERS, async (_, rows) => {
     await rows.withoutIndexes(['Setup'], ['Setup'], () => writeJobOfNothing(rows, 0));
     return { result: null, sound: ['Job'] };
   });
