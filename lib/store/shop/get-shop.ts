@@ -1,63 +1,60 @@
-import { database, transaction, type Queries } from '@/lib/store/connection/database';
-import type { Prisma } from '@/lib/store/generated/sqlite/client';
+import { database, statements, transaction, type Queries } from '@/lib/store/connection/database';
+import { Prisma } from '@/lib/store/generated/sqlite/client';
 import { ask } from '@/lib/store/sql/ask';
 import { subjectOf } from '@/lib/store/trace/subjects';
 import { writeTrace } from '@/lib/store/trace/write-trace';
 import { redate } from './redate';
 import type { Actor, Shop, ShopId } from '@/lib/store/types';
 
-export const shopColumns = {
-  id: true,
-  name: true,
-  timeZone: true,
-  defaultTolerance: true,
-  inputsVersion: true,
-  demo: true,
-  missCosts: { select: { cost: true }, orderBy: { id: 'desc' }, take: 1 },
-} as const satisfies Prisma.ShopSelect;
-
-export const shopOf = ({
-  missCosts,
-  ...shop
-}: Prisma.ShopGetPayload<{ select: typeof shopColumns }>): Shop => ({
-  ...shop,
-  missCost: missCosts[0]?.cost ?? null,
-});
-
 /** What a shop is called that nobody has named yet. */
 export const UNNAMED = 'Our shop';
+/** Whose turn it is to make the first shop is told by an id that none has. */
+const NO_SHOP = 0;
+
+/** The columns of a `Shop`, of "Shop" s. */
+const SHOP = Prisma.sql`s."id", s."name", s."timeZone", s."defaultTolerance", s."inputsVersion", s."demo",
+  (SELECT c."cost" FROM "MissCost" c WHERE c."shopId" = s."id" ORDER BY c."id" DESC LIMIT 1) AS "missCost"`;
 
 /** The shop of this installation; made with plain defaults where the database has none. */
 export async function getShop(): Promise<Shop> {
-  const first = () => database().shop.findFirst({ orderBy: { id: 'asc' }, select: shopColumns });
-  const found = await first();
-  if (found !== null) return shopOf(found);
-  const made = { name: UNNAMED, timeZone: 'UTC' };
+  const first = () => ask<Shop>`SELECT ${SHOP} FROM "Shop" s ORDER BY s."id" LIMIT 1`;
+  const [found] = await first();
+  if (found !== undefined) return found;
   // Two processes may find the database empty at once; the name's uniqueness lets one of them win.
-  await database().shop.upsert({ where: { name: made.name }, create: made, update: {} });
-  const there = await first();
-  return there === null ? getShop() : shopOf(there);
+  await statements(
+    NO_SHOP,
+    (within) => within.$executeRaw`
+      INSERT INTO "Shop" ("name", "timeZone", "createdAt") VALUES (${UNNAMED}, 'UTC', ${new Date()})
+      ON CONFLICT ("name") DO NOTHING`,
+  );
+  const [there] = await first();
+  return there ?? getShop();
 }
 
 /** One of several shops; null where there is none of this id. */
 export async function shopOfId(id: ShopId): Promise<Shop | null> {
-  const row = await database().shop.findUnique({ where: { id }, select: shopColumns });
-  return row && shopOf(row);
+  const [row] = await ask<Shop>`SELECT ${SHOP} FROM "Shop" s WHERE s."id" = ${id}`;
+  return row ?? null;
 }
 
-export type ShopSettings = Pick<Shop, 'name' | 'timeZone' | 'defaultTolerance'>;
+/** @throws RangeError where there is none of this id. */
+export async function theShop(id: ShopId): Promise<Shop> {
+  const shop = await shopOfId(id);
+  if (shop === null) throw new RangeError(`There is no shop ${id}.`);
+  return shop;
+}
 
 /** Every shop of the database, by name. */
-export async function listShops(): Promise<Shop[]> {
-  const rows = await database().shop.findMany({ select: shopColumns, orderBy: { name: 'asc' } });
-  return rows.map(shopOf);
-}
+export const listShops = (): Promise<Shop[]> => ask<Shop>`SELECT ${SHOP} FROM "Shop" s ORDER BY s."name"`;
+
+export type ShopSettings = Pick<Shop, 'name' | 'timeZone' | 'defaultTolerance'>;
 
 /** Another shop beside those of the database. @throws RangeError where the zone is none or the name is taken. */
 export async function addShop(name: string, timeZone: string): Promise<Shop> {
   requireTimeZone(timeZone);
   await requireFree(database(), name);
-  return shopOf(await database().shop.create({ data: { name, timeZone }, select: shopColumns }));
+  const { id } = await database().shop.create({ data: { name, timeZone }, select: { id: true } });
+  return theShop(id);
 }
 
 /**
@@ -66,11 +63,11 @@ export async function addShop(name: string, timeZone: string): Promise<Shop> {
  */
 export async function saveShop(shop: ShopId, change: Partial<ShopSettings>, actor: Actor): Promise<Shop> {
   if (change.timeZone !== undefined) requireTimeZone(change.timeZone);
-  return transaction(shop, async (queries) => {
+  await transaction(shop, async (queries) => {
     const known = await queries.shop.findUniqueOrThrow({ where: { id: shop } });
     const changed = SETTINGS.filter((name) => change[name] !== undefined && change[name] !== known[name]);
     if (changed.includes('name')) await requireFree(queries, change.name ?? known.name);
-    const row = await queries.shop.update({ where: { id: shop }, data: change, select: shopColumns });
+    const row = await queries.shop.update({ where: { id: shop }, data: change });
     if (changed.length > 0) {
       const of = (settings: ShopSettings) =>
         Object.fromEntries(changed.map((name) => [name, settings[name]] as const));
@@ -81,8 +78,8 @@ export async function saveShop(shop: ShopId, change: Partial<ShopSettings>, acto
       await redate(queries, shop, row.timeZone);
       await inputsChanged(queries, shop);
     }
-    return shopOf(row);
   });
+  return theShop(shop);
 }
 
 const SETTINGS = ['name', 'timeZone', 'defaultTolerance'] as const satisfies (keyof ShopSettings)[];
