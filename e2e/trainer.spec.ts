@@ -136,6 +136,15 @@ test('training: the habits found by technician, and on to habits and trials', as
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Habits');
 });
 
+test('training: a hand that changed stands there with what to do next, and opens', async ({ page }) => {
+  await page.goto('/training');
+  const changed = page.getByRole('region', { name: 'Changes beyond chance' });
+  await expect(changed.getByRole('listitem')).toHaveCount(1);
+  await expect(changed).toContainText('hang the same gauges on one vehicle');
+  await changed.getByRole('link', { name: 'Open LAR' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Noor Larkspindle, LAR');
+});
+
 test('the trainer: setting error of technicians and bias of gauges, each with an interval', async ({
   page,
 }) => {

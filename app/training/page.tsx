@@ -5,8 +5,9 @@ import { ExcludedNote } from '@/app/_shop/excluded-note';
 import { FiguresAge } from '@/app/_shop/figures-age';
 import { FiguresPending } from '@/app/_shop/figures-pending';
 import { NothingYet } from '@/app/_overview/nothing-yet';
-import { countJobs, everybodysFigures, habitsAnswer } from '@/lib/access';
+import { countJobs, everybodysFigures, habitsAnswer, signalsAnswer } from '@/lib/access';
 import { enter } from '@/app/_shop/enter';
+import { Changes } from './_parts/changes';
 import { Hands } from './_parts/hands';
 import { titled } from '@/app/_words/titled';
 import { words } from '@/app/_words/words';
@@ -17,9 +18,10 @@ export default async function Training() {
   const viewer = await enter();
   const { shop } = viewer;
   const t = words('training');
-  const [figures, habits, jobs] = await Promise.all([
+  const [figures, habits, signals, jobs] = await Promise.all([
     everybodysFigures(viewer),
     habitsAnswer(viewer),
+    signalsAnswer(viewer),
     countJobs(viewer),
   ]);
   if (jobs === 0) return <NothingYet title={t('title')} />;
@@ -41,6 +43,7 @@ export default async function Training() {
     >
       <FiguresAge fit={figures} timeZone={shop.timeZone} />
       <ExcludedNote viewer={viewer} />
+      <Changes answer={signals} />
       <Hands figures={figures.figures} habits={habits} />
     </Page>
   );
