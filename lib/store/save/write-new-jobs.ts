@@ -1,6 +1,6 @@
 import { searchable } from '@/lib/store/jobs/searchable';
 import { namedValue } from '@/lib/store/sheets/dimension-row';
-import type { RowCell, Rows, RowsOf } from '@/lib/store/sql/rows';
+import type { Rows, RowsOf } from '@/lib/store/sql/rows';
 import { storedSide } from '@/lib/store/sql/side';
 import type { ShopId } from '@/lib/store/types';
 import { JOB_COLUMNS, OUTCOME_COLUMNS, OUTCOME_COUNTS, ROUND_COLUMNS, SETUP_COLUMNS } from './job-columns';
@@ -83,13 +83,13 @@ export class NewJobsWriter {
     await this.#rows.Observation.flush();
     this.#writeReadings(piece, setups, own.dimensions);
     for (const { setup, side, cause, at } of piece.proved)
-      this.#add('RecheckOutcome', [
+      this.#rows.RecheckOutcome.add(
         this.shop,
         setups[setup] ?? null,
         side,
         causeOf(cause),
         this.rows.time(at),
-      ]);
+      );
     for (const table of Object.values(this.#rows)) await table.flush();
     this.setups += piece.setups.count;
     this.readings += piece.readings.count;
@@ -109,10 +109,6 @@ export class NewJobsWriter {
     }
   }
 
-  #add(table: Table, cells: RowCell[]): void {
-    this.#rows[table].add(cells);
-  }
-
   /** Sheets of jobs that name none, by the job's place, and the rows of all their dimensions. */
   async #writeOwnSheets({ own }: NewRows): Promise<{ sheets: Map<number, number>; dimensions: number[] }> {
     const sheets = new Map<number, number>();
@@ -120,17 +116,17 @@ export class NewJobsWriter {
     const all = own.flatMap(({ job, dimensions }, index) => {
       const sheetId = sheetIds[index] ?? 0;
       sheets.set(job, sheetId);
-      this.#add('Sheet', [sheetId, this.shop]);
+      this.#rows.Sheet.add(sheetId, this.shop);
       return dimensions.map((dimension) => ({ sheetId, dimension }));
     });
     await this.#rows.Sheet.flush();
     const ids = await this.rows.newIds('Dimension', all.length);
     for (const [index, { sheetId, dimension }] of all.entries()) {
       const { quantity, point, side, section, station, zero, nominal, tolerance } = dimension;
-      this.#add('Dimension', [
+      this.#rows.Dimension.add(
         ...[ids[index] ?? null, sheetId, quantity, point, storedSide(side), section, station],
         ...[this.rows.truth(zero), nominal, tolerance, namedValue(dimension)],
-      ]);
+      );
     }
     await this.#rows.Dimension.flush();
     return { sheets, dimensions: ids };
@@ -140,11 +136,11 @@ export class NewJobsWriter {
     for (const [index, job] of jobs.entries()) {
       const id = ids[index] ?? null;
       const sheetId = own.get(index) ?? this.known.sheets.get(job.sheet ?? '')?.id ?? null;
-      this.#add('Job', [
+      this.#rows.Job.add(
         ...[id, this.shop, job.number, sheetId, searchable(`${job.number} ${job.sheet ?? ''}`)],
         ...[this.rows.time(job.openedAt), this.rows.time(job.lastReadAt), job.lastStage, job.lastAttempt],
         ...[this.#people[job.technician] ?? null, job.rounds, job.setups, job.readings, 1],
-      ]);
+      );
     }
   }
 
@@ -153,9 +149,9 @@ export class NewJobsWriter {
     const zeros = OUTCOME_COUNTS.map(() => 0);
     for (const [index, job] of jobs.entries()) {
       const id = ids[index] ?? null;
-      this.#add('JobOutcome', [this.shop, id, 0, ...zeros]);
+      this.#rows.JobOutcome.add(this.shop, id, 0, ...zeros);
       for (const [technician, at] of job.hands)
-        this.#add('JobTechnician', [id, this.#people[technician] ?? null, this.rows.time(at)]);
+        this.#rows.JobTechnician.add(id, this.#people[technician] ?? null, this.rows.time(at));
     }
   }
 
@@ -163,10 +159,10 @@ export class NewJobsWriter {
     for (const [index, round] of rounds.entries()) {
       const { job, stage, attempt, clearance, technician, startedAt } = round;
       const hand = this.#people[technician] ?? null;
-      this.#add('Round', [
+      this.#rows.Round.add(
         ...[ids[index] ?? null, this.shop, jobs[job] ?? null, stage, attempt, clearance, hand],
         this.rows.time(startedAt),
-      ]);
+      );
     }
   }
 
@@ -177,7 +173,7 @@ export class NewJobsWriter {
     const labels = this.#labels;
     const { count, job, round, label, technician, gauge, hungAt } = setups;
     for (let k = 0; k < count; k++)
-      this.#add('Setup', [
+      this.#rows.Setup.add(
         ids.setups[k] ?? null,
         ids.jobs[job[k] ?? 0] ?? null,
         ids.rounds[round[k] ?? 0] ?? null,
@@ -185,13 +181,13 @@ export class NewJobsWriter {
         this.#people[technician[k] ?? 0] ?? null,
         this.#gauges[gauge[k] ?? 0] ?? null,
         this.rows.time(hungAt[k] ?? 0),
-      ]);
+      );
   }
 
   #writeObservations({ observations: all }: NewRows, setups: readonly number[], own: readonly number[]) {
     const { count, setup, dimension, n, mean, deviation, ss, takenAt, cause } = all;
     for (let k = 0; k < count; k++)
-      this.#add('Observation', [
+      this.#rows.Observation.add(
         setups[setup[k] ?? 0] ?? null,
         this.#dimensionOf(dimension[k] ?? 0, own),
         n[k] ?? null,
@@ -200,7 +196,7 @@ export class NewJobsWriter {
         ss[k] ?? null,
         this.rows.time(takenAt[k] ?? 0),
         causeOf(cause[k] ?? -1),
-      ]);
+      );
   }
 
   #writeReadings(
@@ -211,14 +207,14 @@ export class NewJobsWriter {
     const { count, observation, repeat, value, takenAt, line } = readings;
     for (let k = 0; k < count; k++) {
       const of = observation[k] ?? 0;
-      this.#add('Reading', [
+      this.#rows.Reading.add(
         setups[setup[of] ?? 0] ?? null,
         this.#dimensionOf(dimension[of] ?? 0, own),
         repeat[k] ?? null,
         value[k] ?? null,
         this.rows.time(takenAt[k] ?? 0),
         line[k] ?? null,
-      ]);
+      );
     }
   }
 
@@ -227,4 +223,5 @@ export class NewJobsWriter {
   }
 }
 
-const causeOf = (place: number) => CAUSES[place] ?? null;
+// Most have none, and what stands at no place of a list is looked up the long way.
+const causeOf = (place: number) => (place < 0 ? null : (CAUSES[place] ?? null));

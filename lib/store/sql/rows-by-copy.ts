@@ -32,7 +32,7 @@ export class RowsByCopy implements Rows {
     let end = 0;
     let sent: Promise<void> = Promise.resolve();
     return {
-      add: (row) => {
+      add: (...row) => {
         for (let column = 0; column < columns.length; column++) waiting[end++] = row[column] ?? null;
         for (const cell of always) waiting[end++] = cell;
       },

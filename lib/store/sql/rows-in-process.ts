@@ -28,7 +28,7 @@ export class RowsInProcess implements Rows {
     const cells: RowCell[] = [];
     let end = 0;
     return {
-      add: (row) => {
+      add: (...row) => {
         for (let cell = 0; cell < width; cell++) cells[end++] = row[cell] ?? null;
         if (end < whole) return;
         // One by one they cross into SQLite in three quarters of the time that a list of them takes.

@@ -3,8 +3,11 @@ export type RowCell = string | number | boolean | null;
 
 /** New rows of one table. */
 export interface RowsOf {
-  /** Whatever these rows refer to was flushed before. */
-  add(cells: readonly RowCell[]): void;
+  /**
+   * Whatever these rows refer to was flushed before. Cells come one by one: of a list that holds numbers alone the engine
+   * makes another for each row, since lists of other rows hold texts as well.
+   */
+  add(...cells: readonly RowCell[]): void;
   /** Sends what has not gone yet; whatever is asked or sent after it finds it there, or fails. */
   flush(): Promise<void>;
 }

@@ -64,7 +64,7 @@ async function takes(table: string, cells: Record<string, RowCell>): Promise<boo
   try {
     return await transaction(store.shop, async (_, rows) => {
       const into = rows.into(table, Object.keys(cells));
-      into.add(Object.values(cells));
+      into.add(...Object.values(cells));
       await into.flush();
       throw new Undone();
     });

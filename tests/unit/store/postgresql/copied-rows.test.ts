@@ -13,7 +13,7 @@ function copied(rows: (of: Rows) => RowCell[][]): Promise<unknown[]> {
         ' "same" INTEGER, "unsaid" INTEGER DEFAULT 5) ON COMMIT DROP',
     );
     const into = of.into('Copied', ['text', 'whole', 'mm', 'at', 'is'], { same: 7 });
-    for (const row of rows(of)) into.add(row);
+    for (const row of rows(of)) into.add(...row);
     await into.flush();
     await of.settled();
     return queries.$queryRaw`
@@ -56,7 +56,7 @@ it.each<[string, RowCell[]]>([
 it('a server that refuses a row says why, though others are asked for before it could', async () => {
   const refused = transaction(store.shop, async (queries, rows) => {
     const people = rows.into('Person', ['shopId', 'code', 'name', 'role']);
-    people.add([999, 'T1', '', 'technician']);
+    people.add(999, 'T1', '', 'technician');
     await people.flush();
     await queries.person.count();
   });

@@ -28,7 +28,7 @@ async function addSetupsOfNothing(
     await rows.withoutIndexes(['Setup'], [], async () => {
       const columns = ['shopId', 'jobId', 'roundId', 'label', 'technicianId', 'gaugeId', 'hungAt'];
       const setups = rows.into('Setup', columns);
-      for (const label of labels) setups.add([store.shop, 999, 999, label, 999, 999, rows.time(0)]);
+      for (const label of labels) setups.add(store.shop, 999, 999, label, 999, 999, rows.time(0));
       await setups.flush();
       await rows.settled();
       taken = true;

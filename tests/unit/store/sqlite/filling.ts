@@ -6,6 +6,6 @@ const PEOPLE = 20_000;
 export async function fillWithPeople(rows: Rows, shop: number): Promise<void> {
   const people = rows.into('Person', ['shopId', 'code', 'name', 'role']);
   const name = 'n'.repeat(1_000);
-  for (let person = 0; person < PEOPLE; person++) people.add([shop, `P${person}`, name, 'technician']);
+  for (let person = 0; person < PEOPLE; person++) people.add(shop, `P${person}`, name, 'technician');
   await people.flush();
 }

@@ -15,7 +15,7 @@ async function writeJobOfNothing(rows: Rows, attempts = 1): Promise<void> {
     ...['technicianId', 'roundCount', 'setupCount', 'readingCount'],
   ]);
   const at = '2026-03-02T08:00:00.000+00:00';
-  jobs.add([store.shop, 'J1', 999, 'j1', at, at, 'before', attempts, 999, 1, 1, 1]);
+  jobs.add(store.shop, 'J1', 999, 'j1', at, at, 'before', attempts, 999, 1, 1, 1);
   await jobs.flush();
 }
 
