@@ -59,7 +59,7 @@ export class RowsInProcess implements Rows {
    * An index is sorted once in half the time that it takes to put every row in its place; where it may hold no two
    * rows alike, they are found then. Where references are looked up row by row, those that they are looked up by stay,
    * and so do those of a few rows. Those in whose order rows come anyway are kept as well: a row is put at their end, while
-   * whoever reads the file takes longer than that, and nobody waits for it.
+   * another thread reads the file; sorting is the work of one alone.
    */
   async withoutIndexes(
     tables: readonly string[],
