@@ -7,10 +7,21 @@ import { BY_COMMAND } from './invented-readings';
 
 const store = freshStore();
 
+/**
+ * Whether reading leaves the word as it was. All databases of one server share its word, and tests of other files write to
+ * theirs meanwhile, so it is asked until nobody did.
+ */
+async function staysAsIs(): Promise<boolean> {
+  for (let turn = 0; turn < 50; turn++) {
+    const before = await databaseState();
+    await listPeople(store.shop);
+    if ((await databaseState()) === before) return true;
+  }
+  return false;
+}
+
 it('what the database holds has the same word until something is written, by this process or by another', async () => {
-  const before = await databaseState();
-  await listPeople(store.shop);
-  expect(await databaseState()).toBe(before);
+  expect(await staysAsIs()).toBe(true);
 
   await savePeople(store.shop, [{ code: 'NEW', name: '', role: 'trainer', active: true }], BY_COMMAND);
   const ours = await databaseState();
