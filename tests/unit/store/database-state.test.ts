@@ -22,6 +22,7 @@ async function staysAsIs(): Promise<boolean> {
 
 it('what the database holds has the same word until something is written, by this process or by another', async () => {
   expect(await staysAsIs()).toBe(true);
+  const before = await databaseState();
 
   await savePeople(store.shop, [{ code: 'NEW', name: '', role: 'trainer', active: true }], BY_COMMAND);
   const ours = await databaseState();
