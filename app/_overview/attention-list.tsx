@@ -15,8 +15,7 @@ import {
   type JudgedRound,
 } from './attention';
 import type { Departure } from './departures';
-import { seriesKey } from '@/app/rates/signals/_parts/names';
-import { SignalLine } from '@/app/rates/signals/_parts/signal-line';
+import { SignalList } from '@/app/rates/signals/_parts/signal-list';
 import type { Attention as Signals } from '@/lib/assess/signals';
 import styles from './attention-list.module.css';
 import { told } from '@/app/_words/told';
@@ -133,11 +132,7 @@ function SignalGroup({ signals }: Pick<AttentionListProps, 'signals'>) {
         {words('overview')('attention.changes')} <span>({signals.signals.length})</span>
       </h3>
       {signals.quiet !== null && <p className={styles.rest}>{told(signals.quiet)}</p>}
-      <ul className={styles.signals} data-plain>
-        {signals.signals.map((signal) => (
-          <SignalLine key={seriesKey(signal.what, signal.subject)} signal={signal} />
-        ))}
-      </ul>
+      <SignalList signals={signals.signals} className={styles.signals} />
     </section>
   );
 }

@@ -18,6 +18,7 @@ import { frozen, onceFor } from '@/lib/memory';
 import { currentAnswer, currentCharts, currentHand, currentMonths, currentRateJobs } from '@/lib/refresh';
 import { demand, may } from './may';
 import { ownHabits } from './own-habits';
+import { seesHand } from './sees-hand';
 
 /** Right first time, told fairly, by every grouping. @throws Refused */
 export async function ratesAnswer(viewer: Viewer): Promise<RatesAnswer | null> {
@@ -53,7 +54,7 @@ export async function signalsOf(
   kind: 'technician' | 'gauge',
   name: string,
 ): Promise<readonly Signal[]> {
-  if (kind === 'technician' && name !== viewer.code && !may(viewer, 'see everybody’s figures')) return QUIET;
+  if (kind === 'technician' && !seesHand(viewer, name)) return QUIET;
   const answer = await currentAnswer(viewer.shop.id, 'signals');
   return answer === null ? QUIET : ownSignals(answer, kind, name);
 }
@@ -77,7 +78,7 @@ export async function whatIfAnswer(viewer: Viewer): Promise<WhatIfAnswer | null>
 
 /** What one technician comes for; null for a colleague's, and before the first answer. */
 export async function handAnswer(viewer: Viewer, code: string): Promise<HandAnswer | null> {
-  if (code !== viewer.code && !may(viewer, 'see everybody’s figures')) return null;
+  if (!seesHand(viewer, code)) return null;
   return currentHand(viewer.shop.id, code);
 }
 
@@ -115,7 +116,7 @@ export async function handWithin(
   code: string,
   { sheet, gauge, section, ...asked }: Months & HandFilter & { sheet?: string | undefined },
 ): Promise<HandSpan | null> {
-  if (code !== viewer.code && !may(viewer, 'see everybody’s figures')) return null;
+  if (!seesHand(viewer, code)) return null;
   const months = await currentMonths(viewer.shop.id, 'hands', await monthsOf(viewer, asked), sheet);
   return handSpan(
     code,

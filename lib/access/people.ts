@@ -4,6 +4,7 @@ import * as accounts from '@/lib/store/accounts';
 import type { PersonAccount, SignedInSession } from '@/lib/store';
 import { actorOf } from './actor';
 import { demand, may } from './may';
+import { seesHand } from './sees-hand';
 
 /** Everybody whose figures the viewer may see, by code. */
 export async function listPeople(viewer: Viewer): Promise<store.Person[]> {
@@ -12,7 +13,7 @@ export async function listPeople(viewer: Viewer): Promise<store.Person[]> {
 }
 
 export async function getPerson(viewer: Viewer, code: string): Promise<store.Person | null> {
-  if (code !== viewer.code && !may(viewer, 'see everybody’s figures')) return null;
+  if (!seesHand(viewer, code)) return null;
   return store.getPerson(viewer.shop.id, code);
 }
 

@@ -17,7 +17,7 @@ import type { SignalChart, Subject } from '@/lib/assess/signals';
 import { ChartCard } from './_parts/chart-card';
 import styles from './_parts/chart-card.module.css';
 import { chartName, seriesKey } from './_parts/names';
-import { SignalLine } from './_parts/signal-line';
+import { SignalList } from './_parts/signal-list';
 
 export const generateMetadata = titled(() => words('rates')('signals.title'));
 
@@ -52,13 +52,7 @@ export default async function Signals({ searchParams }: { searchParams: Promise<
         note={t('signals.nowNote', { months: design.falseAlarmPeriods })}
       >
         {quiet !== null && <p>{told(quiet)}</p>}
-        {signals.length > 0 && (
-          <ul data-plain>
-            {signals.map((signal) => (
-              <SignalLine key={seriesKey(signal.what, signal.subject)} signal={signal} />
-            ))}
-          </ul>
-        )}
+        {signals.length > 0 && <SignalList signals={signals} />}
         <p>{told(design.method)}</p>
         <DownloadLinks of={t('signals.download')} csv="/rates/signals/download" />
       </Panel>

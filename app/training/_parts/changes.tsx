@@ -1,7 +1,6 @@
 import { Panel } from '@/app/_look/panel';
 import { drawnOnce } from '@/app/_look/still';
-import { seriesKey } from '@/app/rates/signals/_parts/names';
-import { SignalLine } from '@/app/rates/signals/_parts/signal-line';
+import { SignalList } from '@/app/rates/signals/_parts/signal-list';
 import { words } from '@/app/_words/words';
 import type { SignalsAnswer } from '@/lib/assess/answers';
 
@@ -12,11 +11,7 @@ export const Changes = drawnOnce(function Changes({ answer }: { answer: SignalsA
   const t = words('training');
   return (
     <Panel id="changes" title={words('overview')('attention.changes')} note={t('changesNote')}>
-      <ul data-plain>
-        {changed.map((signal) => (
-          <SignalLine key={seriesKey(signal.what, signal.subject)} signal={signal} />
-        ))}
-      </ul>
+      <SignalList signals={changed} />
     </Panel>
   );
 });

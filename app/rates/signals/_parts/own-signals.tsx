@@ -1,8 +1,7 @@
 import { drawnOnce } from '@/app/_look/still';
 import { words } from '@/app/_words/words';
 import type { Signal } from '@/lib/assess/signals';
-import { seriesKey } from './names';
-import { SignalLine } from './signal-line';
+import { SignalList } from './signal-list';
 
 interface OwnSignalsProps {
   signals: readonly Signal[];
@@ -16,15 +15,7 @@ export const OwnSignals = drawnOnce(function OwnSignals({ signals, charts }: Own
   return (
     <>
       <h3>{words('overview')('attention.changes')}</h3>
-      <ul data-plain>
-        {signals.map((signal) => (
-          <SignalLine
-            key={seriesKey(signal.what, signal.subject)}
-            signal={signal}
-            opens={charts ? 'chart' : 'nothing'}
-          />
-        ))}
-      </ul>
+      <SignalList signals={signals} opens={charts ? 'chart' : 'nothing'} />
     </>
   );
 });

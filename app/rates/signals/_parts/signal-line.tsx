@@ -8,10 +8,12 @@ import { pWords } from '@/app/rates/_parts/words';
 import { chartAddress, subjectAddress } from './names';
 import styles from './signal-line.module.css';
 
+/** Where a signal leads: not to the page it stands on, nor to charts that its reader may not see. */
+export type Opens = 'subject and chart' | 'chart' | 'nothing';
+
 interface SignalLineProps {
   signal: Signal;
-  /** Where it leads: not to the page it stands on, nor to charts that its reader may not see. */
-  opens?: 'subject and chart' | 'chart' | 'nothing';
+  opens?: Opens;
 }
 
 /** One signal: what changed by how much and when, with intervals, what to do next, and where it opens. */
