@@ -22,7 +22,7 @@ export function readLengths(
   const trams = [...gaugesOf(workshop, 'tram'), ...gaugesOf(workshop, 'digital-tram')];
   const tram = random.pick(trams);
   const truth: LengthTruth[] = [];
-  const repeats = () => (workshop.reading === 'brief' ? 1 : drawRepeats(random));
+  const repeats = () => (workshop.reading === 'thorough' ? drawRepeats(random) : 1);
 
   const read = (setup: OpenSetup, length: SheetLength) => {
     const change =
@@ -54,12 +54,12 @@ export function readLengths(
   return truth;
 }
 
-/** Center section first. A brief round keeps its diagonals and the first length beyond it. */
+/** Center section first. A usual round keeps it and the first length beyond it; a brief one of the center its diagonals. */
 function lengthsToRead(workshop: Workshop, sheet: VehicleSheet): SheetLength[] {
   const of = (section: SheetLength['section']) =>
     sheet.lengths.filter((length) => length.section === section);
   if (workshop.reading === 'thorough') return [...of('center'), ...of('front'), ...of('rear')];
-  return [...of('center').slice(2), ...of('front').slice(0, 1)];
+  return [...of('center').slice(workshop.reading === 'brief' ? 2 : 0), ...of('front').slice(0, 1)];
 }
 
 /** One to three readings with the gauge untouched. */

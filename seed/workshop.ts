@@ -11,8 +11,8 @@ export interface Workshop {
   sheets: readonly VehicleSheet[];
   /** Share of damaged vehicles with damage left in after a repair that is measured at this time. */
   leftoverShare: (at: number) => number;
-  /** `brief` reads fewer lengths and repeats less: about half as many readings a job. */
-  reading: 'thorough' | 'brief';
+  /** `usual` reads few lengths, once each; `brief` fewer yet, repeats heights less too, and has short vehicles alone. */
+  reading: 'thorough' | 'usual' | 'brief';
 }
 
 /** Somebody at work: a code, and the hand on that day. */

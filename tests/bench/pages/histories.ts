@@ -48,7 +48,7 @@ export async function storedInSqlite(folder: string, readings: number): Promise<
   const shops = shopsOf(readings);
   for (let index = 1; index <= shops; index++) {
     const file = join(folder, `${readings}-${index}.csv`);
-    await writeGroup(file, readings / shops, 6 + index);
+    await writeGroup(file, { readings: readings / shops, seed: 6 + index });
     const named = index === 1 ? [] : [`Shop ${index}`];
     await finished([BEGIN, 'tests/bench/whole-program/load-once.ts', file, ...named], env);
     rmSync(file);

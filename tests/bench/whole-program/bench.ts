@@ -12,7 +12,7 @@ import { writeGroup } from './write-group';
 
 type Say = (line: string) => void;
 
-/** Seconds aimed at for the report, on two cores and 1 GB. */
+/** Seconds aimed at for the report, on two cores and 1 GB, where a million readings are some 12,000 jobs. */
 const SIZES = [
   { readings: 10_000, runs: 3, aim: null, long: false },
   { readings: 100_000, runs: 3, aim: 8, long: false },
@@ -55,9 +55,12 @@ export async function benchWholeProgram(
         continue;
       }
       const file = join(folder, `${readings}.csv`);
-      await writeGroup(file, readings);
+      await writeGroup(file, { readings });
       say(`${title} (${(statSync(file).size / 1e6).toFixed(1)} MB)`);
-      await benchReport(file, runs, aim, say);
+      const fewer = join(folder, `${readings}-in-fewer-jobs.csv`);
+      await writeGroup(fewer, { readings, reading: 'usual' });
+      await benchReport(fewer, runs, aim, say);
+      await benchReport(file, 1, null, say);
       await benchLoad(file, folder, runs, say);
       if (postgresql !== null) await benchLoadOn(postgresql, file, runs, say);
       if (takesLong) continue;
@@ -78,11 +81,14 @@ async function repeat(times: number, run: (index: number) => Promise<Timed>): Pr
   return all;
 }
 
+/** From start to end, learning included. */
 async function benchReport(file: string, runs: number, aim: number | null, say: Say): Promise<void> {
   const all = await repeat(runs, () => timedOurs('lib/commands/report.ts', [file]));
   const wanted = aim === null ? '' : `, aim ${aim} s: ${ratio(middleOf(seconds(all)) / aim)} of it`;
+  const jobs = countJobs(file).toLocaleString('en');
   say(
-    `  report, learning included   ${spread(seconds(all))} s, ${spread(work(all))} s of processor, ${megabytes(all)} MB at most${wanted}`,
+    `  report of ${jobs} jobs`.padEnd(30) +
+      `${spread(seconds(all))} s, ${spread(work(all))} s of processor, ${megabytes(all)} MB at most${wanted}`,
   );
 }
 
@@ -167,6 +173,10 @@ const work = (all: readonly Timed[]): number[] => all.map((one) => one.work ?? N
 const megabytes = (all: readonly Timed[]): string =>
   Math.max(...all.map((one) => one.megabytes ?? Number.NaN)).toFixed(0);
 const ratio = (value: number): string => value.toFixed(value < 10 ? 2 : 0);
+
+/** A job is the first cell of its lines, the first of which names the columns. */
+const countJobs = (file: string): number =>
+  new Set(readFileSync(file, 'utf8').match(/^[^,\n]+(?=,)/gm)).size - 1;
 
 function countLines(file: string): number {
   let count = 0;

@@ -3,7 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { readMeasurementFile, writeMeasurementFile, type Reading } from '@/lib/measure';
 import { generateGroup } from '@/seed';
 
-async function readingsOf(seed: number, jobs: number, reading: 'brief' | 'thorough'): Promise<Reading[]> {
+async function readingsOf(
+  seed: number,
+  jobs: number,
+  reading: 'brief' | 'usual' | 'thorough',
+): Promise<Reading[]> {
   const readings: Reading[] = [];
   for await (const batch of generateGroup({ shops: 1, jobs, technicians: 3, seed, reading })) {
     readings.push(...batch.readings);
@@ -17,7 +21,7 @@ describe('generated measurements', () => {
       fc.asyncProperty(
         fc.integer(),
         fc.integer({ min: 1, max: 12 }),
-        fc.constantFrom('brief', 'thorough'),
+        fc.constantFrom('brief', 'usual', 'thorough'),
         async (seed, jobs, reading) => {
           const readings = await readingsOf(seed, jobs, reading);
           const file = await readMeasurementFile(writeMeasurementFile(readings), {
