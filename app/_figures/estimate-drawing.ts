@@ -12,7 +12,10 @@ export function estimateDrawing(
 ): Drawing {
   const axis = estimateAxis(intervals, kind, band);
   return intervalDrawing({
-    ...{ what, axis, intervals, band },
+    what,
+    axis,
+    intervals,
+    band,
     print: (value) => (kind === 'bias' ? signed(value, 2) : bareMillimetres(value, 2)),
     tick: (tick) => estimateTick(tick, kind, axis),
     neutral: kind === 'bias' ? 0 : undefined,

@@ -46,7 +46,8 @@ export function drawTable(paper: Paper, { caption, groups, columns, rows, empty 
   const places = placesOf(paper, columns);
   const heads = columns.map(({ head }, index) => laid(paper, head, places[index], true));
   const spans = spansOf(groups ?? [], places).map(({ head, place, columns: across }) => ({
-    ...{ head, columns: across },
+    head,
+    columns: across,
     ...laid(paper, head, place, true),
   }));
   const headHeight = heightOf(heads) + (spans.length === 0 ? 0 : heightOf(spans));

@@ -65,7 +65,10 @@ export function drawList(paper: Paper, items: readonly ListItem[]): void {
       if (mark !== undefined) write(paper, mark, PAGE.left + 1, paper.y, SIZE.text);
     });
     flow(paper, element(paper, 'LBody', {}, item), 'LBody', piecesOf(lead, text), {
-      ...{ size: SIZE.text, ink: INK.text, left: PAGE.left + indent, width: WIDTH - indent },
+      size: SIZE.text,
+      ink: INK.text,
+      left: PAGE.left + indent,
+      width: WIDTH - indent,
     });
     paper.y += 3;
   }

@@ -66,7 +66,8 @@ export function element(
   if (scope !== undefined)
     // The published types leave the dictionary out, and the library's own option knows no column span.
     (made as unknown as { dictionary: { data: Record<string, unknown> } }).dictionary.data.A = {
-      ...{ O: 'Table', Scope: scope },
+      O: 'Table',
+      Scope: scope,
       ...(columns > 1 && { ColSpan: columns }),
     };
   parent.add(made);

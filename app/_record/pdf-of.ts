@@ -17,9 +17,16 @@ export function pdfOf(printed: PrintedDocument): PDFKit.PDFDocument {
   const { title, language, at } = printed;
   const when = new Date(at);
   const pdf = new PDFDocument({
-    ...{ size: [PAGE.width, PAGE.height], margin: 0, bufferPages: true, autoFirstPage: true },
-    ...{ tagged: true, lang: language, displayTitle: true, pdfVersion: '1.7' as const },
-    ...{ font: '', info: { Title: title, Producer: 'Rehang', Creator: 'Rehang', CreationDate: when } },
+    size: [PAGE.width, PAGE.height],
+    margin: 0,
+    bufferPages: true,
+    autoFirstPage: true,
+    tagged: true,
+    lang: language,
+    displayTitle: true,
+    pdfVersion: '1.7' as const,
+    font: '',
+    info: { Title: title, Producer: 'Rehang', Creator: 'Rehang', CreationDate: when },
   });
   const root = pdf.struct('Document');
   pdf.addStructure(root);

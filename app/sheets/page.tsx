@@ -25,16 +25,23 @@ export default async function Sheets() {
   const retired = sheets.filter(({ retiredAt }) => retiredAt !== null);
   const columns: Column<SheetRow>[] = [
     {
-      ...{ key: 'name', head: t('list.name'), names: true, wraps: true },
+      key: 'name',
+      head: t('list.name'),
+      names: true,
+      wraps: true,
       cell: ({ name }) => <Link href={sheetAddress(name)}>{name}</Link>,
     },
     { key: 'points', head: t('list.points'), numeric: true, cell: ({ points }) => grouped(points) },
     {
-      ...{ key: 'dimensions', head: t('list.dimensions'), numeric: true },
+      key: 'dimensions',
+      head: t('list.dimensions'),
+      numeric: true,
       cell: ({ dimensions }) => grouped(dimensions),
     },
     {
-      ...{ key: 'jobs', head: t('list.jobs'), numeric: true },
+      key: 'jobs',
+      head: t('list.jobs'),
+      numeric: true,
       cell: ({ name, jobs }) =>
         jobs === 0 ? grouped(0) : <Link href={address('/jobs', { sheet: name })}>{grouped(jobs)}</Link>,
     },
@@ -83,7 +90,9 @@ export default async function Sheets() {
             columns={[
               ...columns,
               {
-                ...{ key: 'since', head: t('list.since'), whole: true },
+                key: 'since',
+                head: t('list.since'),
+                whole: true,
                 cell: ({ retiredAt }) => (retiredAt === null ? '' : day(retiredAt, viewer.shop.timeZone)),
               },
             ]}

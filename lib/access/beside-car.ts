@@ -31,10 +31,14 @@ async function roundBesideCar(viewer: Viewer, id: number): Promise<BesideCar | n
   const plan = planOf(head.sheet);
   const { stage, attempt, finishedAt } = head;
   return {
-    ...{ id, stage, attempt, finishedAt },
+    id,
+    stage,
+    attempt,
+    finishedAt,
     checks: [...record.checks].map(([check, { ok, note }]) => ({ check, ok, note })),
     leftOut: record.skipped.map(({ step, place, reason }) => ({
-      ...{ step, reason },
+      step,
+      reason,
       place: place === null ? null : (placeOf(plan, place)?.name ?? place),
     })),
     unsettled: record.contradictions.length,

@@ -10,7 +10,10 @@ import { heldTo, within } from './own-rounds';
 
 /** Stands in for a band of the shop that would be a colleague's figure. */
 const WITHHELD = {
-  ...{ sd: null, df: null, low: null, high: null },
+  sd: null,
+  df: null,
+  low: null,
+  high: null,
   why: `The shop’s band is shown where ${LEAST_HANDS} technicians or more measured: with fewer it would be a colleague’s.`,
 };
 

@@ -77,8 +77,14 @@ export async function verifyAgainst(
   await store.recordVerification(
     viewer.shop.id,
     {
-      ...{ gauge: tag, kind, reference, note, ...known },
-      ...{ passed: call === 'pass', decides: call !== 'undecided', by: viewer.code },
+      gauge: tag,
+      kind,
+      reference,
+      note,
+      ...known,
+      passed: call === 'pass',
+      decides: call !== 'undecided',
+      by: viewer.code,
     },
     actorOf(viewer),
   );

@@ -30,7 +30,10 @@ export function technicianFigures(
     if (rate === undefined) return [];
     return [
       {
-        ...{ technician, readings, setups, jobs },
+        technician,
+        readings,
+        setups,
+        jobs,
         repeatability: measured.repeatability(technician),
         setting: settingOf(learned, technician),
         bias: technicianBias(learned, technician),
@@ -72,7 +75,8 @@ export function technicianBias(learned: Learned, technician: string): MeanEstima
 
 export function gaugeFigures(measured: MeasuredSums, learned: Learned): GaugeFigures[] {
   return measured.gauges().map(({ gauge, readings }) => ({
-    ...{ gauge, readings },
+    gauge,
+    readings,
     bias: gaugeBias(learned, gauge),
   }));
 }

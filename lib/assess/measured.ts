@@ -62,7 +62,13 @@ const readings = (observations: readonly Observation[]): number =>
   observations.reduce((sum, { n }) => sum + n, 0);
 
 const noHand = (technician: string): MeasuredByHand => ({
-  ...{ technician, readings: 0, setups: 0, df: 0, ss: 0, heightReadings: 0, heights: 0 },
+  technician,
+  readings: 0,
+  setups: 0,
+  df: 0,
+  ss: 0,
+  heightReadings: 0,
+  heights: 0,
 });
 
 /** `jobs` are those in which the technician hung at least one gauge. */
@@ -89,7 +95,7 @@ export class MeasuredSums {
 
   add({ hands, gauges, outcome }: Measured): void {
     this.addSums({
-      hands: hands.map((hand) => ({ ...hand, jobs: 1 })),
+      hands: hands.map((hand) => ({ jobs: 1, ...hand })),
       gauges,
       outcomes: outcome === null ? [] : [outcome],
     });
@@ -99,7 +105,7 @@ export class MeasuredSums {
   addSums({ hands, gauges, outcomes }: SomeMeasured): void {
     for (const outcome of outcomes) this.outcomes.push(outcome);
     for (const hand of hands) {
-      const sum = this.#hands.get(hand.technician) ?? { ...noHand(hand.technician), jobs: 0 };
+      const sum = this.#hands.get(hand.technician) ?? { jobs: 0, ...noHand(hand.technician) };
       this.#hands.set(hand.technician, sum);
       for (const of of SUMMED) sum[of] += hand[of];
     }

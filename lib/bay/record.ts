@@ -159,8 +159,14 @@ class Recording {
     const why = entry.conflict ?? (where === 'kept' ? null : whyNot(body, hung, there));
     if (why !== null || hung === undefined) {
       this.#contradictions.set(entry.key, {
-        ...{ key: entry.key, setup: body.setup, dimension, repeat },
-        ...{ first: there?.value ?? value, second: value, why: why ?? WHY_NOT.notHung, at: entry.at },
+        key: entry.key,
+        setup: body.setup,
+        dimension,
+        repeat,
+        first: there?.value ?? value,
+        second: value,
+        why: why ?? WHY_NOT.notHung,
+        at: entry.at,
       });
       return;
     }

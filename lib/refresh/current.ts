@@ -45,5 +45,5 @@ export async function roundVerdicts(
 
 /** The document is the verdict that this program stored. */
 const verdictsOf = onceFor((stored: readonly StoredVerdict[]): readonly (RoundVerdict & { at: number })[] =>
-  frozen(stored.map(({ document, at }) => ({ ...(document as unknown as RoundVerdict), at }))),
+  frozen(stored.map(({ document, at }) => ({ at, ...(document as unknown as RoundVerdict) }))),
 );

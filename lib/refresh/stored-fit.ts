@@ -95,7 +95,14 @@ function typed({ id, inputsVersion, fittedAt, parameters, figures }: Fit): Store
   if (kept?.format !== FORMAT) return null;
   const { program, learned, atWork, workedOutAt, unlearned } = kept as Parameters;
   return {
-    ...{ id, inputsVersion, learnedAt: fittedAt, workedOutAt, unlearned, program, learned, atWork },
+    id,
+    inputsVersion,
+    learnedAt: fittedAt,
+    workedOutAt,
+    unlearned,
+    program,
+    learned,
+    atWork,
     figures: figures as unknown as ShopFigures,
   };
 }

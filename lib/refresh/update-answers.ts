@@ -232,7 +232,11 @@ function keepNewest(months: Held['months'], year: string, known: Map<string, unk
 async function standingOf(shop: ShopId, fit: StoredFit, revision: string): Promise<Held> {
   const standing = new Standing();
   const held: Held = {
-    ...{ fit: fit.id, revision, standing, months: new Map(), written: new Map() },
+    fit: fit.id,
+    revision,
+    standing,
+    months: new Map(),
+    written: new Map(),
     questions: new ShopQuestions(fit.learned, fit.atWork),
   };
   const index = await fitAnswerTexts(shop, fit.id, ['choices']);
@@ -280,8 +284,12 @@ async function askAll(shop: ShopId, fit: StoredFit, timeZone: string): Promise<A
     if (newer !== undefined) await keepFollowed(shop, after, newer);
     await saveFitAnswers(shop, fit.id, answers, new Set(kept));
     HeldStandings.keep(shop, {
-      ...{ fit: fit.id, revision, standing, questions },
-      ...{ months: new Map(), written: new Map(documents) },
+      fit: fit.id,
+      revision,
+      standing,
+      questions,
+      months: new Map(),
+      written: new Map(documents),
     });
     return true;
   };

@@ -26,7 +26,11 @@ export async function updateProofs(
     work: (rounds) => crew.foretell({ rounds: rounds.map(({ round }) => round), learned }),
     keep: async (rounds, foretold) => {
       const proofs = rounds.map(({ round: { job, stage, attempt }, version }, i) => ({
-        ...{ job, stage, attempt, version, ahead },
+        job,
+        stage,
+        attempt,
+        version,
+        ahead,
         heights: foretold[i] ?? [],
       }));
       await saveRoundProofs(shop, PROOFS_FORMAT, proofs);

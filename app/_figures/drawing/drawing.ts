@@ -30,8 +30,11 @@ export interface Drawing {
 export const path = (ink: Ink, d: string): Shape => ({ kind: 'path', d: tidyPath(d), ink });
 
 export const dot = (ink: Ink, x: number, y: number, r: number): Shape => ({
-  ...{ kind: 'dot', ink, r },
-  ...{ x: tidy(x), y: tidy(y) },
+  kind: 'dot',
+  ink,
+  r,
+  x: tidy(x),
+  y: tidy(y),
 });
 
 export const word = (
@@ -48,7 +51,7 @@ export const sized = (
   y: number,
   size: number,
   { anchor = 'start', strong = false }: { anchor?: 'start' | 'middle' | 'end'; strong?: boolean } = {},
-): Shape => ({ ...{ kind: 'word', text, anchor, size, strong }, ...{ x: tidy(x), y: tidy(y) } });
+): Shape => ({ kind: 'word', text, anchor, size, strong, x: tidy(x), y: tidy(y) });
 
 /** A line through points as the `d` of a path; broken where a point is missing. */
 export function lineThrough(points: readonly (readonly [x: number, y: number] | null)[]): string {

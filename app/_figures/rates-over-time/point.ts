@@ -19,7 +19,11 @@ export const pointsAsText = (points: readonly RatePoint[]): string =>
 
 export const pointsFromText = (text: string): RatePoint[] =>
   (JSON.parse(text) as Row[]).map(([month, of, hits, low, high]) => ({
-    ...{ month, of, hits, low, high },
+    month,
+    of,
+    hits,
+    low,
+    high,
     rate: of === 0 ? null : hits / of,
   }));
 

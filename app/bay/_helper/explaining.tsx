@@ -60,8 +60,11 @@ export function Explaining() {
           {found.difference === 0
             ? t('helper.foundNone', { high: of(found.high) })
             : t('helper.found', {
-                ...{ difference: of(found.difference), low: of(found.low), high: of(found.high) },
-                ...{ left: millimetres(found.left, 1, to), sd: millimetres(LENGTH_SD, 1, to) },
+                difference: of(found.difference),
+                low: of(found.low),
+                high: of(found.high),
+                left: millimetres(found.left, 1, to),
+                sd: millimetres(LENGTH_SD, 1, to),
               })}
         </p>
         <p className={styles.small}>{t('helper.foundWhy')}</p>

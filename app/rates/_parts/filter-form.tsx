@@ -95,8 +95,13 @@ export const FilterForm = drawnOnce(function FilterForm({ question, jobs }: Filt
         </button>
         <Link
           href={rateAddress('/rates', {
-            ...{ by: question.by, from: undefined, to: undefined, technician: undefined },
-            ...{ gauge: undefined, sheet: undefined, section: undefined },
+            by: question.by,
+            from: undefined,
+            to: undefined,
+            technician: undefined,
+            gauge: undefined,
+            sheet: undefined,
+            section: undefined,
           })}
           className={button.button}
         >

@@ -129,7 +129,8 @@ const within = (height: number) => Math.min(HIGHEST, Math.max(LOWEST, height));
 const tidy = (value: number) => Math.round(value * 10) / 10;
 const lookOf = ({ zero }: PointRow) => (zero ? 'zero' : 'point');
 const line = (look: Look, points: readonly (readonly [number, number])[]): SheetShape => ({
-  ...{ kind: 'line', look },
+  kind: 'line',
+  look,
   d: points.map(([px, py], index) => `${index === 0 ? 'M' : 'L'}${tidy(px)} ${tidy(py)}`).join(''),
 });
 

@@ -75,8 +75,11 @@ function alternative(points: readonly PointRow[], say: Say, speech: Speech): str
     .sort((a, b) => (a.station ?? 0) - (b.station ?? 0))
     .map((row) =>
       say(row.zero ? 'picture.zeroPoint' : 'picture.point', {
-        ...{ letter: row.letter, side: say(`side.${row.side}`), station: length(row.station) },
-        ...{ height: length(row.height), halfWidth: length(row.halfWidth) },
+        letter: row.letter,
+        side: say(`side.${row.side}`),
+        station: length(row.station),
+        height: length(row.height),
+        halfWidth: length(row.halfWidth),
       }),
     );
   return `${say('picture.label')} ${told.join(' ')}`;

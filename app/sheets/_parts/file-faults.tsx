@@ -16,11 +16,15 @@ export function FileFaults({ faults }: { faults: readonly Fault[] }) {
         rowKey={({ key }) => key}
         columns={[
           {
-            ...{ key: 'line', head: t('load.line'), names: true },
+            key: 'line',
+            head: t('load.line'),
+            names: true,
             cell: ({ line }) => line ?? t('load.whole'),
           },
           {
-            ...{ key: 'column', head: t('load.column'), whole: true },
+            key: 'column',
+            head: t('load.column'),
+            whole: true,
             cell: ({ column }) => (column === null ? '' : <code>{column}</code>),
           },
           { key: 'message', head: t('load.message'), wraps: true, cell: ({ message }) => told(message) },

@@ -72,8 +72,10 @@ function changeWords({ of, what, field, from, to }: SheetChange, say: Say): stri
       value: valueWords(field, from ?? to, say),
     });
   return say('history.changed', {
-    ...{ name, field: say(`field.${field}`) },
-    ...{ from: valueWords(field, from, say), to: valueWords(field, to, say) },
+    name,
+    field: say(`field.${field}`),
+    from: valueWords(field, from, say),
+    to: valueWords(field, to, say),
   });
 }
 

@@ -26,15 +26,21 @@ export const LengthTable = drawnOnce(function LengthTable({
       columns={[
         { key: 'name', head: t('columns.length'), names: true, cell: ({ from, to }) => `${from}–${to}` },
         {
-          ...{ key: 'nominal', head: head('nominal'), numeric: true },
+          key: 'nominal',
+          head: head('nominal'),
+          numeric: true,
           cell: ({ nominal }) => bareMillimetres(nominal),
         },
         {
-          ...{ key: 'tolerance', head: head('tolerance'), numeric: true },
+          key: 'tolerance',
+          head: head('tolerance'),
+          numeric: true,
           cell: ({ tolerance }) => bareMillimetres(tolerance),
         },
         {
-          ...{ key: 'fits', head: t('columns.fits'), wraps: true },
+          key: 'fits',
+          head: t('columns.fits'),
+          wraps: true,
           cell: (length) => fitWords(length, points, say, speech()) ?? '',
         },
       ]}

@@ -24,12 +24,15 @@ export const PointTable = drawnOnce(function PointTable({ rows }: { rows: readon
         { key: 'letter', head: head('letter'), names: true, cell: ({ letter }) => letter },
         { key: 'side', head: head('side'), whole: true, cell: ({ side }) => say(`side.${side}`) },
         {
-          ...{ key: 'description', head: head('description'), wraps: true },
+          key: 'description',
+          head: head('description'),
+          wraps: true,
           cell: ({ description }) => description ?? '',
         },
         { key: 'feature', head: head('feature'), cell: (row) => feature(row.feature) },
         {
-          ...{ key: 'section', head: head('section') },
+          key: 'section',
+          head: head('section'),
           cell: ({ section, zero }) => (
             <>
               {section === null ? '' : say(`section.${section}`)}
@@ -41,7 +44,9 @@ export const PointTable = drawnOnce(function PointTable({ rows }: { rows: readon
         { key: 'height', head: head('height'), numeric: true, cell: ({ height }) => length(height) },
         { key: 'half', head: head('halfWidth'), numeric: true, cell: ({ halfWidth }) => length(halfWidth) },
         {
-          ...{ key: 'tolerance', head: head('tolerance'), numeric: true },
+          key: 'tolerance',
+          head: head('tolerance'),
+          numeric: true,
           cell: ({ tolerance, height, centerline }) =>
             height === null && centerline === null ? '' : length(tolerance),
         },

@@ -37,12 +37,16 @@ export function inUnitsOf(typed: TypedSheet, units: Units, to: Speech): TypedShe
   return {
     points: typed.points.map((row) => ({
       ...row,
-      ...{ station: cell(row.station), height: cell(row.height), halfWidth: cell(row.halfWidth) },
-      ...{ tolerance: cell(row.tolerance), centerline: cell(row.centerline) },
+      station: cell(row.station),
+      height: cell(row.height),
+      halfWidth: cell(row.halfWidth),
+      tolerance: cell(row.tolerance),
+      centerline: cell(row.centerline),
     })),
     lengths: typed.lengths.map((row) => ({
       ...row,
-      ...{ nominal: cell(row.nominal), tolerance: cell(row.tolerance) },
+      nominal: cell(row.nominal),
+      tolerance: cell(row.tolerance),
     })),
   };
 }

@@ -43,6 +43,11 @@ export const BesideShop = drawnOnce(function BesideShop({ own, band, picture }: 
 });
 
 const shopRow = (name: string, { sd, low, high, why }: SdEstimate) => ({
-  ...{ key: name, name, value: sd, low, high, why: whyTold(why) },
+  key: name,
+  name,
+  value: sd,
+  low,
+  high,
+  why: whyTold(why),
   rests: words('hand')('rests.everybody'),
 });

@@ -49,9 +49,13 @@ export function handPicture(
     return {
       title,
       drawing: intervalDrawing({
-        ...{ what: title, axis },
+        what: title,
+        axis,
         intervals: places.map(({ name, setting }) => ({
-          ...{ name: placeName(kind, name), ...setting, value: setting.sd, why: whyTold(setting.why) },
+          name: placeName(kind, name),
+          ...setting,
+          value: setting.sd,
+          why: whyTold(setting.why),
         })),
         print: (value) => bareMillimetres(value, 2),
         tick: (tick) => estimateTick(tick, 'sd', axis),
@@ -66,7 +70,11 @@ export function handPicture(
   if (of === 'beside' && own !== null && band !== null) {
     const title = t('beside.picture', { code, unit: unit() });
     const row = (name: string, { sd, low, high, why }: SdEstimate) => ({
-      ...{ name, value: sd, low, high, why: whyTold(why) },
+      name,
+      value: sd,
+      low,
+      high,
+      why: whyTold(why),
     });
     return {
       title,

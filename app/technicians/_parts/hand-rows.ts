@@ -113,7 +113,10 @@ function placedRows({ places, quarters }: Pick<HandAnswer, 'places' | 'quarters'
 }
 
 const sd = ({ sd: value, low, high, why }: TechnicianFigures['setting']): Estimated => ({
-  ...{ value, low, high, why },
+  value,
+  low,
+  high,
+  why,
 });
 
 function row(

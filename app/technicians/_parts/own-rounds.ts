@@ -35,11 +35,19 @@ export const ownRounds = onceFor(function ownRounds(
     rounds.map(({ job, stage, attempt, why, at, heights }) => {
       const own = heights.filter((height) => height.technician === technician && !height.zero);
       return {
-        ...{ job, stage, attempt, why, at },
+        job,
+        stage,
+        attempt,
+        why,
+        at,
         heights: own.length,
         doubtful: own
           .map(({ setup, point, side, deviation, p }) => ({
-            ...{ setup, point, side, deviation, p },
+            setup,
+            point,
+            side,
+            deviation,
+            p,
             call: callOf(p, missCost),
             proved: proved.get(nameOf(job, { setup, point, side })) ?? null,
           }))

@@ -10,7 +10,9 @@ import type { HandAnswer } from '@/lib/assess/answers';
 export function shareRows({ shares }: HandAnswer) {
   const t = words('hand');
   const row = (name: string, share: HandAnswer['shares']['both']) => ({
-    ...{ name, ...share, why: whyTold(share.why) },
+    name,
+    ...share,
+    why: whyTold(share.why),
   });
   return [
     row(t('rows.reading'), shares.repeatability),

@@ -31,7 +31,11 @@ export const SpanFigures = drawnOnce(function SpanFigures({
         kind="bias"
         estimates={[
           {
-            ...{ key: 'mean', name: t('rows.mean'), ...mean, value: mean.mean, why: whyTold(mean.why) },
+            key: 'mean',
+            name: t('rows.mean'),
+            ...mean,
+            value: mean.mean,
+            why: whyTold(mean.why),
             rests: t('rests.rounds', { n: rounds }),
           },
         ]}

@@ -14,7 +14,12 @@ export interface ScatterRow extends Interval {
 export function scatterRows({ repeatability, setting, shop }: HandSpan): ScatterRow[] {
   const t = words('hand');
   const row = (name: string, { sd, low, high, why }: SdEstimate, rests: string): ScatterRow => ({
-    ...{ name, value: sd, low, high, why: whyTold(why), rests },
+    name,
+    value: sd,
+    low,
+    high,
+    why: whyTold(why),
+    rests,
   });
   const repeats = ({ df }: SdEstimate) => t('rests.repeats', { n: Math.round(df ?? 0) });
   const settings = ({ df }: SdEstimate) => t('rests.settings', { n: df === null ? 0 : df + 1 });

@@ -14,7 +14,11 @@ export const sideBySideTitle = (of: SideBySide): string =>
 /** One figure of every technician as a chart. */
 export function techniciansDrawing({ technicians, shop }: ShopFigures, of: SideBySide): Drawing {
   const rows = technicianEstimates(technicians, of).map(({ key, value, low, high, why }) => ({
-    ...{ name: key, value, low, high, why },
+    name: key,
+    value,
+    low,
+    high,
+    why,
   }));
   const what = sideBySideTitle(of);
   return of === 'bias' ? estimateDrawing(what, 'bias', rows) : estimateDrawing(what, 'sd', rows, shop[of]);

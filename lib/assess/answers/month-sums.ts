@@ -262,7 +262,12 @@ class HandSums {
       const distance = Math.ceil(error.distance / 500) * 500;
       const key = JSON.stringify([section, side, gauge, distance]);
       const known = this.#cells.get(key) ?? {
-        ...{ section, side, gauge, distance, readingDf: 0, readingSs: 0 },
+        section,
+        side,
+        gauge,
+        distance,
+        readingDf: 0,
+        readingSs: 0,
         ...NONE,
       };
       this.#cells.set(key, {

@@ -298,7 +298,8 @@ function yearOf(months: readonly MonthOfShop[], known: { before: Year; change: Y
   const measured = new MeasuredSums();
   for (const { hands, gauges, rates } of now) {
     const outcomes = rates.map(({ technician, right, start }) => ({
-      ...{ technician, right },
+      technician,
+      right,
       outBefore: start.measured ? start.out : null,
     }));
     measured.addSums({ hands, gauges, outcomes });
@@ -346,7 +347,8 @@ function monthOf(
   const own = new Map(hands.map((hand) => [hand.technician, hand]));
   const asWas = (technician: string): Month | null => (known?.asked(technician) === false ? known.was : null);
   return {
-    ...{ ...work, month },
+    ...work,
+    month,
     bias: hanging.flatMap(
       (technician) =>
         asWas(technician)?.bias.filter((one) => one.technician === technician) ??

@@ -45,10 +45,10 @@ export function foretoldHeights(round: Round, learned: Learned): ForetoldHeight[
       const before = states.verdict(again === undefined ? bare : until(bare, again), height);
       if (before === undefined) continue;
       found.push({
-        ...height,
         p: before.p,
         proved: cause ?? clear(states.verdict(bare, height)),
         by: cause === null ? 'rehang' : 'recorded',
+        ...height,
       });
     }
   }

@@ -63,10 +63,11 @@ export function judgeRound(
 ): JudgedRound | { why: string } {
   const explained = explainRound(round, learned, effort);
   if ('why' in explained) return explained;
-  const heights = heightParts(explained.model)
+  const { frame, model, found } = explained;
+  const heights = heightParts(model)
     .sort((a, b) => a.pair.setup - b.pair.setup || a.station - b.station || a.side - b.side)
     .map((height) => judgeHeight(explained, height));
-  return { ...explained, heights, pZeroMisset: zeroMisset(explained, explained.model.zeros) };
+  return { frame, model, found, heights, pZeroMisset: zeroMisset(explained, model.zeros) };
 }
 
 /** What is said of one height of an explained round. */

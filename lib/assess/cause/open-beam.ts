@@ -40,7 +40,8 @@ export function openAhead(model: RoundModel, outlook: Outlook, beam: Beam, reach
   const opened = new OpenedGroups(model, found);
   const most = mostOf(coming);
   const n = 2 * model.zeros.length;
-  const state = { ...stateAhead(n + 2), n, m: 0, C: 0 };
+  const { mean, covariance } = stateAhead(n + 2);
+  const state = { mean, covariance, n, m: 0, C: 0 };
   letGo.begin(count, reach);
   for (let index = 0; index < count; index++) {
     const own = opened.logWeight(index);

@@ -75,7 +75,7 @@ interface Group {
 function placesFrom(groups: readonly Group[]): Places {
   const members = groups.flatMap((group) => group.members);
   const places: Places = {
-    ...normalColumns(members),
+    numbers: normalColumns(members).numbers,
     body: Int16Array.from(members, ({ body }) => body),
     sides: Uint8Array.from(groups.flatMap(({ sides, members: own }) => own.map(() => sides))),
     groups: [],

@@ -28,7 +28,10 @@ export interface SurveyedJobs extends Omit<Survey, 'within'> {
 
 export function surveyJobs(jobs: readonly Job[]): SurveyedJobs {
   const found: SurveyedJobs = {
-    ...{ heightSetups: new Map(), gauges: new Set(), within: new Map(), deviations: [] },
+    heightSetups: new Map(),
+    gauges: new Set(),
+    within: new Map(),
+    deviations: [],
   };
   for (const { technician, gauge, observations } of jobs
     .flatMap(({ rounds }) => rounds)
@@ -52,7 +55,10 @@ export function surveyJobs(jobs: readonly Job[]): SurveyedJobs {
 /** @param parts in the order of their jobs. */
 export function surveyOf(parts: Iterable<SurveyedJobs>): Survey {
   const survey: Survey = {
-    ...{ heightSetups: new Map(), gauges: new Set(), within: new Map(), deviations: [] },
+    heightSetups: new Map(),
+    gauges: new Set(),
+    within: new Map(),
+    deviations: [],
   };
   for (const part of parts) {
     for (const [technician, setups] of part.heightSetups)

@@ -42,8 +42,12 @@ export function dimensionRisks(question: DimensionQuestion): DimensionRisks {
       const noise = Math.sqrt(uncertainty ** 2 + variance);
       if (weight === 0) continue;
       const part = decisionRisks({
-        ...{ processMean: 0, processSd, uncertainty: noise, guard },
-        ...{ lower: -tolerance, upper: tolerance },
+        processMean: 0,
+        processSd,
+        uncertainty: noise,
+        guard,
+        lower: -tolerance,
+        upper: tolerance,
       });
       consumer += weight * part.consumer;
       producer += weight * part.producer;
@@ -135,13 +139,11 @@ export function handRisks(
     const question = { tolerance, uncertainty, missets, prior, spread };
     return [
       {
-        ...{
-          technician: first.technician,
-          gauge: first.gauge,
-          dimensions: own.length,
-          uncertainty,
-          tolerance,
-        },
+        technician: first.technician,
+        gauge: first.gauge,
+        dimensions: own.length,
+        uncertainty,
+        tolerance,
         risks: dimensionRisks(question),
         guard: guardBand(question, wanted),
       },

@@ -60,7 +60,11 @@ export function byPlace(cells: readonly HandCell[], kind: PlaceKind): PlaceFigur
         own.readingSs,
         'Nothing was read twice there with the gauge untouched.',
       ),
-      ...{ ratio, low, high, p, lessSure: false },
+      ratio,
+      low,
+      high,
+      p,
+      lessSure: false,
     };
   });
   const adjusted = benjaminiHochberg(figures.flatMap(({ p }) => (p === null ? [] : [p])));

@@ -60,8 +60,16 @@ export function changesOf(
       const { point, nominal, tolerance, section, deviation, n } = seen;
       const ends = endsOf(point, placeOf);
       read.set(key, {
-        ...{ point, nominal, tolerance, section, ends, n },
-        ...{ asRead: deviation, gauge: setup.gauge, technician: setup.technician, setups: 1 },
+        point,
+        nominal,
+        tolerance,
+        section,
+        ends,
+        n,
+        asRead: deviation,
+        gauge: setup.gauge,
+        technician: setup.technician,
+        setups: 1,
       });
     }
   }

@@ -86,7 +86,11 @@ function signalOf(series: Series, alarm: Alarm, change: Change | null, p: number
   // An alarm that was there by chance goes over into the one that the change raised.
   const noticed = series.periods[Math.max(alarm.at, change?.at ?? 0)]?.period ?? '';
   return {
-    ...{ what, subject, direction, noticed, p },
+    what,
+    subject,
+    direction,
+    noticed,
+    p,
     began: change?.began ?? null,
     size: change?.size ?? null,
     evidence: evidenceWords(series, noticed, change),

@@ -106,7 +106,10 @@ const changeAt = (
   periods: readonly { period: string }[],
   told: Pick<Change, 'size' | 'before' | 'after'>,
 ): Change => ({
-  ...{ at, p: found.p, since: null, nearerZero: null },
+  at,
+  p: found.p,
+  since: null,
+  nearerZero: null,
   side: sideOf(found),
   began: beganAt(periods, found),
   ...told,

@@ -28,7 +28,11 @@ export function designOf(
   const charts = 2 * Math.max(1, series.length);
   const runLength = falseAlarmPeriods * charts;
   return {
-    ...{ falseAlarmPeriods, charts, runLength, lambda, k },
+    falseAlarmPeriods,
+    charts,
+    runLength,
+    lambda,
+    k,
     falseAlarmJobs: jobsIn(series, falseAlarmPeriods),
     ...limitsFor(lambda, k, runLength),
     method:

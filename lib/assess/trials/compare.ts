@@ -56,7 +56,11 @@ export function compareTrials(
   );
   const bias = biasChange(trials, person, others);
   return {
-    ...{ person, reading, hanging, bias, others: others.length },
+    person,
+    reading,
+    hanging,
+    bias,
+    others: others.length,
     sentences: [
       ratioWords(person, 'Reading again', reading),
       ratioWords(person, 'Hanging and reading', hanging),

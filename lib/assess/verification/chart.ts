@@ -24,7 +24,11 @@ export function chartOf(verifications: readonly Verification[]): GaugeVerdict['c
   const smooth = ewma(errors, { center, sd, lambda: LAMBDA, L: ewmaLimit(), limits: 'exact' });
   const beyond = [...new Set([...alarms, ...smooth.alarms])].sort((a, b) => a - b);
   return {
-    ...{ at, errors, center, low, high },
+    at,
+    errors,
+    center,
+    low,
+    high,
     ewma: { statistic: smooth.statistic, low: smooth.low, high: smooth.high },
     alarms: beyond.flatMap((i) => at[i] ?? []),
     why: null,

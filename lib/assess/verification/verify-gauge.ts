@@ -36,7 +36,10 @@ export function verifyGauge(
     .sort((a, b) => a.at - b.at)
     .map((one): CalledVerification => {
       const { probability, nonconforming } = conformity({
-        ...{ value: one.error, uncertainty: one.uncertainty, lower: -limit, upper: limit },
+        value: one.error,
+        uncertainty: one.uncertainty,
+        lower: -limit,
+        upper: limit,
       });
       const call = probability >= level ? 'pass' : nonconforming >= level ? 'fail' : 'undecided';
       return { ...one, within: probability, call };
@@ -48,7 +51,11 @@ export function verifyGauge(
   const { state, cause } = stateOf(called, events);
   const [chart, drift, step] = [chartOf(since), driftOf(since), stepOf(since)];
   return {
-    ...{ gauge, state, chart, drift, step },
+    gauge,
+    state,
+    chart,
+    drift,
+    step,
     sentence: stateWords(gauge, state, cause, called.at(-1) ?? null, limit),
     verifications: called,
     notes: notesOf(drift, step, chart, since.at(-1) ?? null, limit),

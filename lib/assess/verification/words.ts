@@ -24,8 +24,12 @@ export function stateWords(
     return `Gauge ${gauge} was never verified; ${why}.${shown}`;
   }
   const why: Record<Cause, string> = {
-    ...{ failed: 'it failed its verification', dropped: 'it was reported dropped or bent' },
-    ...{ adjusted: 'it was adjusted', passed: '', undecided: '', none: '' },
+    failed: 'it failed its verification',
+    dropped: 'it was reported dropped or bent',
+    adjusted: 'it was adjusted',
+    passed: '',
+    undecided: '',
+    none: '',
   };
   return `Gauge ${gauge} is out of service until verified: ${why[cause]}.${shown}`;
 }

@@ -94,7 +94,11 @@ class SheetReading {
     const records: { line: number; fields: string[] }[] = [];
     try {
       parse(text, {
-        ...{ delimiter: separator, bom: true, trim: true, relax_quotes: true, relax_column_count: true },
+        delimiter: separator,
+        bom: true,
+        trim: true,
+        relax_quotes: true,
+        relax_column_count: true,
         record_delimiter: ['\r\n', '\n', '\r'],
         on_record: (fields: string[], context) => {
           records.push({ line, fields });

@@ -46,7 +46,11 @@ function pointChanges(before: SheetContent, after: SheetContent): SheetChange[] 
     if (from === undefined || to === undefined)
       return [{ of, what: 'point', field: 'itself', ...existence(from?.station, to?.station, from, to) }];
     return OF_POINT.filter((field) => from[field] !== to[field]).map((field) => ({
-      ...{ of, what: 'point', field, from: from[field], to: to[field] },
+      of,
+      what: 'point',
+      field,
+      from: from[field],
+      to: to[field],
     }));
   });
 }

@@ -22,7 +22,14 @@ export function expandRows({ points, lengths }: SheetRows): SheetContent {
 function pointsOf(row: PointRow): SheetPoint[] {
   const { letter, description, feature, section, station, zero, halfWidth } = row;
   return sidesOf(row.side).map((side) => ({
-    ...{ letter, side, description, feature, section, station, zero, halfWidth },
+    letter,
+    side,
+    description,
+    feature,
+    section,
+    station,
+    zero,
+    halfWidth,
   }));
 }
 
@@ -33,8 +40,14 @@ function heightsOf({ letter, side, section, station, zero, height, tolerance }: 
       ? []
       : [
           {
-            ...{ quantity: 'height', point: letter, side: one, section, station, zero },
-            ...{ nominal: height, tolerance },
+            quantity: 'height',
+            point: letter,
+            side: one,
+            section,
+            station,
+            zero,
+            nominal: height,
+            tolerance,
           },
         ],
   );
@@ -48,7 +61,11 @@ function centerlineOf({ letter, section, station, zero, centerline, tolerance }:
 
 function lengthOf(length: LengthRow, points: readonly PointRow[]): Dimension {
   return {
-    ...{ quantity: 'length', point: lengthName(length), side: null, station: null, zero: false },
+    quantity: 'length',
+    point: lengthName(length),
+    side: null,
+    station: null,
+    zero: false,
     section: sectionOfLength(lengthName(length), points),
     nominal: length.nominal,
     tolerance: length.tolerance,

@@ -67,5 +67,7 @@ export const remark = (
 
 export const atPoint = (row: number, column: PointColumn): RemarkPlace => ({ block: 'points', row, column });
 export const atLength = (row: number, column: LengthColumn): RemarkPlace => ({
-  ...{ block: 'lengths', row, column },
+  block: 'lengths',
+  row,
+  column,
 });

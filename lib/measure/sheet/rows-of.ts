@@ -103,8 +103,17 @@ const alike = ({ side: _, ...a }: PointRow, { side: __, ...b }: PointRow): boole
   (Object.keys(a) as (keyof typeof a)[]).every((key) => a[key] === b[key]);
 
 const rowOfPin = ({ point, section, station, zero, nominal, tolerance }: Dimension): PointRow => ({
-  ...{ letter: point, side: 'center', description: null, feature: null, section, station, zero, tolerance },
-  ...{ height: null, halfWidth: null, centerline: nominal },
+  letter: point,
+  side: 'center',
+  description: null,
+  feature: null,
+  section,
+  station,
+  zero,
+  tolerance,
+  height: null,
+  halfWidth: null,
+  centerline: nominal,
 });
 
 function lengthRow({ point, nominal, tolerance }: Dimension): LengthRow | null {

@@ -22,9 +22,21 @@ const YES = ['yes', 'y', 'x', '1', 'true', 'zero', 'ja', 'j', 'null'];
 const NO = ['no', 'n', '0', 'false', '-', 'nein'];
 /** German words of features; English ones are known by themselves. */
 const FEATURE_WORDS: Readonly<Record<string, string>> = {
-  ...{ bohrung: 'hole', loch: 'hole', langloch: 'slot', schraubenkopf: 'bolt head', mutter: 'nut' },
-  ...{ bolzen: 'stud', stehbolzen: 'stud', schweißmutter: 'weld nut', stift: 'pin', buchse: 'bushing' },
-  ...{ niet: 'rivet', flansch: 'flange', kante: 'edge', ecke: 'corner', federbeindom: 'strut tower' },
+  bohrung: 'hole',
+  loch: 'hole',
+  langloch: 'slot',
+  schraubenkopf: 'bolt head',
+  mutter: 'nut',
+  bolzen: 'stud',
+  stehbolzen: 'stud',
+  schweißmutter: 'weld nut',
+  stift: 'pin',
+  buchse: 'bushing',
+  niet: 'rivet',
+  flansch: 'flange',
+  kante: 'edge',
+  ecke: 'corner',
+  federbeindom: 'strut tower',
 };
 
 const among =

@@ -63,7 +63,13 @@ export async function beginBayRound(
     const personId = await personRow(queries, shop, by);
     const { id } = await queries.bayRound.create({
       data: {
-        ...{ shopId: shop, job, sheetId: found.id, stage, attempt, clearance, personId },
+        shopId: shop,
+        job,
+        sheetId: found.id,
+        stage,
+        attempt,
+        clearance,
+        personId,
         startedAt: new Date(),
       },
       select: { id: true },

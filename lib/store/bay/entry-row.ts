@@ -6,8 +6,15 @@ import type { Json } from '@/lib/store/types';
 const code = { select: { code: true } } as const;
 
 export const entryColumns = {
-  ...{ id: true, key: true, device: true, sequence: true, at: true, conflict: true, document: true },
-  ...{ person: code, hand: code },
+  id: true,
+  key: true,
+  device: true,
+  sequence: true,
+  at: true,
+  conflict: true,
+  document: true,
+  person: code,
+  hand: code,
 } as const satisfies Prisma.BayEntrySelect;
 
 export type EntryRow = Prisma.BayEntryGetPayload<{ select: typeof entryColumns }>;
@@ -15,7 +22,13 @@ export type EntryRow = Prisma.BayEntryGetPayload<{ select: typeof entryColumns }
 /** An entry as its row holds it: whose hand it was stands beside the document, so that a document names nobody. */
 export function keptEntry({ id, key, device, sequence, at, conflict, ...row }: EntryRow): KeptEntry {
   return {
-    ...{ id, key, device, sequence, conflict, at: at.getTime(), by: row.person.code },
+    id,
+    key,
+    device,
+    sequence,
+    conflict,
+    at: at.getTime(),
+    by: row.person.code,
     body: bodyOf(row),
   };
 }

@@ -35,7 +35,11 @@ export async function getBayRound(shop: ShopId, id: number): Promise<BayHead | n
   }));
   const { name, revision, dimensions } = sheet;
   return {
-    ...{ id, job, attempt, clearance, by: person.code },
+    id,
+    job,
+    attempt,
+    clearance,
+    by: person.code,
     // The database's CHECK holds the set of words.
     stage: row.stage as Stage,
     sheet: { name: name ?? '', revision, points, dimensions: dimensions.map(dimensionOf) },

@@ -16,7 +16,9 @@ export async function bayEntries(
 ): Promise<KeptEntry[]> {
   const rows = await database().bayEntry.findMany({
     where: {
-      ...{ shopId: shop, bayRoundId: round, id: { gt: since } },
+      shopId: shop,
+      bayRoundId: round,
+      id: { gt: since },
       ...(by !== undefined && { person: { code: by } }),
     },
     select: entryColumns,

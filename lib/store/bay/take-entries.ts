@@ -52,7 +52,14 @@ async function takeEntry(
   const { conflict, handId = null, noSuchHand = false } = await takeIn(taking, entry);
   await queries.bayEntry.create({
     data: {
-      ...{ shopId: shop, bayRoundId: id, key, device, sequence, personId, handId, conflict },
+      shopId: shop,
+      bayRoundId: id,
+      key,
+      device,
+      sequence,
+      personId,
+      handId,
+      conflict,
       kind: entry.body.kind,
       document: documentOf(entry, noSuchHand),
       at: new Date(entry.at),

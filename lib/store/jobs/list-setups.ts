@@ -72,8 +72,12 @@ function setupRow(row: Row, observed: readonly ObservedRow[]): SetupRow {
     observations: observed
       .filter(({ n }) => n > 0)
       .map((one) => ({
+        n: one.n,
+        excluded: one.excluded,
+        deviation: one.deviation,
+        ss: one.ss,
+        cause: one.cause,
         ...dimensionOf(one),
-        ...{ n: one.n, excluded: one.excluded, deviation: one.deviation, ss: one.ss, cause: one.cause },
       })),
   };
 }

@@ -2,11 +2,23 @@ import { database } from '@/lib/store/connection/database';
 import type { ShopId } from '@/lib/store/types';
 
 const entered = {
-  ...{ bayRoundId: true, device: true, sequence: true, kind: true, document: true, at: true },
-  ...{ receivedAt: true, conflict: true },
+  bayRoundId: true,
+  device: true,
+  sequence: true,
+  kind: true,
+  document: true,
+  at: true,
+  receivedAt: true,
+  conflict: true,
 } as const;
 const round = {
-  ...{ id: true, job: true, stage: true, attempt: true, clearance: true, startedAt: true, finishedAt: true },
+  id: true,
+  job: true,
+  stage: true,
+  attempt: true,
+  clearance: true,
+  startedAt: true,
+  finishedAt: true,
 } as const;
 
 /** What one person began and entered beside the car, and what others entered for their hand. */

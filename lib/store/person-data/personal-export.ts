@@ -11,28 +11,25 @@ const job = { select: { number: true } } as const;
 const place = { select: { label: true, job } } as const;
 const dimension = { select: { quantity: true, point: true, side: true, nominal: true } } as const;
 const value = {
-  ...{
-    repeat: true,
-    revision: true,
-    value: true,
-    takenAt: true,
-    excluded: true,
-    reason: true,
-    enteredAt: true,
-  },
+  repeat: true,
+  revision: true,
+  value: true,
+  takenAt: true,
+  excluded: true,
+  reason: true,
+  enteredAt: true,
 } as const;
 const traced = {
-  ...{
-    at: true,
-    via: true,
-    action: true,
-    kind: true,
-    subject: true,
-    before: true,
-    after: true,
-    reason: true,
-  },
-  ...{ personId: true, concernsId: true },
+  at: true,
+  via: true,
+  action: true,
+  kind: true,
+  subject: true,
+  before: true,
+  after: true,
+  reason: true,
+  personId: true,
+  concernsId: true,
 } as const;
 
 /**
@@ -62,15 +59,13 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
       db.gaugeVerification.findMany({
         where: own,
         select: {
-          ...{
-            at: true,
-            kind: true,
-            reference: true,
-            uncertainty: true,
-            error: true,
-            passed: true,
-            note: true,
-          },
+          at: true,
+          kind: true,
+          reference: true,
+          uncertainty: true,
+          error: true,
+          passed: true,
+          note: true,
           gauge: { select: { tag: true } },
         },
         orderBy: { id: 'asc' },
@@ -99,7 +94,9 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
     ...(await signingIn(shop, id)),
     setups: setups.map(({ label, observations, ...setup }) => ({
       ...placed({ label, job: setup.job }),
-      ...{ ...setup.round, gauge: setup.gauge.tag, hungAt: setup.hungAt },
+      ...setup.round,
+      gauge: setup.gauge.tag,
+      hungAt: setup.hungAt,
       readings: observations.flatMap(({ dimension: of, readings }) =>
         readings.map((reading) => ({ ...of, ...reading })),
       ),
@@ -116,7 +113,9 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
     sheetsRevised: sheets.map(({ sheet, ...rest }) => ({ sheet: sheet.name, ...rest })),
     ...(await atTheBay(shop, id)),
     trace: trace.map(({ personId, concernsId, ...row }) => ({
-      ...{ ...row, byThisPerson: personId === id, aboutThisPerson: concernsId === id },
+      ...row,
+      byThisPerson: personId === id,
+      aboutThisPerson: concernsId === id,
     })),
     ...(await worked(shop, id, code)),
   });
@@ -126,7 +125,11 @@ export async function personalExport(shop: ShopId, code: string): Promise<Json> 
 const SETUPS_AT_ONCE = 200;
 
 const ofSetup = {
-  ...{ id: true, label: true, hungAt: true, job, gauge: { select: { tag: true } } },
+  id: true,
+  label: true,
+  hungAt: true,
+  job,
+  gauge: { select: { tag: true } },
   round: { select: { stage: true, attempt: true } },
   observations: {
     select: { dimension, readings: { select: value, orderBy: [{ repeat: 'asc' }, { revision: 'asc' }] } },
@@ -153,7 +156,8 @@ async function setupsOf(shop: ShopId, technicianId: number) {
 const BY_REPEAT = [{ repeat: 'asc' as const }, { revision: 'asc' as const }];
 
 const placed = ({ label, job: of }: { label: string; job: { number: string } }) => ({
-  ...{ job: of.number, setup: label },
+  job: of.number,
+  setup: label,
 });
 
 /** The account without its secrets, and where it is signed in. */
@@ -161,7 +165,9 @@ async function signingIn(shop: ShopId, personId: number) {
   const user = await database().user.findUnique({
     where: { shopId_personId: { shopId: shop, personId } },
     select: {
-      ...{ username: true, createdAt: true, twoFactorEnabled: true },
+      username: true,
+      createdAt: true,
+      twoFactorEnabled: true,
       sessions: {
         select: { createdAt: true, expiresAt: true, userAgent: true, ipAddress: true },
         orderBy: { createdAt: 'asc' },
@@ -174,10 +180,15 @@ async function signingIn(shop: ShopId, personId: number) {
     orderBy: { id: 'asc' },
   });
   const account = user && {
-    ...{ signInName: user.username, createdAt: user.createdAt, secondFactor: user.twoFactorEnabled === true },
+    signInName: user.username,
+    createdAt: user.createdAt,
+    secondFactor: user.twoFactorEnabled === true,
   };
   const sessions = (user?.sessions ?? []).map(({ createdAt, expiresAt, userAgent, ipAddress }) => ({
-    ...{ startedAt: createdAt, expiresAt, browser: userAgent, address: ipAddress },
+    startedAt: createdAt,
+    expiresAt,
+    browser: userAgent,
+    address: ipAddress,
   }));
   return { account, sessions, invitations };
 }

@@ -25,7 +25,12 @@ export function asInFile({ dimension, ...place }: Place, values: readonly Stored
   return values.map(({ repeat, value, takenAt }) => ({
     ...dimension,
     ...place,
-    ...{ line: repeat, takenAt, gaugeKind: null, repeat, value, cause: null },
+    line: repeat,
+    takenAt,
+    gaugeKind: null,
+    repeat,
+    value,
+    cause: null,
   }));
 }
 

@@ -38,8 +38,14 @@ function readingsOf(job: BatchJob): Reading[] {
 function storedReadings(job: BatchJob, setup: BatchSetup, observation: BatchObservation): Reading[] {
   const { stage, attempt, clearance } = setup.round;
   const place: Place = {
-    ...{ job: job.number, sheet: job.sheet.name, stage, attempt, clearance: clearance ?? 0 },
-    ...{ technician: setup.technician, gauge: setup.gauge, setup: setup.label },
+    job: job.number,
+    sheet: job.sheet.name,
+    stage,
+    attempt,
+    clearance: clearance ?? 0,
+    technician: setup.technician,
+    gauge: setup.gauge,
+    setup: setup.label,
     dimension: observation.dimension.stated,
   };
   const counting = [...(observation.known?.readings ?? [])].flatMap(([repeat, { counts, takenAt }]) =>

@@ -90,8 +90,14 @@ export async function isLarge(size: number): Promise<boolean> {
 class TableBeingSaved {
   private readonly gained = new Set<number>();
   private readonly summary = {
-    ...{ added: 0, alreadyThere: 0, causes: 0, newJobs: 0, newSetups: 0 },
-    ...{ newSheets: 0, people: new Set<string>(), gauges: new Set<string>() },
+    added: 0,
+    alreadyThere: 0,
+    causes: 0,
+    newJobs: 0,
+    newSetups: 0,
+    newSheets: 0,
+    people: new Set<string>(),
+    gauges: new Set<string>(),
   };
   private done = 0;
   /** Whether no job was there before. */

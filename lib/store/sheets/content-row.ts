@@ -31,7 +31,13 @@ export const contentOf = (row: {
 }): SheetContent => ({
   dimensions: row.dimensions.map(dimensionOf),
   points: row.points.map(({ letter, side, description, feature, section, station, zero, halfWidth }) => ({
-    ...{ letter, side: sideOf(side as StoredSide), description, feature },
-    ...{ section: section as Section | null, station, zero, halfWidth },
+    letter,
+    side: sideOf(side as StoredSide),
+    description,
+    feature,
+    section: section as Section | null,
+    station,
+    zero,
+    halfWidth,
   })),
 });

@@ -97,15 +97,13 @@ function byObservation(rows: readonly ReadingRow[]): ReadingRow[][] {
 
 /** The collapsed form of one observation asks for no more than its dimension and clearance. */
 const placeOf = (row: ReadingRow): Place => ({
-  ...{
-    job: '',
-    sheet: null,
-    stage: 'before' satisfies Stage,
-    attempt: 1,
-    technician: '',
-    gauge: '',
-    setup: '',
-  },
+  job: '',
+  sheet: null,
+  stage: 'before' satisfies Stage,
+  attempt: 1,
+  technician: '',
+  gauge: '',
+  setup: '',
   clearance: row.clearance ?? 0,
   dimension: dimensionOf(row),
 });

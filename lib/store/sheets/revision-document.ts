@@ -17,14 +17,26 @@ const document = z.object({
   copiedFrom: z.string().nullable(),
   points: z.array(
     z.object({
-      ...{ letter: z.string(), side, description: z.string().nullable(), feature: z.string().nullable() },
-      ...{ section, station, zero: z.boolean(), halfWidth: z.number().nullable() },
+      letter: z.string(),
+      side,
+      description: z.string().nullable(),
+      feature: z.string().nullable(),
+      section,
+      station,
+      zero: z.boolean(),
+      halfWidth: z.number().nullable(),
     }),
   ),
   dimensions: z.array(
     z.object({
-      ...{ quantity: z.enum(QUANTITIES), point: z.string(), side, section, station, zero: z.boolean() },
-      ...{ nominal: z.number(), tolerance: z.number() },
+      quantity: z.enum(QUANTITIES),
+      point: z.string(),
+      side,
+      section,
+      station,
+      zero: z.boolean(),
+      nominal: z.number(),
+      tolerance: z.number(),
     }),
   ),
 });
@@ -36,7 +48,9 @@ export const revisionDocument = (
   origin: SheetOrigin,
   copiedFrom: string | null = null,
 ): RevisionDocument => ({
-  ...{ format: FORMAT, origin, copiedFrom },
+  format: FORMAT,
+  origin,
+  copiedFrom,
   // Column by column, so that nothing else that a caller's rows hold is kept for good.
   points: points.map((point) => document.shape.points.element.parse(point)),
   dimensions: dimensions.map((one) => document.shape.dimensions.element.parse(one)),

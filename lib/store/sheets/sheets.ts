@@ -26,7 +26,11 @@ export async function listSheets(shop: ShopId): Promise<SheetRow[]> {
       (SELECT count(*) FROM "Job" j WHERE j."shopId" = h."shopId" AND j."sheetId" = h."id") AS "jobs"
     FROM "Sheet" h WHERE h."shopId" = ${shop} AND h."name" IS NOT NULL ORDER BY h."name"`;
   return rows.map(({ name, revision, retiredAt, points, dimensions, jobs }) => ({
-    ...{ name, points: Number(points), dimensions: Number(dimensions), jobs: Number(jobs), revision },
+    name,
+    points: Number(points),
+    dimensions: Number(dimensions),
+    jobs: Number(jobs),
+    revision,
     retiredAt: retiredAt?.getTime() ?? null,
   }));
 }
@@ -51,8 +55,11 @@ export async function openSheet(shop: ShopId, name: string): Promise<SheetRecord
       WHERE d."sheetId" = ${id} AND EXISTS (SELECT 1 FROM "Observation" o WHERE o."dimensionId" = d."id")`,
   ]);
   return {
-    ...{ name, ...content, revision },
-    ...{ retiredAt: retiredAt?.getTime() ?? null, jobs: Number(used?.jobs ?? 0) },
+    name,
+    ...content,
+    revision,
+    retiredAt: retiredAt?.getTime() ?? null,
+    jobs: Number(used?.jobs ?? 0),
     read: read.map((one) => dimensionKey(dimensionOf(one))).sort(),
   };
 }

@@ -110,8 +110,16 @@ export async function recordVerification(
     });
     await queries.gaugeVerification.create({
       data: {
-        ...{ shopId: shop, gaugeId: known.id, at: time, kind, reference, uncertainty },
-        ...{ error, passed, personId, note },
+        shopId: shop,
+        gaugeId: known.id,
+        at: time,
+        kind,
+        reference,
+        uncertainty,
+        error,
+        passed,
+        personId,
+        note,
       },
     });
     const late = newer !== null || (known.verifiedAt !== null && known.verifiedAt > time);

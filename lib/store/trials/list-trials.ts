@@ -18,7 +18,10 @@ const SELECT_TRIALS = Prisma.sql`
   FROM "Trial" t`;
 
 const trial = ({ id, name, plan, createdAt, closedAt, entered }: Row): TrialRow => ({
-  ...{ id, name, plan: checkedPlan(plan), entered: Number(entered) },
+  id,
+  name,
+  plan: checkedPlan(plan),
+  entered: Number(entered),
   createdAt: createdAt.getTime(),
   closedAt: closedAt?.getTime() ?? null,
 });

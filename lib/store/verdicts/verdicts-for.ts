@@ -21,7 +21,7 @@ export async function verdictsFor(shop: ShopId, filter: VerdictFilter): Promise<
 }
 
 const verdictsOf = onceFor((rows: readonly VerdictRow[]): readonly StoredVerdict[] =>
-  frozen(rows.map(({ fitId, at, ...verdict }) => ({ ...verdict, fit: fitId, at: at.getTime() }))),
+  frozen(rows.map(({ fitId, at, ...verdict }) => ({ fit: fitId, at: at.getTime(), ...verdict }))),
 );
 
 interface VerdictRow {
@@ -64,9 +64,9 @@ export async function heightsFor(shop: ShopId, filter: VerdictFilter): Promise<r
 const heightsOf = onceFor((rows: readonly HeightRow[]): readonly StoredHeight[] =>
   frozen(
     rows.map(({ hungAt, pNeither, pGauge, pBody, pBoth, ...height }) => ({
-      ...height,
       hungAt: hungAt.getTime(),
       p: { neither: pNeither, gauge: pGauge, body: pBody, both: pBoth },
+      ...height,
     })),
   ),
 );

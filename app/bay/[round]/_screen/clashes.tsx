@@ -67,7 +67,9 @@ function Clash({ one, enter }: { one: Contradiction; enter: ClashesProps['enter'
           ? `${dimensionText(t, dimension)}: ${whyText(t, why)}`
           : t('clash.ask', {
               name: dimensionText(t, dimension),
-              ...{ repeat, first: settingText(first, to), second: settingText(second, to) },
+              repeat,
+              first: settingText(first, to),
+              second: settingText(second, to),
             })}
       </p>
       <fieldset className={styles.choices}>

@@ -59,7 +59,12 @@ export function CorrectForm({ plan, record, enter }: CorrectFormProps) {
     const { dimension, repeat, value: from } = one.reading;
     await enter([
       {
-        ...{ kind: 'correct', setup: one.setup.label, dimension, repeat, from, reason },
+        kind: 'correct',
+        setup: one.setup.label,
+        dimension,
+        repeat,
+        from,
+        reason,
         value: withoutRoundingNoise(value),
       },
     ]);

@@ -50,7 +50,10 @@ export const readingBodies =
       const { quantity, point, side, nominal } = dimension;
       const read = (label: string) =>
         bodies.push({
-          ...{ kind: 'read', setup: label, repeat, value },
+          kind: 'read',
+          setup: label,
+          repeat,
+          value,
           dimension: { quantity, point, side, nominal },
         });
       if (place.key !== setup.place) {

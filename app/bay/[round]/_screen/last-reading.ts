@@ -37,7 +37,9 @@ export function lastReading(
   const place = setup === undefined ? null : placeOf(plan, setup.place);
   if (setup === undefined || place === null) return null;
   return {
-    ...{ place, setup, hidden: isHidden(record, place, setup) },
+    place,
+    setup,
+    hidden: isHidden(record, place, setup),
     stale: isAgainstOldDatum(plan, record, setup),
     read: readAt(place, setup, clearance),
   };

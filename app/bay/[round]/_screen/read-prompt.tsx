@@ -80,7 +80,8 @@ export function ReadPrompt({
     if (input === null || busy.current) return;
     const text = input.value;
     const typed = typedFor(text, targets, {
-      ...{ units: to.units, clearance: head.clearance },
+      units: to.units,
+      clearance: head.clearance,
       sure: asked === text,
     });
     setAsked(null);

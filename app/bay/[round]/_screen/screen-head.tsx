@@ -17,7 +17,8 @@ export function ScreenHead({ head, children }: { head: BayHead; children: ReactN
         <h1>{t('round.name', { job, stage, attempt })}</h1>
         <p>
           {t('round.facts', {
-            ...{ sheet: sheet.name, revision: sheet.revision },
+            sheet: sheet.name,
+            revision: sheet.revision,
             clearance: settingText(clearance, to),
           })}{' '}
           <Link href="/bay" prefetch={false}>

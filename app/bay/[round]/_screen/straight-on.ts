@@ -22,7 +22,12 @@ export function straightOn(
   if (last === undefined || gauges.find(({ tag }) => tag === last.gauge)?.inService !== true) return null;
   const { gauge, gaugeKind, hand } = last;
   const setup: RecordedSetup = {
-    ...{ label: NOT_YET, place: place.key, gauge, gaugeKind, hand, at: 0 },
+    label: NOT_YET,
+    place: place.key,
+    gauge,
+    gaugeKind,
+    hand,
+    at: 0,
     readings: new Map(),
   };
   return { do: 'read', step, place, setup, dimension, repeat: 1, blind: false };

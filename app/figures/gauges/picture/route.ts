@@ -13,7 +13,11 @@ export const GET = (request: NextRequest): Promise<Response> =>
     const fit = await currentFigures(viewer);
     if (fit === null) return sentence(404, words('technicians')('notYet'));
     const rows = gaugeEstimates(fit.figures.gauges).map(({ key, value, low, high, why }) => ({
-      ...{ name: key, value, low, high, why },
+      name: key,
+      value,
+      low,
+      high,
+      why,
     }));
     const title = words('technicians')('gaugeBias', { unit: unit() });
     return pictureFile('gauges-bias', title, estimateDrawing(title, 'bias', rows));

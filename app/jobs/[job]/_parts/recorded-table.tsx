@@ -64,7 +64,9 @@ export function RecordedTable({ caption, rows, uncertainties, name, extra }: Rec
       cell: (row) => (
         <a href={`#${setupAnchor(`${name} ${row.setup}`)}`}>
           {t(row.setups > 1 ? 'tables.lastOf' : 'tables.hung', {
-            ...{ setup: row.setup, gauge: row.gauge, technician: row.technician },
+            setup: row.setup,
+            gauge: row.gauge,
+            technician: row.technician,
             n: row.setups,
           })}
         </a>

@@ -40,7 +40,12 @@ function pointsOf(rounds: readonly Round[], sheet: readonly SheetPoint[]): Scene
         if (quantity !== 'height' || side === null || station === null) continue;
         const half = halfWidthOf(sheet, letter, side);
         points.set(`${letter} ${side}`, {
-          ...{ letter, side, station, section, zero, height: nominal },
+          letter,
+          side,
+          station,
+          section,
+          zero,
+          height: nominal,
           halfWidth: half ?? DEFAULT_HALF_WIDTH,
           placed: half !== null,
         });
@@ -66,7 +71,11 @@ function roundOf(
     heights: heightRows(round, verdict, missCost)
       .filter(({ last }) => last)
       .map(({ point: letter, side, deviation, tolerance, verdict: told, call }) => ({
-        ...{ letter, side, deviation, tolerance, call },
+        letter,
+        side,
+        deviation,
+        tolerance,
+        call,
         within: record.some((one) => one.point === letter && one.side === side && one.within),
         parts: told === null || verdict?.decidable === false ? null : { gauge: told.misset, body: told.body },
       })),

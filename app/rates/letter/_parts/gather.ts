@@ -65,7 +65,16 @@ export async function letterOf(viewer: Viewer, month: string, now: number): Prom
   const months = (rates?.month.groups ?? []).filter(({ name }) => name <= month);
   if (jobs.length === 0 || months.at(-1)?.name !== month) return null;
   return {
-    ...{ shop, month, jobs, months, risk, signals, attention, excluded, newest, missCost },
+    shop,
+    month,
+    jobs,
+    months,
+    risk,
+    signals,
+    attention,
+    excluded,
+    newest,
+    missCost,
     departures: figures === null ? [] : departuresFrom(figures.figures),
     habits: (habits ?? []).filter(({ state }) => state === 'found'),
     fit: figures,

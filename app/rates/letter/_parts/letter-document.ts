@@ -29,7 +29,8 @@ export function letterDocument(letter: MonthLetter): PrintedDocument {
     language: localeOf(speech()),
     at: printed.at,
     foot: t('foot', {
-      ...{ month: monthName(month), zone: shop.timeZone },
+      month: monthName(month),
+      zone: shop.timeZone,
       printed: print('printed', { when, who: printed.by }),
     }),
     pageOf: (page, pages) => print('pageOf', { page, pages }),

@@ -29,7 +29,7 @@ export function monthBlocks({ month, months, jobs }: MonthLetter): Block[] {
         ...(own.small ? [t('month.small')] : []),
         before.jobs === 0
           ? t('month.first')
-          : t('month.before', { ...{ jobs: before.jobs, right: before.right }, rate: rateSaid(before) }),
+          : t('month.before', { jobs: before.jobs, right: before.right, rate: rateSaid(before) }),
         ...(before.jobs === 0 ? [] : [differenceSaid(own, before)]),
       ].join(' '),
     },

@@ -28,7 +28,14 @@ export async function POST(request: NextRequest, { params }: Props): Promise<Res
     const back = async (text: string | null) => {
       const { reason, revision, units, typed } = form;
       const id = await keepDraft(viewer, {
-        ...{ of: name, revision, units, name, reason, typed, faults: [], origin: 'entered' },
+        of: name,
+        revision,
+        units,
+        name,
+        reason,
+        typed,
+        faults: [],
+        origin: 'entered',
       });
       return leadTo(address(place, { draft: id }), text === null ? [] : [saying(text, place)]);
     };

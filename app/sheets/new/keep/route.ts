@@ -21,7 +21,14 @@ export function POST(request: NextRequest): Promise<Response> {
     const back = async (text: string | null) => {
       const { name, reason, units, typed, origin } = form;
       const id = await keepDraft(viewer, {
-        ...{ of: null, revision: 1, faults: [], name, reason, units, typed, origin },
+        of: null,
+        revision: 1,
+        faults: [],
+        name,
+        reason,
+        units,
+        typed,
+        origin,
       });
       return leadTo(address(PLACE, { draft: id }), text === null ? [] : [saying(text, PLACE)]);
     };

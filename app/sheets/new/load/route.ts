@@ -33,7 +33,13 @@ export function POST(request: NextRequest): Promise<Response> {
       lengths: faults.length > 0 ? [] : read.flatMap((one) => one.typed.lengths),
     };
     const id = await keepDraft(viewer, {
-      ...{ of: null, revision: 1, units: 'mm', reason: '', origin: 'loaded', typed, faults },
+      of: null,
+      revision: 1,
+      units: 'mm',
+      reason: '',
+      origin: 'loaded',
+      typed,
+      faults,
       name: nameIn(first.name),
     });
     return leadTo(address(PLACE, { draft: id }));

@@ -74,7 +74,8 @@ export function hangingDrawing({ cells, points, people, tolerance }: HangingDraw
 export function cellsOf({ plan, runs, readings }: TrialView): HangingCell[] {
   return plan.points.flatMap(({ name, value: nominal }) =>
     plan.people.map((person) => ({
-      ...{ person, point: name },
+      person,
+      point: name,
       means: runs
         .filter((line) => line.person === person && line.point === name)
         .flatMap(({ order }) => {

@@ -7,9 +7,11 @@ export function ownDrawing({ hangings }: OwnPart, { plan }: TrialView): Drawing 
   const [person = ''] = plan.people;
   const points = plan.points.map(({ name }) => name);
   return hangingDrawing({
-    ...{ points, people: [person] },
+    points,
+    people: [person],
     cells: points.map((point) => ({
-      ...{ person, point },
+      person,
+      point,
       means: hangings.filter((one) => one.point === point).map(({ mean }) => mean),
     })),
     tolerance: Math.min(...plan.points.map(({ tolerance }) => tolerance)),

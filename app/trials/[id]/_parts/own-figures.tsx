@@ -22,7 +22,10 @@ export function OwnFigures({ own, trial, place }: OwnFiguresProps) {
   const { reading, setting, hanging, bias, band, bandWhy, hangings } = own;
   const rests = t('hangings', { n: hangings.length });
   const line = (name: string, estimate: OwnPart['reading'], of = rests): Estimate => ({
-    ...{ key: name, name, ...estimate, why: whyTold(estimate.why) },
+    key: name,
+    name,
+    ...estimate,
+    why: whyTold(estimate.why),
     rests: of,
   });
   const together = t('own.together');

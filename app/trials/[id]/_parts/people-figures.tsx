@@ -8,7 +8,10 @@ export function PeopleFigures({ people }: { people: PersonInTrial[] }) {
   const t = words('trials');
   const of = (which: 'bias' | 'reading' | 'hanging'): Estimate[] =>
     people.map((one) => ({
-      ...{ key: one.person, name: one.person, ...one[which], why: whyTold(one[which].why) },
+      key: one.person,
+      name: one.person,
+      ...one[which],
+      why: whyTold(one[which].why),
       rests: t('hangings', { n: one.hangings }),
     }));
   return (

@@ -12,9 +12,13 @@ export const personField = (code: string) => `who ${code}`;
 
 /** The form before anything is filled in. */
 export const startFields = (): PlanFields => ({
-  ...{ asked: 'bias', difference: unit() === 'mm' ? '1' : brief(0.04) },
-  ...{ repeatability: brief(1.5), setting: brief(1.5), training: '50' },
-  ...{ setups: '3', readings: '2' },
+  asked: 'bias',
+  difference: unit() === 'mm' ? '1' : brief(0.04),
+  repeatability: brief(1.5),
+  setting: brief(1.5),
+  training: '50',
+  setups: '3',
+  readings: '2',
 });
 
 /** A length in mm as the form holds it: in the reader's unit, to a micrometre. */
@@ -43,7 +47,8 @@ export function fieldsOfPlan({ asked, points, people, setups, readings }: TrialP
       ]),
     ),
     ...Object.fromEntries(people.map((code) => [personField(code), 'yes'])),
-    ...{ setups: String(setups), readings: String(readings) },
+    setups: String(setups),
+    readings: String(readings),
   };
 }
 

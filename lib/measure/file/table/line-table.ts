@@ -184,7 +184,9 @@ export class LineTable {
 
   placeOf({ job, sheet, stage, attempt }: Pick<Draft, 'job' | 'sheet' | 'stage' | 'attempt'>): number {
     const mark = this.marks.of(`${sheet ?? ''}\n${stage}\n${attempt}`, () => ({
-      ...{ sheet: sheet === null ? -1 : this.sheets.of(sheet), stage, attempt },
+      sheet: sheet === null ? -1 : this.sheets.of(sheet),
+      stage,
+      attempt,
       round: this.roundMarks.of(`${stage}\n${attempt}`),
     }));
     return this.placeAtMark(this.jobs.of(job), mark);
@@ -204,7 +206,14 @@ export class LineTable {
     const { quantity, point, side, section, station, zero, nominal, tolerance } = of;
     const key = `${quantity}\n${point}\n${side}\n${section}\n${station}\n${zero}\n${nominal}\n${tolerance}`;
     return this.stated.of(key, () => ({
-      ...{ quantity, point, side, section, station, zero, nominal, tolerance },
+      quantity,
+      point,
+      side,
+      section,
+      station,
+      zero,
+      nominal,
+      tolerance,
       name: this.dimensions.of(dimensionName(of)),
     }));
   }

@@ -114,9 +114,20 @@ export class SheetValues {
     const { jobs, sheets } = this.table;
     return {
       ...thing(this.table.stated.all, stated),
-      ...{ line, job: thing(jobs.all, job), sheet: sheet < 0 ? null : thing(sheets.all, sheet) },
-      ...{ stage: 'before', attempt: 1, takenAt: 0, technician: '', gauge: '', gaugeKind: null, setup: '' },
-      ...{ clearance: null, repeat: null, value: 0, cause: null },
+      line,
+      job: thing(jobs.all, job),
+      sheet: sheet < 0 ? null : thing(sheets.all, sheet),
+      stage: 'before',
+      attempt: 1,
+      takenAt: 0,
+      technician: '',
+      gauge: '',
+      gaugeKind: null,
+      setup: '',
+      clearance: null,
+      repeat: null,
+      value: 0,
+      cause: null,
     };
   }
 }

@@ -31,8 +31,11 @@ export function checkOrder(points: readonly PointRow[]): Remark[] {
     if (other !== undefined)
       found.push(
         remark('doubt', 'order', atPoint(index, 'station'), {
-          ...{ letter: row.letter, section: row.section ?? '', station: { mm: station } },
-          ...{ other: other.row.letter, otherSection: other.row.section ?? '' },
+          letter: row.letter,
+          section: row.section ?? '',
+          station: { mm: station },
+          other: other.row.letter,
+          otherSection: other.row.section ?? '',
           otherStation: { mm: other.station },
         }),
       );

@@ -16,8 +16,11 @@ export async function dimensionFor(
 ): Promise<SheetDimension | null> {
   const { quantity, point } = ref;
   const key = {
-    ...{ sheetId: round.sheet.id, quantity, point },
-    ...{ side: storedSide(ref.side), named: namedValue(ref) },
+    sheetId: round.sheet.id,
+    quantity,
+    point,
+    side: storedSide(ref.side),
+    named: namedValue(ref),
   };
   const row = await queries.dimension.findUnique({
     where: { sheetId_quantity_point_side_named: key },

@@ -54,7 +54,14 @@ export async function findObservation(queries: Queries, shop: ShopId, wanted: Re
   });
   const { technician, gauge, sheet, stage, attempt, clearance } = setup;
   const place: Place = {
-    ...{ job, sheet, stage, attempt, technician, gauge, setup: label, dimension },
+    job,
+    sheet,
+    stage,
+    attempt,
+    technician,
+    gauge,
+    setup: label,
+    dimension,
     clearance: clearance ?? 0,
   };
   return { setup, dimensionId, readings, place, name: dimensionName(dimension) };

@@ -20,13 +20,22 @@ export async function withoutReadings(
   });
   const none = { controlled: 0, out: 0 };
   const sections = {
-    ...{ frontControlled: 0, frontOut: 0, centerControlled: 0, centerOut: 0, rearControlled: 0, rearOut: 0 },
+    frontControlled: 0,
+    frontOut: 0,
+    centerControlled: 0,
+    centerOut: 0,
+    rearControlled: 0,
+    rearOut: 0,
   };
   const start = { startOut: null, startLargest: null, startZone: null };
   await queries.jobOutcome.updateMany({
     where: { jobId },
     data: {
-      ...{ jobVersion: version, right: null, technicianId: null, at: null, month: null },
+      jobVersion: version,
+      right: null,
+      technicianId: null,
+      at: null,
+      month: null,
       ...none,
       ...sections,
       ...start,

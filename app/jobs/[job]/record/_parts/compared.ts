@@ -63,8 +63,10 @@ function held({ round, verdict, uncertainties }: RecordedRound, dimension: Recor
 
 function sureness(value: number, tolerance: number, uncertainty: number, within: boolean): number {
   const { probability, nonconforming } = conformity({
-    ...{ value, uncertainty },
-    ...{ lower: -tolerance, upper: tolerance },
+    value,
+    uncertainty,
+    lower: -tolerance,
+    upper: tolerance,
   });
   return within ? probability : nonconforming;
 }

@@ -84,7 +84,13 @@ export async function recordOf(viewer: Viewer, number: string, now: number): Pro
   });
   const hung = new Set(job.rounds.flatMap(({ setups }) => setups.map(({ gauge }) => gauge)));
   return {
-    ...{ shop, row, rounds, fit, outcomes, revisions, missCost },
+    shop,
+    row,
+    rounds,
+    fit,
+    outcomes,
+    revisions,
+    missCost,
     scene: picture?.scene ?? null,
     hidden: may(viewer, 'see every round') ? 0 : Math.max(0, row.rounds - job.rounds.length),
     outOfService: gauges
@@ -106,7 +112,9 @@ export const recordedRound = (
   round: Round,
   { verdict, learned, readings, missCost }: Known,
 ): RecordedRound => ({
-  ...{ round, verdict, readings },
+  round,
+  verdict,
+  readings,
   heights: heightRows(round, verdict, missCost),
   dimensions: recordedDimensions(round),
   uncertainties: learned === null ? new Map() : standardUncertainties(round, learned),

@@ -26,7 +26,8 @@ export function recordDocument(record: JobRecord): PrintedDocument {
     language: localeOf(speech()),
     at: printed.at,
     foot: t('foot', {
-      ...{ job: row.job, zone: shop.timeZone },
+      job: row.job,
+      zone: shop.timeZone,
       printed: print('printed', { when, who: printed.by }),
     }),
     pageOf: (page, pages) => print('pageOf', { page, pages }),

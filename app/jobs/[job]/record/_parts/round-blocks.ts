@@ -193,7 +193,8 @@ function nextBlocks({ verdict, heights }: RecordedRound): Block[] {
   if (first === undefined)
     return [
       {
-        ...{ kind: 'paragraph', lead },
+        kind: 'paragraph',
+        lead,
         text: rehang.length === 0 ? t('round.nextNone') : t('round.nextRehang', { names: rehang.join('; ') }),
       },
     ];

@@ -77,8 +77,11 @@ function rateSaid({
   if (rate === null || low === null || high === null)
     return t('figures.noRate', { why: why === null ? '' : told(why) });
   const said = t('figures.rate', {
-    ...{ rate: percent(rate), low: percent(low), high: percent(high) },
-    ...{ right: grouped(right), jobs },
+    rate: percent(rate),
+    low: percent(low),
+    high: percent(high),
+    right: grouped(right),
+    jobs,
   });
   return expected === null ? said : `${said} ${t('figures.expected', { expected: decimal(expected, 1) })}`;
 }

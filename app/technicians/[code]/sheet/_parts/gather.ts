@@ -62,7 +62,12 @@ export async function talkSheetOf(viewer: Viewer, code: string, now: number): Pr
     }),
   );
   return {
-    ...{ shop, person, fit, hand, changes, habits },
+    shop,
+    person,
+    fit,
+    hand,
+    changes,
+    habits,
     own: fit?.figures.technicians.find(({ technician }) => technician === code) ?? null,
     band: fit?.figures.shop ?? null,
     shownBy: new Map(setups),

@@ -80,7 +80,9 @@ function factsOf({ own, fit, shop }: TalkSheet) {
           {
             name: t('facts.restsOn'),
             value: t('facts.counts', {
-              ...{ jobs: own.jobs, setups: own.setups, readings: own.readings },
+              jobs: own.jobs,
+              setups: own.setups,
+              readings: own.readings,
               many: grouped(own.readings),
             }),
           },
@@ -214,9 +216,12 @@ function doubtfulSaid({ heights, doubtful, why }: OwnRound): string {
 function heightSaid({ setup, point, side, deviation, call, p, proved }: OwnHeight): string {
   const t = words('talk');
   const said = t('rounds.height', {
-    ...{ setup, place: placeSaid({ point, side }), call: callInSentence(call) },
-    ...{ deviation: signedMillimetres(deviation) },
-    ...{ gauge: probability(p.gauge + p.both), body: probability(p.body + p.both) },
+    setup,
+    place: placeSaid({ point, side }),
+    call: callInSentence(call),
+    deviation: signedMillimetres(deviation),
+    gauge: probability(p.gauge + p.both),
+    body: probability(p.body + p.both),
   });
   return proved === null ? said : `${said} ${t('rounds.proved', { cause: causeProved(proved) })}`;
 }
