@@ -35,10 +35,10 @@ export interface SettingColumns extends NormalColumns {
 type Normal = Pick<Component, 'left' | 'right' | 'varLeft' | 'varRight' | 'covariance' | 'logPrior'>;
 
 /** The hypotheses in their order; what follows each is left to `addTail`. */
-export function normalColumns(list: readonly Normal[]): NormalColumns {
+export function normalNumbers(list: readonly Normal[]): Float64Array {
   const numbers = new Float64Array(WIDTH * list.length);
   list.forEach((normal, row) => put(numbers, row, normal));
-  return { numbers };
+  return numbers;
 }
 
 function put(numbers: Float64Array, row: number, normal: Normal): void {

@@ -3,8 +3,8 @@ import {
   addTail,
   LOG_PRIOR,
   LOG_TAIL,
-  normalColumns,
   type NormalColumns,
+  normalNumbers,
   type SettingColumns,
   WIDTH,
 } from './columns';
@@ -75,7 +75,7 @@ interface Group {
 function placesFrom(groups: readonly Group[]): Places {
   const members = groups.flatMap((group) => group.members);
   const places: Places = {
-    numbers: normalColumns(members).numbers,
+    numbers: normalNumbers(members),
     body: Int16Array.from(members, ({ body }) => body),
     sides: Uint8Array.from(groups.flatMap(({ sides, members: own }) => own.map(() => sides))),
     groups: [],

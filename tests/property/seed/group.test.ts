@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readMeasurementFile, writeMeasurementFile, type Reading } from '@/lib/measure';
-import { generateGroup } from '@/seed';
+import { generateGroup, type GroupPlan } from '@/seed';
 
 async function readingsOf(
   seed: number,
   jobs: number,
-  reading: 'brief' | 'usual' | 'thorough',
+  reading: NonNullable<GroupPlan['reading']>,
 ): Promise<Reading[]> {
   const readings: Reading[] = [];
   for await (const batch of generateGroup({ shops: 1, jobs, technicians: 3, seed, reading })) {
