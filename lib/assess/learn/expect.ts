@@ -8,9 +8,15 @@ import { isProved, weighOutcomes } from '../cause/outcomes';
 import { search, type SearchEffort } from '../cause/search';
 import { lengthEvidence } from '../cause/lengths';
 import type { Round } from '@/lib/measure/types';
-import { addScores, type Tally } from './tally';
+import { addExpectedInformation, soundBodies, tellsScatter } from './expected-information';
+import { roundSlots } from './round-scores';
+import { addScores } from './scores';
+import type { Tally } from './tally';
 
 const NEGLIGIBLE = 1e-3;
+
+/** Explanations beyond these, likeliest first, would hardly change what is expected of the information. */
+const MOST = 0.9;
 
 /** Passes look at a round again and again. */
 const frames = new WeakMap<Round, ReturnType<typeof frameRound>>();
@@ -35,8 +41,8 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
   if (!(total > 0)) return;
   tally.rounds++;
   tally.logEvidence += found.logEvidence;
-  const scatters = new Map<string, number>();
-  const biases = new Map<string, number>();
+  const slots = roundSlots(model, tally);
+  const { scatters, biases } = slots;
   for (const zero of model.zeros) count(tally, zero.pair.technician);
   for (const pair of model.steps) {
     count(tally, pair.pair.technician);
@@ -47,50 +53,50 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
     const w = weight / total;
     model.zeros.forEach((zero, k) => {
       const setting = componentAt(zero.settings, explanation.zeroSettings[k] ?? 0);
-      tallySetting(
-        tally,
-        learned,
-        w,
-        zero.pair.technician,
-        zero.pair.gauge,
-        setting,
-        zeroSetting(explanation, zero),
-        zero.hand.setting,
-        scatters,
+      const { technician, gauge } = zero.pair;
+      const moments = zeroSetting(explanation, zero);
+      scatters.add(
+        slots.zeros[k] ?? 0,
+        tallySetting(tally, learned, w, technician, gauge, setting, moments, zero.hand.setting),
       );
     });
     model.steps.forEach((pair, step) => {
       const setting = componentAt(pair.settings, explanation.settings[step] ?? 0);
+      const { technician, gauge } = pair.pair;
       const moments = pairSetting(explanation, pair, setting);
-      tallySetting(
-        tally,
-        learned,
-        w,
-        pair.pair.technician,
-        pair.pair.gauge,
-        setting,
-        moments,
-        pair.hand.setting,
-        scatters,
+      const at = slots.steps[step];
+      if (at === undefined) return;
+      scatters.add(
+        at.scatter,
+        tallySetting(tally, learned, w, technician, gauge, setting, moments, pair.hand.setting),
       );
-      const pull = w * pullOf(moments, setting);
-      add(biases, `t ${pair.pair.technician}`, pull);
-      add(biases, `g ${pair.pair.gauge}`, pull);
+      const pull = pullOf(moments, setting);
+      biases.add(at.hand, pull);
+      biases.add(at.gauge, pull);
     });
-    add(
-      scatters,
-      frame.phase === 'before' ? 'b before' : 'b after',
-      w * tallyBodies(tally, model, explanation, w),
-    );
+    scatters.add(slots.body, tallyBodies(tally, model, explanation, w));
+    scatters.weigh(w);
+    biases.weigh(w);
     tallyLengths(tally, model, learned, explanation, w);
   }
+  const looked = likeliest(leading);
+  const share = looked.reduce((sum, { weight }) => sum + weight, 0);
+  for (const { weight, explanation } of looked)
+    addExpectedInformation(model, explanation, weight / share, slots);
   addScores(tally.scatters, scatters);
   addScores(tally.biases, biases);
 }
 
-const add = (map: Map<string, number>, key: string, value: number): void => {
-  map.set(key, (map.get(key) ?? 0) + value);
-};
+/** Those that make up `MOST` of the weight. @param leading the likeliest first. */
+function likeliest<Weighed extends { weight: number }>(leading: readonly Weighed[]): Weighed[] {
+  const total = leading.reduce((sum, { weight }) => sum + weight, 0);
+  let before = 0;
+  return leading.filter(({ weight }) => {
+    const isNeeded = before < MOST * total;
+    before += weight;
+    return isNeeded;
+  });
+}
 
 function count(tally: Tally, technician: string): void {
   const entry = tally.setups.get(technician);
@@ -106,6 +112,7 @@ function pullOf(moments: SettingMoments, setting: Component): number {
   return ((vR - c) * dL + (vL - c) * dR) / det;
 }
 
+/** Counts what a setting is taken to be, and returns d ln p / d ln(setting sd). */
 function tallySetting(
   tally: Tally,
   learned: Learned,
@@ -115,8 +122,7 @@ function tallySetting(
   setting: Component,
   moments: SettingMoments,
   sd: number,
-  scatters: Map<string, number>,
-): void {
+): number {
   const dL = moments.left - setting.left;
   const dR = moments.right - setting.right;
   if (setting.misset !== 'ordinary') {
@@ -133,15 +139,14 @@ function tallySetting(
       }
     }
   }
-  // Only a setting of known size tells its scatter.
-  if (setting.band >= 0 || setting.width === 'broad' || setting.misset === 'other-mark') return;
+  if (!tellsScatter(setting)) return 0;
   const squares = dL * dL + moments.varLeft + dR * dR + moments.varRight;
   const cross = dL * dR + moments.covariance;
   const rho = learned.common;
   const quadratic = (squares - 2 * rho * cross) / (1 - rho * rho) / sd ** 2;
-  add(scatters, `t ${technician}`, w * (quadratic - 2));
   tally.common.cross += (w * cross) / sd ** 2;
   tally.common.squares += (w * squares) / 2 / sd ** 2;
+  return quadratic - 2;
 }
 
 /** Counts damage, and returns d ln p / d ln(scatter) of the undamaged bodies. */
@@ -157,18 +162,16 @@ function tallyBodies(tally: Tally, model: RoundModel, item: Explanation, w: numb
       impact.patterns[station.zero ? 'center' : station.section][pattern] += share;
     });
   });
-  const n = model.size;
-  let score = 0;
   for (const pair of model.steps) {
     if (!pair.first) continue;
-    const component = componentAt(model.bodies, item.bodies[pair.station] ?? 0);
-    if (component.band >= 0) tally.damageSizes[component.band] = (tally.damageSizes[component.band] ?? 0) + w;
-    if (component.pattern !== 'none') continue;
-    for (const side of [0, 1] as const) {
-      const at = pair.body + side;
-      score += ((item.mean[at] ?? 0) ** 2 + (item.covariance[at * n + at] ?? 0)) / component.varLeft - 1;
-    }
+    const { band } = componentAt(model.bodies, item.bodies[pair.station] ?? 0);
+    if (band >= 0) tally.damageSizes[band] = (tally.damageSizes[band] ?? 0) + w;
   }
+  const n = model.size;
+  let score = 0;
+  for (const { place, at } of soundBodies(model, item))
+    for (const i of [at, at + 1])
+      score += ((item.mean[i] ?? 0) ** 2 + (item.covariance[i * n + i] ?? 0)) / place.varLeft - 1;
   return score;
 }
 

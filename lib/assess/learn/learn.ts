@@ -8,19 +8,30 @@ import { type Survey, surveyJobs, surveyOf } from './survey';
 import type { Tally } from './tally';
 import { update } from './update';
 
-/** Passes over the rounds: coarse ones on a sample first, then finer ones on more. */
-const PASSES: { rounds: number; effort: SearchEffort }[] = [
-  ...repeated(3, 250, { depth: 6, breadth: 60, share: 0.99, byKind: { alone: 3.5, together: 5 } }),
-  ...repeated(3, 400, { depth: 6.5, breadth: 100, share: 0.99, byKind: { alone: 4, together: 5.5 } }),
-  ...repeated(2, 1600, { depth: 7, breadth: 150, share: 0.995, byKind: { alone: 4.5, together: 6 } }),
-];
+const COARSE: SearchEffort = { depth: 6, breadth: 60, share: 0.99, byKind: { alone: 3.5, together: 5 } };
+const FINE: SearchEffort = { depth: 7, breadth: 150, share: 0.995, byKind: { alone: 4.5, together: 6 } };
 
-function repeated(
-  times: number,
-  rounds: number,
-  effort: SearchEffort,
-): { rounds: number; effort: SearchEffort }[] {
-  return Array.from({ length: times }, () => ({ rounds, effort }));
+/** At most so many rounds are looked at, and so often all of these together in the last passes. */
+const MOST = 1600;
+const LAST_LOOKS = 2 * MOST;
+
+interface Planned {
+  rounds: number;
+  effort: SearchEffort;
+}
+
+/**
+ * Passes over the rounds: a first one on few, a second on some, which leads to within a standard error or two of where
+ * all of them do, and then two on all, the second finely. Fewer rounds are passed over more often, which costs no more.
+ */
+function passesFor(rounds: number): Planned[] {
+  const all = Math.min(rounds, MOST);
+  const last = Math.min(4, Math.max(2, Math.round(LAST_LOOKS / all)));
+  return [
+    { rounds: 100, effort: COARSE },
+    { rounds: 400, effort: COARSE },
+    ...Array.from({ length: last }, (_, i) => ({ rounds: all, effort: i === last - 1 ? FINE : COARSE })),
+  ];
 }
 
 export interface LearnOptions {
@@ -68,8 +79,9 @@ export function* learning<Looked>(
     learned.technicians[name] = { ...learned.newTechnician, reading: reading.of(name) };
   }
   for (const name of [...gauges].sort()) learned.gauges[name] = { ...learned.newGauge };
-  for (const [index, { rounds: most, effort }] of PASSES.entries()) {
-    options.onProgress?.(index / PASSES.length);
+  const passes = passesFor(rounds.length);
+  for (const [index, { rounds: most, effort }] of passes.entries()) {
+    options.onProgress?.(index / passes.length);
     const tally = yield { rounds: evenly(rounds, most), learned, effort };
     if (tally.rounds > 0) learned = update(learned, tally);
   }

@@ -1,15 +1,7 @@
 import type { Learned, Misset, Pattern, Phase } from '../cause/learned';
 import { MISSETS, PHASES } from '../cause/learned';
 import { SIZE_BANDS } from '../cause/sizes';
-
-/** Scores and their outer products of a few parameters: what a Newton step and an interval need. */
-export interface Scores {
-  keys: string[];
-  index: Map<string, number>;
-  score: Float64Array;
-  /** Sum over rounds of score × scoreᵀ (row-major). */
-  information: Float64Array;
-}
+import { bodyKey, gaugeKey, handKey, type Scores, scores } from './scores';
 
 /** Expected counts and sums over the explanations of many rounds. All additive. */
 export interface Tally {
@@ -42,29 +34,6 @@ export interface Tally {
   biases: Scores;
 }
 
-export function scores(keys: string[]): Scores {
-  return {
-    keys,
-    index: new Map(keys.map((key, index) => [key, index])),
-    score: new Float64Array(keys.length),
-    information: new Float64Array(keys.length * keys.length),
-  };
-}
-
-/** Adds one round's scores, given by key, to the sums. */
-export function addScores(into: Scores, round: ReadonlyMap<string, number>): void {
-  const n = into.keys.length;
-  const entries: [number, number][] = [];
-  for (const [key, value] of round) {
-    const index = into.index.get(key);
-    if (index !== undefined) entries.push([index, value]);
-  }
-  for (const [i, a] of entries) {
-    into.score[i] = (into.score[i] ?? 0) + a;
-    for (const [j, b] of entries) into.information[i * n + j] = (into.information[i * n + j] ?? 0) + a * b;
-  }
-}
-
 export function emptyTally(learned: Learned, technicians: string[], gauges: string[]): Tally {
   const none = (): Record<Pattern, number> => ({ none: 0, left: 0, right: 0, both: 0, opposed: 0 });
   return {
@@ -87,8 +56,8 @@ export function emptyTally(learned: Learned, technicians: string[], gauges: stri
     common: { cross: 0, squares: 0 },
     lengths: { squares: 0, settings: 0, damaged: 0, damagedOut: 0, sound: 0, soundOut: 0 },
     marks: new Map(gauges.map((g) => [g, { precision: 0, weighted: 0 }])),
-    scatters: scores([...technicians.map((t) => `t ${t}`), 'b before', 'b after']),
-    biases: scores([...technicians.map((t) => `t ${t}`), ...gauges.map((g) => `g ${g}`)]),
+    scatters: scores([...technicians.map(handKey), bodyKey('before'), bodyKey('after')]),
+    biases: scores([...technicians.map(handKey), ...gauges.map(gaugeKey)]),
   };
 }
 
@@ -115,6 +84,8 @@ export function addTally(into: Tally, more: Tally): void {
   for (const kind of ['scatters', 'biases'] as const) {
     addItems(into[kind].score, more[kind].score);
     addItems(into[kind].information, more[kind].information);
+    addItems(into[kind].expected, more[kind].expected);
+    addItems(into[kind].missing, more[kind].missing);
   }
 }
 

@@ -1,5 +1,6 @@
-import { type Learned, type Phase, PHASES, startingPoint } from '../cause/learned';
-import { solveSymmetric } from './solve';
+import { type Learned, PHASES, startingPoint } from '../cause/learned';
+import { bodyKey } from './scores';
+import { scoringStep } from './scoring-step';
 import type { Tally } from './tally';
 
 /** What the weak priors are worth, in setups, rounds or lengths. */
@@ -91,12 +92,15 @@ export function update(learned: Learned, tally: Tally): Learned {
   return next;
 }
 
+/** A step on ln(scatter), taken in the variance, where scoring leads to the fit of one normal sample at once. */
+const inVariance = (step: number): number => clamp(0.5 * Math.log(Math.max(0.25, 1 + 2 * step)), -0.6, 0.6);
+
 /**
  * Setting sds of all technicians and scatter of sound bodies, together, since a reading shows only their sum:
- * one bounded Newton step on the logarithms, with the spread of hands in the shop as prior.
+ * one bounded scoring step, with the spread of hands in the shop as prior.
  */
 function updateScatters(next: Learned, tally: Tally): void {
-  const { keys, score, information } = tally.scatters;
+  const { keys } = tally.scatters;
   const n = keys.length;
   const logs = keys.map((key) => Math.log(scatterOf(next, key)));
   const known = keys.map((key) =>
@@ -104,29 +108,28 @@ function updateScatters(next: Learned, tally: Tally): void {
   );
   const centre =
     logs.reduce((sum, log, i) => sum + log * (known[i] ?? 0), 0) / known.reduce((sum, w) => sum + w, 0);
-  const matrix = information.slice();
-  const gradient = score.slice();
   const start = startingPoint();
+  const { step, covariance } = scoringStep(
+    tally.scatters,
+    keys.map((key, i) => {
+      const log = logs[i] ?? 0;
+      if (key.startsWith('t ')) return { precision: 1 / SETTING_SPREAD ** 2, from: log - centre };
+      const spread = BODY_SPREAD[key === bodyKey('before') ? 'before' : 'after'];
+      return { precision: 1 / spread ** 2, from: log - Math.log(scatterOf(start, key)) };
+    }),
+  );
   keys.forEach((key, i) => {
-    const hand = key.startsWith('t ');
-    const precision = 1 / (hand ? SETTING_SPREAD : BODY_SPREAD[key === 'b before' ? 'before' : 'after']) ** 2;
-    matrix[i * n + i] = (matrix[i * n + i] ?? 0) + precision;
-    gradient[i] =
-      (gradient[i] ?? 0) - precision * ((logs[i] ?? 0) - (hand ? centre : Math.log(scatterOf(start, key))));
-  });
-  const { solution, inverse } = solveSymmetric(matrix, gradient);
-  keys.forEach((key, i) => {
-    const log = (logs[i] ?? 0) + clamp(0.7 * (solution[i] ?? 0), -0.6, 0.6);
+    const log = (logs[i] ?? 0) + inVariance(step[i] ?? 0);
     if (key.startsWith('b ')) {
       // The floor is the rounding of a reading.
       const scatter = clamp(Math.exp(log), 0.03, 4);
-      for (const phase of phasesOfKey(key)) next.bodies[phase].scatter = scatter;
+      for (const phase of PHASES) if (bodyKey(phase) === key) next.bodies[phase].scatter = scatter;
       return;
     }
     const hand = next.technicians[key.slice(2)];
     if (!hand) return;
     hand.setting = clamp(Math.exp(log), 0.05, 12);
-    hand.settingLogSe = Math.sqrt(inverse[i * n + i] ?? 0);
+    hand.settingLogSe = Math.sqrt(covariance[i * n + i] ?? 0);
     hand.setups = tally.setups.get(key.slice(2))?.count ?? 0;
   });
   const hands = logs.filter((_, i) => keys[i]?.startsWith('t '));
@@ -140,40 +143,36 @@ function updateScatters(next: Learned, tally: Tally): void {
   };
 }
 
-/** A repair's scatter is the same however often it is measured. */
-const phasesOfKey = (key: string): Phase[] => (key === 'b before' ? ['before'] : ['after', 'again']);
-
 const scatterOf = (learned: Learned, key: string): number =>
   key.startsWith('b ')
     ? learned.bodies[key === 'b before' ? 'before' : 'after'].scatter
     : (learned.technicians[key.slice(2)]?.setting ?? learned.newTechnician.setting);
 
-/** Biases of technicians and gauges together: one Newton step of the crossed model with normal priors. */
+/** Biases of technicians and gauges together: one scoring step of the crossed model with normal priors. */
 function updateBiases(next: Learned, tally: Tally): void {
-  const { keys, score, information } = tally.biases;
+  const { keys } = tally.biases;
   const n = keys.length;
   if (n === 0) return;
   const sdTechnician = next.newTechnician.biasSe;
   const sdGauge = next.newGauge.biasSe;
   const current = keys.map((key) => biasOf(next, key));
-  const matrix = information.slice();
-  const gradient = score.slice();
-  for (let i = 0; i < n; i++) {
-    const precision = 1 / (keys[i]?.startsWith('t ') ? sdTechnician : sdGauge) ** 2;
-    matrix[i * n + i] = (matrix[i * n + i] ?? 0) + precision;
-    gradient[i] = (gradient[i] ?? 0) - precision * (current[i] ?? 0);
-  }
-  const { solution, inverse } = solveSymmetric(matrix, gradient);
+  const { step, covariance } = scoringStep(
+    tally.biases,
+    keys.map((key, i) => ({
+      precision: 1 / (key.startsWith('t ') ? sdTechnician : sdGauge) ** 2,
+      from: current[i] ?? 0,
+    })),
+  );
   const own = keys.flatMap((key, i) => (key.startsWith('t ') ? [i] : []));
   keys.forEach((key, i) => {
-    const value = (current[i] ?? 0) + clamp(solution[i] ?? 0, -1, 1);
-    const se = Math.sqrt(inverse[i * n + i] ?? 0);
+    const value = (current[i] ?? 0) + clamp(step[i] ?? 0, -1, 1);
+    const se = Math.sqrt(covariance[i * n + i] ?? 0);
     const name = key.slice(2);
     const target = key.startsWith('t ') ? next.technicians[name] : next.gauges[name];
     if (!target) return;
     target.bias = value;
     target.biasSe = se;
-    if ('biasContrastSe' in target) target.biasContrastSe = contrastSe(inverse, n, own, i);
+    if ('biasContrastSe' in target) target.biasContrastSe = contrastSe(covariance, n, own, i);
   });
   const spread = (targets: { bias: number; biasSe: number }[], start: number): number =>
     Math.sqrt(
@@ -188,12 +187,12 @@ function updateBiases(next: Learned, tally: Tally): void {
 }
 
 /** Standard error of one bias less the mean of all in `own`. */
-function contrastSe(inverse: Float64Array, n: number, own: readonly number[], i: number): number {
+function contrastSe(covariance: Float64Array, n: number, own: readonly number[], i: number): number {
   let variance = 0;
   for (const j of own) {
     for (const k of own) {
       const weight = ((j === i ? 1 : 0) - 1 / own.length) * ((k === i ? 1 : 0) - 1 / own.length);
-      variance += weight * (inverse[j * n + k] ?? 0);
+      variance += weight * (covariance[j * n + k] ?? 0);
     }
   }
   return Math.sqrt(Math.max(0, variance));

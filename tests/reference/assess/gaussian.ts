@@ -44,6 +44,18 @@ export function logNormal(y: readonly number[], mean: readonly number[], covaria
   return -0.5 * (y.length * Math.log(2 * Math.PI) + dot(z, z)) - logDet;
 }
 
+/** Inverse of a covariance: each column solves L Lᵀ x = e. */
+export function inverse(a: Matrix): number[][] {
+  const factor = cholesky(a);
+  const reached = a.map((_, j) =>
+    forward(
+      factor,
+      a.map((_row, i) => (i === j ? 1 : 0)),
+    ),
+  );
+  return reached.map((column) => reached.map((other) => dot(column, other)));
+}
+
 /** Independent blocks of normal variables, and linear combinations of them. */
 export class Joint {
   private readonly index = new Map<string, number>();
