@@ -3,7 +3,7 @@ import { componentAt, type Explanation } from '../cause/explanation';
 import type { PairModel, RoundModel, ZeroModel } from '../cause/model';
 import { pairSetting, type SettingMoments, zeroSetting } from '../cause/moments';
 import { settingGain } from '../cause/setting-gain';
-import type { RoundSlots } from './round-scores';
+import type { RoundScores, RoundSlots } from './round-scores';
 
 /**
  * One setting or one sound body of a round under an explanation: left and right, as normal values that the readings
@@ -26,10 +26,12 @@ interface Part {
   at: number[];
   onLeft: number[];
   onRight: number[];
-  /** Covariance of its two sides with each place of the state, given the readings, mm². */
-  withLeft: Float64Array;
-  withRight: Float64Array;
+  /** Where in `rows` the covariance of its left side with each place of the state stands; the right's follows. */
+  from: number;
 }
+
+/** Covariances of the parts' sides with the state, given the readings, mm²: side by side, in room used again. */
+let rows = new Float64Array(1024);
 
 /** Covariance of what is expected of two parts, mm²: left and right of the first in rows, of the second in columns. */
 const shared = { LL: 0, LR: 0, RL: 0, RR: 0 };
@@ -50,22 +52,36 @@ export function addExpectedInformation(
 ): void {
   const { scatters, biases } = slots;
   const parts = partsOf(model, explanation, slots);
+  const n = explanation.mean.length;
   for (let i = 0; i < parts.length; i++) {
-    for (let j = 0; j < parts.length; j++) {
-      const a = parts[i];
+    const a = parts[i];
+    if (!a) break;
+    for (let j = 0; j <= i; j++) {
       const b = parts[j];
-      if (!a || !b) continue;
-      share(a, b);
-      if (a.scatter >= 0 && b.scatter >= 0)
-        scatters.expect(a.scatter, b.scatter, 2 * weight * ofScatters(a, b));
-      if (a.hand < 0 || b.hand < 0) continue;
-      const value = weight * ofBiases(a, b);
-      biases.expect(a.hand, b.hand, value);
-      biases.expect(a.hand, b.gauge, value);
-      biases.expect(a.gauge, b.hand, value);
-      biases.expect(a.gauge, b.gauge, value);
+      if (!b) break;
+      const ofScatters = a.scatter >= 0 && b.scatter >= 0;
+      const ofBiases = a.hand >= 0 && b.hand >= 0;
+      if (!ofScatters && !ofBiases) continue;
+      if (i === j) shareItself(a);
+      else share(a, b, n);
+      if (ofScatters) {
+        const value = 2 * weight * onScatters(a, b);
+        scatters.expect(a.scatter, b.scatter, value);
+        if (i !== j) scatters.expect(b.scatter, a.scatter, value);
+      }
+      if (!ofBiases) continue;
+      const value = weight * onBiases(a, b);
+      expectBiases(biases, a, b, value);
+      if (i !== j) expectBiases(biases, b, a, value);
     }
   }
+}
+
+function expectBiases(biases: RoundScores, a: Part, b: Part, value: number): void {
+  biases.expect(a.hand, b.hand, value);
+  biases.expect(a.hand, b.gauge, value);
+  biases.expect(a.gauge, b.hand, value);
+  biases.expect(a.gauge, b.gauge, value);
 }
 
 /** Whether a setting tells its hand's scatter: only one of known size does. */
@@ -87,16 +103,20 @@ export function soundBodies(model: RoundModel, item: Explanation): { place: Comp
 
 function partsOf(model: RoundModel, item: Explanation, slots: RoundSlots): Part[] {
   const parts: Part[] = [];
+  const most = 2 * item.mean.length * (model.zeros.length + model.steps.length + model.frame.stations.length);
+  if (rows.length < most) rows = new Float64Array(2 * most);
   model.zeros.forEach((zero, k) => {
     const setting = componentAt(zero.settings, item.zeroSettings[k] ?? 0);
-    if (tellsScatter(setting)) parts.push(zeroPart(item, zero, setting, slots.zeros[k] ?? -1));
+    if (tellsScatter(setting)) parts.push(zeroPart(item, parts.length, zero, setting, slots.zeros[k] ?? -1));
   });
   model.steps.forEach((pair, step) => {
     const setting = componentAt(pair.settings, item.settings[step] ?? 0);
     const { scatter, hand, gauge } = slots.steps[step] ?? NOWHERE;
-    parts.push(pairPart(item, pair, setting, { scatter: tellsScatter(setting) ? scatter : -1, hand, gauge }));
+    const of = { scatter: tellsScatter(setting) ? scatter : -1, hand, gauge };
+    parts.push(pairPart(item, parts.length, pair, setting, of));
   });
-  for (const { place, at } of soundBodies(model, item)) parts.push(bodyPart(item, at, place, slots.body));
+  for (const { place, at } of soundBodies(model, item))
+    parts.push(bodyPart(item, parts.length, at, place, slots.body));
   return parts;
 }
 
@@ -104,12 +124,19 @@ type Slots = Pick<Part, 'scatter' | 'hand' | 'gauge'>;
 
 const NOWHERE: Slots = { scatter: -1, hand: -1, gauge: -1 };
 
-function zeroPart(item: Explanation, zero: ZeroModel, setting: Component, scatter: number): Part {
+function zeroPart(
+  item: Explanation,
+  index: number,
+  zero: ZeroModel,
+  setting: Component,
+  scatter: number,
+): Part {
   const e = zero.error;
   const b = 2 * zero.station;
   const of = { scatter, hand: -1, gauge: -1 };
   return partOf(
     item,
+    index,
     of,
     setting,
     zeroSetting(item, zero),
@@ -119,13 +146,14 @@ function zeroPart(item: Explanation, zero: ZeroModel, setting: Component, scatte
   );
 }
 
-function pairPart(item: Explanation, pair: PairModel, setting: Component, of: Slots): Part {
+function pairPart(item: Explanation, index: number, pair: PairModel, setting: Component, of: Slots): Part {
   const [ll, lr, rl, rr] = settingGain(pair, setting).gain;
   const [wa, wb] = pair.weights;
   const [p, q] = pair.zeros;
   const b = pair.body;
   return partOf(
     item,
+    index,
     of,
     setting,
     pairSetting(item, pair, setting),
@@ -135,7 +163,7 @@ function pairPart(item: Explanation, pair: PairModel, setting: Component, of: Sl
   );
 }
 
-function bodyPart(item: Explanation, at: number, place: Component, scatter: number): Part {
+function bodyPart(item: Explanation, index: number, at: number, place: Component, scatter: number): Part {
   const n = item.mean.length;
   const known: SettingMoments = {
     left: 0,
@@ -144,11 +172,12 @@ function bodyPart(item: Explanation, at: number, place: Component, scatter: numb
     varRight: item.covariance[(at + 1) * n + at + 1] ?? 0,
     covariance: item.covariance[at * n + at + 1] ?? 0,
   };
-  return partOf(item, { scatter, hand: -1, gauge: -1 }, place, known, [at, at + 1], [1, 0], [0, 1]);
+  return partOf(item, index, { scatter, hand: -1, gauge: -1 }, place, known, [at, at + 1], [1, 0], [0, 1]);
 }
 
 function partOf(
   { mean, covariance }: Explanation,
+  index: number,
   { scatter, hand, gauge }: Slots,
   before: Component,
   after: SettingMoments,
@@ -159,16 +188,16 @@ function partOf(
   const n = mean.length;
   const { varLeft: vL, varRight: vR, covariance: c } = before;
   const det = vL * vR - c * c;
-  const withLeft = new Float64Array(n);
-  const withRight = new Float64Array(n);
+  const from = 2 * n * index;
+  rows.fill(0, from, from + 2 * n);
   for (let k = 0; k < at.length; k++) {
     const row = (at[k] ?? 0) * n;
     const left = onLeft[k] ?? 0;
     const right = onRight[k] ?? 0;
     for (let i = 0; i < n; i++) {
       const value = covariance[row + i] ?? 0;
-      withLeft[i] = (withLeft[i] ?? 0) + left * value;
-      withRight[i] = (withRight[i] ?? 0) + right * value;
+      rows[from + i] = (rows[from + i] ?? 0) + left * value;
+      rows[from + n + i] = (rows[from + n + i] ?? 0) + right * value;
     }
   }
   return {
@@ -184,30 +213,28 @@ function partOf(
     at,
     onLeft,
     onRight,
-    withLeft,
-    withRight,
+    from,
   };
 }
 
+/** Writes `shared` of a part with itself. */
+function shareItself({ LL, RR, LR }: Part): void {
+  shared.LL = LL;
+  shared.RR = RR;
+  shared.LR = LR;
+  shared.RL = LR;
+}
+
 /** Writes `shared`. Two parts were independent before the readings, so all that they share is what these left. */
-function share(a: Part, b: Part): void {
-  if (a === b) {
-    shared.LL = a.LL;
-    shared.RR = a.RR;
-    shared.LR = a.LR;
-    shared.RL = a.LR;
-    return;
-  }
+function share({ from }: Part, { at, onLeft, onRight }: Part, n: number): void {
   let LL = 0;
   let LR = 0;
   let RL = 0;
   let RR = 0;
-  const { withLeft, withRight } = a;
-  const { at, onLeft, onRight } = b;
   for (let k = 0; k < at.length; k++) {
-    const place = at[k] ?? 0;
-    const left = withLeft[place] ?? 0;
-    const right = withRight[place] ?? 0;
+    const place = from + (at[k] ?? 0);
+    const left = rows[place] ?? 0;
+    const right = rows[place + n] ?? 0;
     LL -= left * (onLeft[k] ?? 0);
     LR -= left * (onRight[k] ?? 0);
     RL -= right * (onLeft[k] ?? 0);
@@ -220,7 +247,7 @@ function share(a: Part, b: Part): void {
 }
 
 /** tr(Qa⁻¹ S Qb⁻¹ Sᵀ) with what is `shared`: half the information on the logarithms of two scatters. */
-function ofScatters(a: Part, b: Part): number {
+function onScatters(a: Part, b: Part): number {
   const { LL, LR, RL, RR } = shared;
   const aLL = a.iLL * LL + a.iLR * RL;
   const aLR = a.iLL * LR + a.iLR * RR;
@@ -235,7 +262,7 @@ function ofScatters(a: Part, b: Part): number {
 }
 
 /** 1ᵀ Qa⁻¹ S Qb⁻¹ 1 with what is `shared`: the information on two biases, each of which moves both sides alike. */
-function ofBiases(a: Part, b: Part): number {
+function onBiases(a: Part, b: Part): number {
   const { LL, LR, RL, RR } = shared;
   const bL = b.iLL + b.iLR;
   const bR = b.iLR + b.iRR;

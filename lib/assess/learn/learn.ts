@@ -11,9 +11,8 @@ import { update } from './update';
 const COARSE: SearchEffort = { depth: 6, breadth: 60, share: 0.99, byKind: { alone: 3.5, together: 5 } };
 const FINE: SearchEffort = { depth: 7, breadth: 150, share: 0.995, byKind: { alone: 4.5, together: 6 } };
 
-/** At most so many rounds are looked at, and so often all of these together in the last passes. */
+/** At most so many rounds are looked at. */
 const MOST = 1600;
-const LAST_LOOKS = 2 * MOST;
 
 interface Planned {
   rounds: number;
@@ -21,15 +20,15 @@ interface Planned {
 }
 
 /**
- * Passes over the rounds: a first one on few, a second on some, which leads to within a standard error or two of where
- * all of them do, and then two on all, the second finely. Fewer rounds are passed over more often, which costs no more.
+ * Passes over the rounds: on few, on more, on half as many as are looked at, which leads to within a standard error of
+ * where all of them do; then a fine one on all. From a far start it takes four; fewer rounds are passed over more often,
+ * which costs no more.
  */
 function passesFor(rounds: number): Planned[] {
   const all = Math.min(rounds, MOST);
-  const last = Math.min(4, Math.max(2, Math.round(LAST_LOOKS / all)));
+  const last = Math.min(3, Math.ceil(MOST / all));
   return [
-    { rounds: 100, effort: COARSE },
-    { rounds: 400, effort: COARSE },
+    ...[100, 400, MOST / 2].map((some) => ({ rounds: some, effort: COARSE })),
     ...Array.from({ length: last }, (_, i) => ({ rounds: all, effort: i === last - 1 ? FINE : COARSE })),
   ];
 }
