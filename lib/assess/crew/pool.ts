@@ -9,6 +9,7 @@ interface Asking {
 
 interface Asked {
   asking: Asking;
+  apart: boolean;
   answer: (result: unknown) => void;
   refuse: (error: Error) => void;
 }
@@ -47,11 +48,15 @@ export class Pool {
     }
   }
 
-  /** Asks whichever thread is free first. */
-  ask(asking: Asking): Promise<unknown> {
+  /**
+   * Asks whichever thread is free first.
+   * @param apart of what is asked together every second thread begins at the end: who is asked of nearly the same again,
+   * in the same order, meets most of what it has met before.
+   */
+  ask(asking: Asking, apart = false): Promise<unknown> {
     return new Promise((answer, refuse) => {
       if (this.#ended !== null) return refuse(this.#ended);
-      this.#waiting.push({ asking, answer, refuse });
+      this.#waiting.push({ asking, apart, answer, refuse });
       this.#handOut();
     });
   }
@@ -63,7 +68,7 @@ export class Pool {
         (member) =>
           new Promise((answer, refuse) => {
             if (this.#ended !== null) return refuse(this.#ended);
-            hand(member, { asking, answer, refuse });
+            hand(member, { asking, apart: false, answer, refuse });
           }),
       ),
     );
@@ -74,9 +79,10 @@ export class Pool {
   }
 
   #handOut(): void {
-    for (const member of this.#members) {
+    for (const [place, member] of this.#members.entries()) {
       while (member.asked.length <= AHEAD) {
-        const next = this.#waiting.shift();
+        const isFromEnd = place % 2 === 1 && this.#waiting.at(-1)?.apart === true;
+        const next = isFromEnd ? this.#waiting.pop() : this.#waiting.shift();
         if (next === undefined) return;
         hand(member, next);
       }

@@ -27,13 +27,14 @@ export function alone(): Crew {
 /** On one thread a core. */
 export function threads(count?: number): Crew {
   const pool = new Pool(new URL('./thread.mjs', import.meta.url), count);
-  const ask = (asking: Asking): Promise<unknown> => pool.ask(asking);
+  const ask = (asking: Asking, apart = false): Promise<unknown> => pool.ask(asking, apart);
   const tellAll = (asking: Asking): Promise<void> => pool.askAll(asking).then(() => undefined);
   return {
     // A thread answers with what its method gives.
     take: (of) => tellAll({ method: 'take', of }),
     survey: (of) => ask({ method: 'survey', of }) as ReturnType<Crew['survey']>,
-    tally: (of) => ask({ method: 'tally', of, number: numberOf(of.learned) }) as ReturnType<Crew['tally']>,
+    tally: (of) =>
+      ask({ method: 'tally', of, number: numberOf(of.learned) }, true) as ReturnType<Crew['tally']>,
     know: (of) => tellAll({ method: 'know', of }),
     judge: (of) => ask({ method: 'judge', of }) as ReturnType<Crew['judge']>,
     shown: () => pool.askAll({ method: 'shown', of: undefined }) as Promise<ShownApart[]>,

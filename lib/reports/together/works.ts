@@ -3,7 +3,14 @@ import { firstReadings, type HabitTally, type ShownApart, ShownSums } from '@/li
 import { judgeJobs } from '@/lib/assess/judge-jobs';
 import { type Pass, surveyJobs, type SurveyedJobs, type Tally, tallyPart } from '@/lib/assess/learn';
 import { type Measured, measuredIn } from '@/lib/assess/measured';
-import { collapseJobs, type Reading, type Round, type SharedLines, SharedReadings } from '@/lib/measure';
+import {
+  collapseJobs,
+  type Job,
+  type Reading,
+  type Round,
+  type SharedLines,
+  SharedReadings,
+} from '@/lib/measure';
 
 import { type Packed, packed, type VerdictText, verdictText } from '../verdict-texts';
 
@@ -33,8 +40,8 @@ export interface JobsJudged {
 export class Works {
   #readings: SharedReadings | null = null;
   #learned: Learned | null = null;
-  /** Rounds that passes look at: each of them looks at some again. */
-  readonly #looked = new Map<string, Round>();
+  /** Jobs that passes look at, by their numbers: each of them looks at some again, and in the end they are judged. */
+  readonly #looked = new Map<number, Job>();
   readonly #shown = new ShownSums();
 
   take(lines: SharedLines): void {
@@ -57,13 +64,14 @@ export class Works {
 
   know(learned: Learned): void {
     this.#learned = learned;
-    this.#looked.clear();
   }
 
   judge(jobs: readonly number[]): JobsJudged {
     const readings = this.#readingsOf(jobs);
+    const looked = jobs.map((job, i) => this.#looked.get(job) ?? jobOf(readings[i] ?? []));
+    for (const job of jobs) this.#looked.delete(job);
     const { rounds, tallies } = judgeJobs({
-      jobs: collapseJobs(readings),
+      jobs: looked,
       learned: held(this.#learned),
       firsts: firstReadings(readings.flat()),
     });
@@ -81,15 +89,18 @@ export class Works {
   }
 
   #round({ job, round }: RoundAt): Round {
-    const key = `${job} ${round}`;
-    let found = this.#looked.get(key);
-    if (found === undefined) {
-      found = collapseJobs(this.#readingsOf([job]))[0]?.rounds[round];
-      if (found === undefined) throw new RangeError(`Job ${job} has no round ${round}.`);
-      this.#looked.set(key, found);
-    }
+    let made = this.#looked.get(job);
+    if (made === undefined) this.#looked.set(job, (made = jobOf(held(this.#readings).readingsOf(job))));
+    const found = made.rounds[round];
+    if (found === undefined) throw new RangeError(`Job ${job} has no round ${round}.`);
     return found;
   }
+}
+
+function jobOf(readings: Reading[]): Job {
+  const [job] = collapseJobs([readings]);
+  if (job === undefined) throw new RangeError('A job has readings.');
+  return job;
 }
 
 function held<Thing>(thing: Thing | null): Thing {
