@@ -80,7 +80,7 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
     biases.weigh(w);
     tallyLengths(tally, model, learned, explanation, w);
   }
-  const looked = likeliest(leading);
+  const looked = likeliest(leading, MOST * total);
   const share = looked.reduce((sum, { weight }) => sum + weight, 0);
   for (const { weight, explanation } of looked)
     addExpectedInformation(model, explanation, weight / share, slots);
@@ -88,12 +88,14 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
   addScores(tally.biases, biases);
 }
 
-/** Those that make up `MOST` of the weight. @param leading the likeliest first. */
-function likeliest<Weighed extends { weight: number }>(leading: readonly Weighed[]): Weighed[] {
-  const total = leading.reduce((sum, { weight }) => sum + weight, 0);
+/** Those that weigh `enough` together. @param leading the likeliest first. */
+function likeliest<Weighed extends { weight: number }>(
+  leading: readonly Weighed[],
+  enough: number,
+): Weighed[] {
   let before = 0;
   return leading.filter(({ weight }) => {
-    const isNeeded = before < MOST * total;
+    const isNeeded = before < enough;
     before += weight;
     return isNeeded;
   });

@@ -37,6 +37,9 @@ export function scores(keys: string[]): Scores {
  */
 const WILDEST = 5;
 
+/** What a row and a column of a covariance are multiplied by, so that `own` on the diagonal is at most `most`. */
+export const partWithin = (own: number, most: number): number => (own > most ? Math.sqrt(most / own) : 1);
+
 /**
  * Adds one round's scores to the sums. What is not known of its explanation is missing of the information: the variance
  * of the score between explanations (Louis 1982, Journal of the Royal Statistical Society B 44, 226–233), though no more
@@ -54,7 +57,7 @@ export function addScores(into: Scores, round: RoundScores): void {
     const most = WILDEST * Math.sqrt(known);
     counted[i] = Math.min(most, Math.max(-most, value));
     const missing = (squares[i * k + i] ?? 0) - value * value;
-    part[i] = missing > known ? Math.sqrt(known / missing) : 1;
+    part[i] = partWithin(missing, known);
   }
   for (let i = 0; i < k; i++) {
     const row = rows[i] ?? 0;

@@ -4,7 +4,7 @@ import {
   solveLower,
   solveUpper,
 } from '@/lib/stats/linear-algebra/cholesky';
-import type { Scores } from './scores';
+import { partWithin, type Scores } from './scores';
 
 /** A parameter's normal prior: its precision, and how far from its centre the scores were taken. */
 export interface Prior {
@@ -47,9 +47,8 @@ export function scoringStep(
 function expectedFactor({ keys, expected, missing }: Scores, priors: readonly Prior[]): Float64Array {
   const n = keys.length;
   const part = Float64Array.from({ length: n }, (_, i) => {
-    const own = missing[i * n + i] ?? 0;
-    const most = MISSING * (expected[i * n + i] ?? 0);
-    return own > most ? Math.sqrt(most / own) : 1;
+    const at = i * n + i;
+    return partWithin(missing[at] ?? 0, MISSING * (expected[at] ?? 0));
   });
   const less = (share: number, of: number): Float64Array =>
     withPriors(

@@ -114,7 +114,7 @@ function updateScatters(next: Learned, tally: Tally): void {
     keys.map((key, i) => {
       const log = logs[i] ?? 0;
       if (key.startsWith('t ')) return { precision: 1 / SETTING_SPREAD ** 2, from: log - centre };
-      const spread = BODY_SPREAD[key === bodyKey('before') ? 'before' : 'after'];
+      const spread = BODY_SPREAD[bodyOf(key)];
       return { precision: 1 / spread ** 2, from: log - Math.log(scatterOf(start, key)) };
     }),
   );
@@ -143,9 +143,12 @@ function updateScatters(next: Learned, tally: Tally): void {
   };
 }
 
+/** Whose scatter of sound bodies is called so; a repair that is measured again has that of its first measuring. */
+const bodyOf = (key: string): 'before' | 'after' => (key === bodyKey('before') ? 'before' : 'after');
+
 const scatterOf = (learned: Learned, key: string): number =>
   key.startsWith('b ')
-    ? learned.bodies[key === 'b before' ? 'before' : 'after'].scatter
+    ? learned.bodies[bodyOf(key)].scatter
     : (learned.technicians[key.slice(2)]?.setting ?? learned.newTechnician.setting);
 
 /** Biases of technicians and gauges together: one scoring step of the crossed model with normal priors. */
