@@ -63,7 +63,7 @@ export function addTail({ numbers }: NormalColumns, from: number, to: number): v
 
 /**
  * The ordinary setting comes first whatever its weight, since a lone reading meets it alone with fine bands.
- * @param like columns of the same slips under what was learned alike, by another hand or gauge: how often a hand is wrong
+ * @param like columns of the same slips under what was learned alike, by another hand: how often a hand is wrong
  * is the same factor for all ways of being wrong, so these have the same order, and tails that differ by a constant.
  */
 export function settingColumns(settings: readonly Component[], like?: SettingColumns): SettingColumns {
@@ -86,6 +86,19 @@ export function settingColumns(settings: readonly Component[], like?: SettingCol
   const columns = { count, setting, way, numbers, next };
   addTail(columns, 0, count);
   return columns;
+}
+
+/** The columns of the same settings by another gauge, `like` those of the first. @param way of what is not the same. */
+export function columnsOfGauge(
+  settings: readonly Component[],
+  like: SettingColumns,
+  way: number,
+): SettingColumns {
+  const { count, setting, way: ways, next } = like;
+  const numbers = like.numbers.slice();
+  for (let row = 0; row < count; row++)
+    if (ways[row] === way) put(numbers, row, componentAt(settings, setting[row] ?? 0));
+  return { count, setting, way: ways, numbers, next };
 }
 
 /** `addTail` from the tails of rows that weigh the same but for one factor, all but the first. */

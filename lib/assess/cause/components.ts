@@ -38,6 +38,31 @@ export interface Component {
   logPrior: number;
 }
 
+const settingComponent = (
+  misset: Component['misset'],
+  band: number,
+  width: Width,
+  left: number,
+  right: number,
+  varLeft: number,
+  varRight: number,
+  covariance: number,
+  logPrior: number,
+): Component => ({
+  misset,
+  way: wayOf(misset),
+  pattern: 'none',
+  sides: 0,
+  band,
+  width,
+  left,
+  right,
+  varLeft,
+  varRight,
+  covariance,
+  logPrior,
+});
+
 /** Mis-sets that any gauge can suffer, whatever the sheet and the round. */
 const ALWAYS_POSSIBLE: ReadonlySet<Misset> = new Set(['both', 'left', 'right', 'other-mark']);
 
@@ -90,20 +115,19 @@ export function settingComponents(
     weight: number,
   ): void => {
     if (weight <= 0) return;
-    components.push({
-      misset,
-      way: wayOf(misset),
-      pattern: 'none',
-      sides: 0,
-      band,
-      width: broad ? 'broad' : 'fine',
-      left,
-      right,
-      varLeft: variance + extra[0],
-      varRight: variance + extra[1],
-      covariance: shared + extra[2],
-      logPrior: Math.log(weight),
-    });
+    components.push(
+      settingComponent(
+        misset,
+        band,
+        broad ? 'broad' : 'fine',
+        left,
+        right,
+        variance + extra[0],
+        variance + extra[1],
+        shared + extra[2],
+        Math.log(weight),
+      ),
+    );
   };
   const { alike, impossible: never } = countedSlips(slips);
   const rate = (misset: Misset): number => hand.missetRate * learned.missets[misset];
@@ -149,6 +173,34 @@ export function settingComponents(
   for (const { misset, left, right } of slips)
     push(misset, -1, left, right, NOTHING_MORE, rate(misset) / (alike.get(misset) ?? 1));
   return components;
+}
+
+/**
+ * The same hypotheses about a setting by another gauge: only where its other mark lies is its own.
+ * @param settings fine ones, the ordinary one first.
+ */
+export function withMarkOf(gauge: GaugeState, settings: readonly Component[]): Component[] {
+  const found = settings.slice();
+  const [ordinary] = settings;
+  let sign = -1;
+  for (let index = 0; index < found.length; index++) {
+    const one = found[index];
+    if (one?.misset !== 'other-mark' || !ordinary) continue;
+    const v = gauge.markSd ** 2;
+    found[index] = settingComponent(
+      one.misset,
+      one.band,
+      one.width,
+      sign * gauge.mark,
+      sign * gauge.mark,
+      ordinary.varLeft + v,
+      ordinary.varRight + v,
+      ordinary.covariance + v,
+      one.logPrior,
+    );
+    sign = 1;
+  }
+  return found;
 }
 
 /** How each pattern of damage moves the two sides of a station, left and right in units of its size. */

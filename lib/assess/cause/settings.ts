@@ -1,5 +1,6 @@
-import { type SettingColumns, settingColumns } from './columns';
-import { type Component, settingComponents, type UnknownSizes } from './components';
+import { columnsOfGauge, type SettingColumns, settingColumns } from './columns';
+import { type Component, settingComponents, type UnknownSizes, withMarkOf } from './components';
+import { wayOf } from './kinds';
 import type { GaugeState, Learned, TechnicianHand } from './learned';
 import { type Meeting, meetings, type Places } from './places';
 import type { Slip } from './slips';
@@ -29,30 +30,48 @@ export interface SettingShape {
   ways: Uint8Array;
 }
 
-/** Of the first setup that was laid out with these slips. */
-interface First {
-  columns?: SettingColumns;
-  shape?: SettingShape;
+/** What a hand's setups at the same points of the same sheet have in common, whatever gauge is hung. */
+interface ByHand {
+  /** By the gauge that was met first. */
+  settings: Component[];
+  columns: SettingColumns;
+  wrong: PairSettings['wrong'];
+  meetings: PairSettings['meetings'];
+  /** Of zero setups, once there was one. */
+  broad: Component[] | null;
+  logPriors: Float64Array | null;
+  gauges: Map<GaugeState, ByGauge>;
 }
 
-interface LaidOut {
-  pair?: PairSettings;
-  zero?: ZeroSettings;
+interface ByGauge {
+  settings: Component[];
+  pair: PairSettings | null;
+  zero: ZeroSettings | null;
 }
 
-/** So many are kept: each takes some kilobytes. */
-const MANY = 1024;
+/** What all hands have in common at the same points of the same sheet. */
+interface BySlips {
+  /** By the hand that was met first. */
+  columns: SettingColumns | undefined;
+  shape: SettingShape | null;
+}
+
+/** About so many are kept, by hand and by gauge: each takes some kilobytes. */
+const MANY = 4096;
+
+const OTHER_MARK = wayOf('other-mark');
 
 /**
  * What setups can be under what was learned. It is the same whenever a hand hangs a gauge at the same points of the
- * same sheet, so it is laid out once.
+ * same sheet, so it is laid out once; and nearly the same whatever gauge that is, so most of it is laid out for all
+ * gauges together.
  */
 export class Settings {
   readonly #learned: Learned;
   readonly #fine: UnknownSizes = new Map();
   readonly #broad: UnknownSizes = new Map();
-  readonly #known = new Map<TechnicianHand, Map<GaugeState, Map<readonly Slip[], LaidOut>>>();
-  readonly #first = new Map<readonly Slip[], First>();
+  readonly #hands = new Map<TechnicianHand, Map<readonly Slip[], ByHand>>();
+  readonly #slips = new Map<readonly Slip[], BySlips>();
   #count = 0;
 
   constructor(learned: Learned) {
@@ -60,69 +79,89 @@ export class Settings {
   }
 
   pair(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): PairSettings {
-    const known = this.#of(hand, gauge, slips);
-    return (known.pair ??= this.#pair(hand, gauge, slips));
+    const known = this.#handOf(hand, gauge, slips);
+    const own = this.#gaugeOf(known, gauge);
+    return (own.pair ??= {
+      settings: own.settings,
+      columns:
+        own.settings === known.settings
+          ? known.columns
+          : columnsOfGauge(own.settings, known.columns, OTHER_MARK),
+      wrong: known.wrong,
+      meetings: known.meetings,
+    });
   }
 
   zero(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): ZeroSettings {
-    const known = this.#of(hand, gauge, slips);
-    return (known.zero ??= this.#zero(hand, gauge, slips));
+    const known = this.#handOf(hand, gauge, slips);
+    const own = this.#gaugeOf(known, gauge);
+    if (own.zero) return own.zero;
+    known.broad ??= settingComponents(slips, hand, gauge, this.#learned, true, this.#broad).slice(1);
+    const settings = own.settings.concat(known.broad);
+    known.logPriors ??= Float64Array.from(settings, ({ logPrior }) => logPrior);
+    const alike = this.#slipsOf(slips);
+    alike.shape ??= {
+      broadFrom: own.settings.length,
+      ways: Uint8Array.from(settings, ({ way }) => way),
+    };
+    own.zero = { settings, logPriors: known.logPriors, shape: alike.shape };
+    return own.zero;
   }
 
-  #of(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): LaidOut {
-    const known = this.#known.get(hand)?.get(gauge)?.get(slips);
-    if (known) return known;
+  #handOf(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): ByHand {
+    const found = this.#hands.get(hand)?.get(slips);
+    if (found) return found;
     if (this.#count >= MANY) {
-      this.#known.clear();
-      this.#first.clear();
+      this.#hands.clear();
+      this.#slips.clear();
       this.#count = 0;
     }
-    const byGauge = this.#known.get(hand) ?? new Map<GaugeState, Map<readonly Slip[], LaidOut>>();
-    const bySlips = byGauge.get(gauge) ?? new Map<readonly Slip[], LaidOut>();
-    this.#known.set(hand, byGauge);
-    byGauge.set(gauge, bySlips);
-    const fresh: LaidOut = {};
-    bySlips.set(slips, fresh);
     this.#count++;
-    return fresh;
-  }
-
-  #pair(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): PairSettings {
+    let bySlips = this.#hands.get(hand);
+    if (!bySlips) this.#hands.set(hand, (bySlips = new Map<readonly Slip[], ByHand>()));
     const settings = settingComponents(slips, hand, gauge, this.#learned, false, this.#fine);
-    const first = this.#firstOf(slips);
-    const columns = settingColumns(settings, first.columns);
-    first.columns ??= columns;
-    const met: { places: Places; only: boolean; meetings: Meeting[] }[] = [];
-    return {
+    const alike = this.#slipsOf(slips);
+    const columns = settingColumns(settings, alike.columns);
+    alike.columns ??= columns;
+    const made: ByHand = {
       settings,
       columns,
       wrong: wrongOf(hand, this.#learned, settings),
-      meetings: (places, only) => {
-        const known = met.find((one) => one.places === places && one.only === only);
-        if (known) return known.meetings;
-        const made = meetings(places, columns, only);
-        met.push({ places, only, meetings: made });
-        return made;
-      },
+      meetings: meetingsWith(columns),
+      broad: null,
+      logPriors: null,
+      gauges: new Map([[gauge, { settings, pair: null, zero: null }]]),
     };
+    bySlips.set(slips, made);
+    return made;
   }
 
-  #zero(hand: TechnicianHand, gauge: GaugeState, slips: readonly Slip[]): ZeroSettings {
-    const fine = settingComponents(slips, hand, gauge, this.#learned, false, this.#fine);
-    const broad = settingComponents(slips, hand, gauge, this.#learned, true, this.#broad).slice(1);
-    const settings = [...fine, ...broad];
-    const logPriors = new Float64Array(settings.length);
-    settings.forEach(({ logPrior }, index) => (logPriors[index] = logPrior));
-    const first = this.#firstOf(slips);
-    first.shape ??= { broadFrom: fine.length, ways: Uint8Array.from(settings, ({ way }) => way) };
-    return { settings, logPriors, shape: first.shape };
+  #gaugeOf({ settings, gauges }: ByHand, gauge: GaugeState): ByGauge {
+    const known = gauges.get(gauge);
+    if (known) return known;
+    this.#count++;
+    const made: ByGauge = { settings: withMarkOf(gauge, settings), pair: null, zero: null };
+    gauges.set(gauge, made);
+    return made;
   }
 
-  #firstOf(slips: readonly Slip[]): First {
-    let first = this.#first.get(slips);
-    if (!first) this.#first.set(slips, (first = {}));
-    return first;
+  #slipsOf(slips: readonly Slip[]): BySlips {
+    let found = this.#slips.get(slips);
+    if (!found) this.#slips.set(slips, (found = { columns: undefined, shape: null }));
+    return found;
   }
+}
+
+/** Where a setup with these columns can meet what: worked out once for each list of places. */
+function meetingsWith(columns: SettingColumns): PairSettings['meetings'] {
+  const met: { places: Places; only: boolean; meetings: Meeting[] }[] = [];
+  return (places, only) => {
+    const known = met.find((one) => one.places === places && one.only === only);
+    if (known) return known.meetings;
+    const made = meetings(places, columns, only);
+    met.push({ places, only, meetings: made });
+    return made;
+  };
 }
 
 function wrongOf(

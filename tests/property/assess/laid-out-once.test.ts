@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { frameRound, type RoundFrame } from '@/lib/assess/cause/frame';
 import { judgeRound } from '@/lib/assess/cause/judge';
-import type { Learned } from '@/lib/assess/cause/learned';
+import type { GaugeState, Learned } from '@/lib/assess/cause/learned';
+import { Settings } from '@/lib/assess/cause/settings';
 import { knownSlips, slipsOf } from '@/lib/assess/cause/slips';
 import type { Round } from '@/lib/measure/types';
 import { knownShop } from '@/tests/simulation/known';
@@ -69,4 +70,39 @@ it('a round is judged alike whatever was judged before it', () => {
       expect(other.found.leftOut).toBe(alone.found.leftOut);
     }
   });
+});
+
+it('what a hand can have done with a gauge is the same whichever hand and gauge were met before', () => {
+  const learned = shop();
+  const { T1: one, T2: other } = learned.technicians;
+  if (!one || !other) throw new Error('Two technicians are known.');
+  const gauges: GaugeState[] = [
+    learned.newGauge,
+    { ...learned.newGauge, mark: 35, markSd: 2 },
+    { ...learned.newGauge, mark: -12, markSd: 0.5 },
+  ];
+  const lists = rounds.slice(0, 4).flatMap((round) => {
+    const frame = framed(round);
+    return frame.stations.flatMap(({ pairs }) => pairs.map(knownSlips(frame)));
+  });
+  const after = new Settings(learned);
+  for (const slips of lists) {
+    for (const hand of [one, other]) {
+      for (const gauge of gauges) {
+        const alone = new Settings(learned);
+        const { settings, columns, wrong } = after.pair(hand, gauge, slips);
+        const own = alone.pair(hand, gauge, slips);
+        expect({ settings, wrong }).toEqual({ settings: own.settings, wrong: own.wrong });
+        expect(settings.filter(({ misset }) => misset === 'other-mark').map(({ left }) => left)).toEqual([
+          -gauge.mark,
+          gauge.mark,
+        ]);
+        expect({ ...columns, numbers: null }).toEqual({ ...own.columns, numbers: null });
+        columns.numbers.forEach((number, at) =>
+          expect(number).toBeCloseTo(own.columns.numbers[at] ?? NaN, 12),
+        );
+        expect(after.zero(hand, gauge, slips)).toEqual(alone.zero(hand, gauge, slips));
+      }
+    }
+  }
 });
