@@ -13,6 +13,22 @@ export interface SearchEffort {
   byKind?: ByKind;
 }
 
+/**
+ * An effort with every field named, all of them numbers but one: what reads it many times a round then meets objects of
+ * one shape.
+ */
+export interface FullEffort extends Required<Omit<SearchEffort, 'byKind'>>, ByKind {
+  isByKind: boolean;
+}
+
+/** @param within breadth, where it is not the effort's own. */
+export function inFull(effort: SearchEffort, within = effort.breadth): FullEffort {
+  const { depth, share, least = 0, byKind } = effort;
+  const isByKind = byKind !== undefined;
+  const { alone, together } = byKind ?? { alone: depth, together: depth };
+  return { depth, breadth: within, share, least, isByKind, alone, together };
+}
+
 /** How far behind the best, in ln, what is kept may be. What is let go of a kind that is kept gives it its weight. */
 export interface ByKind {
   /** An explanation by itself. */
@@ -41,10 +57,9 @@ const STEP = 1 / 8;
  * The candidates within reach of the best: the likeliest, as many as there is room for. By kind, those that are let go
  * add their weight to the likeliest of their kind (in `found`).
  */
-export function keep(found: Candidates, effort: SearchEffort, share: number): Kept {
+export function keep(found: Candidates, effort: FullEffort, share: number): Kept {
   const { logWeight, best } = found;
-  const { breadth, byKind } = effort;
-  const depth = byKind?.alone ?? effort.depth;
+  const { breadth, isByKind, alone: depth, together } = effort;
   const steps: (number[] | undefined)[] = [];
   const last = Math.floor(depth / STEP);
   let sum = 0;
@@ -76,7 +91,7 @@ export function keep(found: Candidates, effort: SearchEffort, share: number): Ke
       }
     }
   }
-  if (byKind) ({ kept, crowded } = gather(found, order, breadth, byKind.together, share * sum));
+  if (isByKind) ({ kept, crowded } = gather(found, order, breadth, together, share * sum));
   const unlisted = Math.exp(found.logUnlisted - best);
   return {
     order,

@@ -1,4 +1,4 @@
-import { CAUSES, type Cause } from '@/lib/measure/types';
+import type { Cause } from '@/lib/measure/types';
 import { type ClassProbabilities, classProbabilities, SURE } from './classes';
 import type { Component } from './components';
 import { componentAt, type Explanation } from './explanation';
@@ -12,8 +12,8 @@ const RECORDED_WRONGLY = 0.001;
 
 /** P(this cause was recorded | class), for each class in turn. */
 const recorded = (cause: Cause): ClassProbabilities => {
-  const p = CAUSES.map((c) => (c === cause ? 1 - RECORDED_WRONGLY : RECORDED_WRONGLY / 3));
-  return [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, p[3] ?? 0];
+  const p = (of: Cause): number => (of === cause ? 1 - RECORDED_WRONGLY : RECORDED_WRONGLY / 3);
+  return [p('neither'), p('gauge'), p('body'), p('both')];
 };
 
 /** One height of a round with its two parts under any explanation. */
@@ -95,20 +95,22 @@ export function weighOutcomes(model: RoundModel, found: SearchResult): SearchRes
   if (!isProved(model)) return found;
   const proved = heightParts(model).filter((height) => height.pair.cause[height.side] !== null);
   if (proved.length === 0) return found;
-  const weighed = found.explanations.map(({ weight, explanation }) => ({
-    explanation,
-    weight: proved.reduce(
-      (product, height) => product * classesGiven(height, height.parts(explanation)).likelihood,
-      weight,
-    ),
-  }));
-  const total = weighed.reduce((sum, { weight }) => sum + weight, 0);
+  let total = 0;
+  const joint = found.explanations.map(({ weight, explanation }) => {
+    let product = weight;
+    for (const height of proved) product *= classesGiven(height, height.parts(explanation)).likelihood;
+    total += product;
+    return product;
+  });
   if (!(total > 0)) return found;
+  const explanations: SearchResult['explanations'] = [];
+  found.explanations.forEach(({ explanation }, at) => {
+    explanations.push({ weight: (joint[at] ?? 0) / total, explanation });
+  });
   return {
-    ...found,
+    explanations: explanations.sort((a, b) => b.weight - a.weight),
     logEvidence: found.logEvidence + Math.log(total),
-    explanations: weighed
-      .map(({ weight, explanation }) => ({ weight: weight / total, explanation }))
-      .sort((a, b) => b.weight - a.weight),
+    leftOut: found.leftOut,
+    crowdedOut: found.crowdedOut,
   };
 }

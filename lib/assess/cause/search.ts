@@ -3,7 +3,7 @@ import { Beam } from './beam';
 import { candidates } from './candidates';
 import { expand } from './expand';
 import type { Explanation } from './explanation';
-import { keep, type SearchEffort } from './keep';
+import { type FullEffort, inFull, keep, type SearchEffort } from './keep';
 import { lookAhead } from './look-ahead';
 import type { RoundModel } from './model';
 import { openAhead, openBeam } from './open-beam';
@@ -52,15 +52,15 @@ export function searchUnlessCrowded(
   limit: number,
   wider: number,
 ): SearchResult {
-  const outlook = effort.byKind ? outlookOf(model) : [];
+  const full = inFull(effort);
+  const outlook = full.isByKind ? outlookOf(model) : [];
   let leftOut = 0;
-  if (effort.byKind && model.steps.length > 0)
-    leftOut = openAhead(model, outlook, beam, effort.byKind.together);
+  if (full.isByKind && model.steps.length > 0) leftOut = openAhead(model, outlook, beam, full.together);
   else openBeam(model, beam);
-  const found = follow(model, outlook, effort, { step: 0, leftOut }, limit);
+  const found = follow(model, outlook, full, { step: 0, leftOut }, limit);
   if (!('step' in found)) return found;
   [beam, roomy] = [roomy, beam];
-  const widely = follow(model, outlook, { ...effort, breadth: wider }, found, 1);
+  const widely = follow(model, outlook, inFull(effort, wider), found, 1);
   if ('step' in widely) throw new RangeError('A share is at most one.');
   return widely;
 }
@@ -78,7 +78,7 @@ interface Progress {
 function follow(
   model: RoundModel,
   outlook: Outlook,
-  effort: SearchEffort,
+  effort: FullEffort,
   from: Progress,
   limit: number,
 ): SearchResult | Progress {
@@ -89,7 +89,7 @@ function follow(
   for (let step = from.step; step < model.steps.length; step++) {
     const pair = model.steps[step];
     if (!pair) break;
-    if (effort.byKind && step > 0) leftOut += lookAhead(outlook, beam, step, effort.byKind.together);
+    if (effort.isByKind && step > 0) leftOut += lookAhead(outlook, beam, step, effort.together);
     const found = candidates(model, beam, pair, effort.depth);
     const kept = keep(found, effort, step === model.steps.length - 1 ? effort.share : 1);
     if (kept.crowded > 0 && crowded === null && limit < 1) {
@@ -104,7 +104,7 @@ function follow(
     [beam, next] = [next, beam];
   }
   return {
-    explanations: explanationsOf(model, beam, effort.least ?? 0),
+    explanations: explanationsOf(model, beam, effort.least),
     logEvidence,
     leftOut: Math.min(1, leftOut),
     crowdedOut: Math.min(1, crowdedOut),
@@ -125,7 +125,11 @@ function explanationsOf(model: RoundModel, from: Beam, least: number): SearchRes
   }
   const worked: number[] = [];
   for (let index = 0; index < count; index++) if ((weights[index] ?? 0) / total >= least) worked.push(index);
-  return expand(model, from, worked)
-    .map((explanation, at) => ({ weight: (weights[worked[at] ?? 0] ?? 0) / total, explanation }))
-    .sort((a, b) => b.weight - a.weight);
+  const expanded = expand(model, from, worked);
+  const found: SearchResult['explanations'] = [];
+  for (let at = 0; at < expanded.length; at++) {
+    const explanation = expanded[at];
+    if (explanation) found.push({ weight: (weights[worked[at] ?? 0] ?? 0) / total, explanation });
+  }
+  return found.sort((a, b) => b.weight - a.weight);
 }

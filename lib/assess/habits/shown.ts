@@ -26,8 +26,12 @@ export function newest(setups: readonly Shown[], most = MOST_SHOWN): Shown[] {
  * of sums are, are only looked at as far as something of them is among the newest.
  */
 export function newestOf(lists: readonly (readonly Shown[])[], most = MOST_SHOWN): Shown[] {
-  const sorted = lists.map((list) => (isInOrder(list) ? list : [...list].sort(newerFirst)));
-  const next = sorted.map(() => 0);
+  const sorted: (readonly Shown[])[] = [];
+  const next: number[] = [];
+  for (const list of lists) {
+    sorted.push(isInOrder(list) ? list : [...list].sort(newerFirst));
+    next.push(0);
+  }
   const labels = new Set<string>();
   const shown: Shown[] = [];
   while (shown.length < most) {

@@ -35,8 +35,7 @@ export function expectRound(round: Round, learned: Learned, effort: SearchEffort
   const model = modelRound(frame, learned);
   // What a re-check proved may weigh a light one up again: then all are needed.
   const least = isProved(model) ? 0 : NEGLIGIBLE;
-  // In this order all of them have one shape; a pass names no least of its own.
-  const found = weighOutcomes(model, search(model, { least, ...effort }));
+  const found = weighOutcomes(model, search(model, { ...effort, least }));
   const leading = found.explanations.filter(({ weight }) => weight > NEGLIGIBLE);
   const total = leading.reduce((sum, { weight }) => sum + weight, 0);
   if (!(total > 0)) return;

@@ -7,11 +7,11 @@ export interface Prediction {
 }
 
 /**
- * Bhattacharyya distance of two normal distributions (Kailath 1967): 1/8 Δᵀ S⁻¹ Δ + 1/2 ln(|S| / √(|A||B|)),
- * S the mean of the covariances.
+ * Bhattacharyya coefficient of two normal distributions, the integral of the root of both densities (Kailath 1967):
+ * exp(−1/8 Δᵀ S⁻¹ Δ) √(√|A| √|B|) / √|S|, S the mean of the covariances. It is exp(−their distance).
  */
-export function bhattacharyya(a: Prediction, b: Prediction): number {
-  return distance(a, b, logDeterminant(a), logDeterminant(b));
+export function coefficient(a: Prediction, b: Prediction): number {
+  return coefficientOf(a, b, rootDeterminant(a), rootDeterminant(b));
 }
 
 /** Room for what is worked out between two predictions, used again for every two. */
@@ -24,44 +24,54 @@ function room(n: number): void {
   difference = new Float64Array(n);
 }
 
-function distance(a: Prediction, b: Prediction, logA: number, logB: number): number {
+/** @param rootA √|A|. @param rootB √|B|. */
+function coefficientOf(a: Prediction, b: Prediction, rootA: number, rootB: number): number {
   const n = a.mean.length;
   room(n);
   for (let i = 0; i < n * n; i++) pooled[i] = ((a.covariance[i] ?? 0) + (b.covariance[i] ?? 0)) / 2;
   for (let i = 0; i < n; i++) difference[i] = (a.mean[i] ?? 0) - (b.mean[i] ?? 0);
   solve(pooled, difference, n);
-  return solved.quadratic / 8 + (solved.logDet - (logA + logB) / 2) / 2;
+  return (Math.exp(-solved.quadratic / 8) * Math.sqrt(rootA * rootB)) / solved.rootDet;
 }
 
-function logDeterminant({ mean: { length: n }, covariance }: Prediction): number {
+/** √|covariance|. */
+function rootDeterminant({ mean: { length: n }, covariance }: Prediction): number {
   room(n);
   for (let i = 0; i < n * n; i++) pooled[i] = covariance[i] ?? 0;
   difference.fill(0, 0, n);
   solve(pooled, difference, n);
-  return solved.logDet;
+  return solved.rootDet;
 }
 
 /** What `solve` has found last. */
-const solved = { logDet: 0, quadratic: 0 };
+const solved = { rootDet: 0, quadratic: 0 };
 
-/** ln |M| and vᵀ M⁻¹ v. @param matrix row-major; the lower triangle is replaced by its root. @param vector replaced. */
+/** √|M| and vᵀ M⁻¹ v. @param matrix row-major; the lower triangle is replaced by its root. @param vector replaced. */
 function solve(matrix: Float64Array, vector: Float64Array, n: number): void {
-  let logDet = 0;
+  let rootDet = 1;
   let quadratic = 0;
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = matrix[i * n + j] ?? 0;
-      for (let k = 0; k < j; k++) sum -= (matrix[i * n + k] ?? 0) * (matrix[j * n + k] ?? 0);
-      matrix[i * n + j] = i === j ? Math.sqrt(Math.max(sum, 1e-12)) : sum / (matrix[j * n + j] ?? 1);
+    const row = i * n;
+    for (let j = 0; j < i; j++) {
+      let sum = matrix[row + j] ?? 0;
+      for (let k = 0; k < j; k++) sum -= (matrix[row + k] ?? 0) * (matrix[j * n + k] ?? 0);
+      matrix[row + j] = sum / (matrix[j * n + j] ?? 1);
     }
-    const pivot = matrix[i * n + i] ?? 1;
-    logDet += 2 * Math.log(pivot);
+    let square = matrix[row + i] ?? 0;
     let right = vector[i] ?? 0;
-    for (let k = 0; k < i; k++) right -= (matrix[i * n + k] ?? 0) * (vector[k] ?? 0);
-    vector[i] = right / pivot;
-    quadratic += (vector[i] ?? 0) ** 2;
+    for (let k = 0; k < i; k++) {
+      const below = matrix[row + k] ?? 0;
+      square -= below * below;
+      right -= below * (vector[k] ?? 0);
+    }
+    const pivot = Math.sqrt(Math.max(square, 1e-12));
+    matrix[row + i] = pivot;
+    rootDet *= pivot;
+    right /= pivot;
+    vector[i] = right;
+    quadratic += right * right;
   }
-  solved.logDet = logDet;
+  solved.rootDet = rootDet;
   solved.quadratic = quadratic;
 }
 
@@ -86,11 +96,9 @@ export function expectedBits(predictions: readonly Prediction[], groups: readonl
     if (members) members.push(i);
     else byGroup.set(group, [i]);
   });
-  const everything = information(
-    predictions,
-    overlaps,
-    predictions.map((_, i) => i),
-  );
+  const all: number[] = [];
+  for (let i = 0; i < predictions.length; i++) all.push(i);
+  const everything = information(predictions, overlaps, all);
   let within = 0;
   let top = 0;
   for (const members of byGroup.values()) {
@@ -102,17 +110,21 @@ export function expectedBits(predictions: readonly Prediction[], groups: readonl
   return Math.min(top, Math.max(0, everything - within));
 }
 
-/** exp(−distance) of every two, row-major. */
+/** The coefficient of every two, row-major. */
 function overlapsOf(predictions: readonly Prediction[]): Float64Array {
   const count = predictions.length;
-  const logs = predictions.map(logDeterminant);
+  const roots = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const one = predictions[i];
+    if (one) roots[i] = rootDeterminant(one);
+  }
   const overlaps = new Float64Array(count * count).fill(1);
   for (let i = 0; i < count; i++) {
     for (let j = 0; j < i; j++) {
       const a = predictions[i];
       const b = predictions[j];
       if (!a || !b) continue;
-      const value = Math.exp(-distance(a, b, logs[i] ?? 0, logs[j] ?? 0));
+      const value = coefficientOf(a, b, roots[i] ?? 1, roots[j] ?? 1);
       overlaps[i * count + j] = value;
       overlaps[j * count + i] = value;
     }

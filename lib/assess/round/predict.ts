@@ -34,11 +34,15 @@ export function predictions(
   const hung = zero === null ? undefined : judged.model.zeros[zero];
   const readings = pairs.flatMap((pair) => ([0, 1] as const).map((side) => readingOf(pair, side, hung)));
   const scatter = scatterOf(readings, hand, learned, hung);
-  return leading.map(({ weight, explanation }) => ({
-    weight,
-    mean: meanOf(readings, explanation),
-    covariance: covarianceOf(readings, explanation, scatter),
-  }));
+  const found: Prediction[] = [];
+  for (const { weight, explanation } of leading) {
+    found.push({
+      weight,
+      mean: meanOf(readings, explanation),
+      covariance: covarianceOf(readings, explanation, scatter),
+    });
+  }
+  return found;
 }
 
 function meanOf(readings: readonly Reading[], { mean }: Explanation): Float64Array {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bhattacharyya, entropyBits, expectedBits, type Prediction } from '@/lib/assess/round/information';
+import { coefficient, entropyBits, expectedBits, type Prediction } from '@/lib/assess/round/information';
 import { Random } from '@/tests/simulation/random';
 
 const normal = (weight: number, mean: number, variance = 1): Prediction => ({
@@ -85,14 +85,14 @@ describe('expectedBits', () => {
   });
 });
 
-describe('bhattacharyya', () => {
+describe('the Bhattacharyya coefficient', () => {
   it('is the integral of the root of both densities, with a shared covariance', () => {
     // Source: Kailath 1967; the integral by a sum over an even grid.
     const [a, b] = [normal(1, 0.4, 1.3), normal(1, 2.9, 2.2)];
     let integral = 0;
     for (let x = -40; x <= 40; x += 0.05)
       integral += 0.05 * Math.sqrt(density(x, 0.4, 1.3) * density(x, 2.9, 2.2));
-    expect(Math.exp(-bhattacharyya(a, b))).toBeCloseTo(integral, 10);
+    expect(coefficient(a, b)).toBeCloseTo(integral, 10);
   });
 
   it('is the same in two dimensions, with correlated readings', () => {
@@ -110,7 +110,7 @@ describe('bhattacharyya', () => {
     let integral = 0;
     for (let x = -10; x <= 10; x += 0.1)
       for (let y = -12; y <= 12; y += 0.1) integral += 0.01 * Math.sqrt(at(a, x, y) * at(b, x, y));
-    expect(Math.exp(-bhattacharyya(a, b))).toBeCloseTo(integral, 9);
+    expect(coefficient(a, b)).toBeCloseTo(integral, 9);
   });
 });
 
