@@ -1,6 +1,6 @@
 import type { Job } from '@/lib/measure/types';
 import type { Learned } from './cause/learned';
-import { type FirstReadings, type HabitTally, tallyShop } from './habits';
+import { type FirstReadings, type HabitTally, sumByTechnician, tallyHabits } from './habits';
 import { assessRound } from './round';
 import type { RoundVerdict } from './types';
 
@@ -22,8 +22,15 @@ export const PART = 20;
 
 /** The verdicts of one part as far as the batch report tells them, and its habits’ sums. */
 export function judgeJobs({ jobs, learned, firsts }: JobsTask): JudgedJobs {
-  const rounds = jobs.flatMap((job) =>
-    job.rounds.map((round) => assessRound(round, learned, { brief: true })),
-  );
-  return { rounds, tallies: tallyShop(jobs, rounds, firsts) };
+  const judged = jobs.map((job) => judgeJob(job, learned, firsts));
+  return {
+    rounds: judged.flatMap(({ rounds }) => rounds),
+    tallies: sumByTechnician(judged.map(({ tallies }) => tallies)),
+  };
+}
+
+/** The same of one job. */
+export function judgeJob(job: Job, learned: Learned, firsts: FirstReadings | undefined): JudgedJobs {
+  const rounds = job.rounds.map((round) => assessRound(round, learned, { brief: true }));
+  return { rounds, tallies: tallyHabits(job, rounds, firsts?.get(job.job)) };
 }

@@ -9,10 +9,20 @@ export interface VerdictText<Text = string> {
   rounds: Text;
 }
 
+const BETWEEN = ',\n';
+
 export const verdictText = (verdicts: readonly RoundVerdict[]): VerdictText => ({
-  heights: verdicts.flatMap(heights).map(asText).join(',\n'),
-  rounds: verdicts.map(round).map(asText).join(',\n'),
+  heights: verdicts.flatMap(heights).map(asText).join(BETWEEN),
+  rounds: verdicts.map(round).map(asText).join(BETWEEN),
 });
+
+/** The lines of several, one after another. */
+export const joined = (texts: readonly VerdictText[]): VerdictText => ({
+  heights: lines(texts.map(({ heights }) => heights)),
+  rounds: lines(texts.map(({ rounds }) => rounds)),
+});
+
+const lines = (texts: readonly string[]): string => texts.filter((text) => text !== '').join(BETWEEN);
 
 /** Packed: the lines are much alike, so it takes a fifth of their room. In memory of its own, so that no more than it is handed on. */
 export type Packed = Uint8Array<ArrayBuffer>;

@@ -1,6 +1,7 @@
 import { collapse, type GaugeKind, type Job, type Reading, type Section, type Side } from '@/lib/measure';
 import type { HeightVerdict, RoundVerdict } from '@/lib/assess';
-import { firstReadings, type HabitTally, tallyShop } from '@/lib/assess/habits';
+import { firstReadings, type HabitTally } from '@/lib/assess/habits';
+import { tallyShop } from './tally-shop';
 import { Random } from './random';
 
 /** How one hand works; what is left out is ordinary. Shares and rates from 0 to 1, sizes in mm. */

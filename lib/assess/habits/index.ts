@@ -1,6 +1,6 @@
 /**
- * Habits found in the readings. Tally each job (`tallyHabits`), add tallies up (`addTallies`), one sum for each
- * technician, and ask (`habitMatrix`, `habitsOf`).
+ * Habits found in the readings. Tally each job (`tallyHabits`), add tallies up (`addTallies`; one sum for each
+ * technician: `sumByTechnician`), and ask (`habitMatrix`, `habitsOf`).
  */
 export { firstReadings, firstKey, type FirstReadings } from './first-readings';
 export { HABITS, type HabitKey } from './keys';
@@ -15,7 +15,7 @@ export {
   type MatrixWork,
 } from './habit-matrix';
 export { type EffectUnit, type HabitEffect, TESTS } from './judge';
-export { foundOf, habitsFound, sumByTechnician, tallyShop } from './shop-habits';
+export { foundOf, habitsFound, sumByTechnician } from './shop-habits';
 export { newestOf, type Shown } from './shown';
 export { type ShownApart, ShownSums } from './shown-apart';
 export { addCountsOf, addTallies, emptyTally, HABIT_TALLY_FORMAT, type HabitTally } from './tally';

@@ -1,20 +1,7 @@
 import { grouped } from '@/lib/measure/grouped';
-import type { Job } from '@/lib/measure/types';
-import type { Habit, RoundVerdict } from '../types';
-import type { FirstReadings } from './first-readings';
+import type { Habit } from '../types';
 import { habitMatrix, type HabitCell } from './habit-matrix';
 import { addTallies, type HabitTally } from './tally';
-import { tallyHabits } from './tally-habits';
-
-/** One sum for each technician, of a shop's jobs at once. */
-export function tallyShop(
-  jobs: readonly Job[],
-  verdicts: readonly RoundVerdict[],
-  firsts: FirstReadings = new Map(),
-): Map<string, HabitTally> {
-  const byJob = grouped(verdicts, ({ job }) => job);
-  return sumByTechnician(jobs.map((job) => tallyHabits(job, byJob.get(job.job) ?? [], firsts.get(job.job))));
-}
 
 /** One sum for each technician, in the order of their codes. */
 export function sumByTechnician(parts: readonly ReadonlyMap<string, HabitTally>[]): Map<string, HabitTally> {

@@ -1,4 +1,4 @@
-import type { Job } from '@/lib/measure/types';
+import type { Job, Setup } from '@/lib/measure/types';
 
 /** What learning is told of all jobs, beside the rounds that it looks at. */
 export interface Survey {
@@ -26,30 +26,32 @@ export interface SurveyedJobs extends Omit<Survey, 'within'> {
   within: Map<string, { squares: number[]; df: number }>;
 }
 
-export function surveyJobs(jobs: readonly Job[]): SurveyedJobs {
+/** @param jobs one after another: none is needed once the next was asked for. */
+export function surveyJobs(jobs: Iterable<Job>): SurveyedJobs {
   const found: SurveyedJobs = {
     heightSetups: new Map(),
     gauges: new Set(),
     within: new Map(),
     deviations: [],
   };
-  for (const { technician, gauge, observations } of jobs
-    .flatMap(({ rounds }) => rounds)
-    .flatMap(({ setups }) => setups)) {
-    const within = found.within.get(technician) ?? { squares: [], df: 0 };
-    found.within.set(technician, within);
-    let heights = false;
-    for (const { quantity, zero, deviation, n, ss } of observations) {
-      if (n > 1) within.squares.push(ss);
-      within.df += n - 1;
-      if (quantity !== 'height') continue;
-      heights = true;
-      if (!zero) found.deviations.push(deviation);
-    }
-    found.heightSetups.set(technician, (found.heightSetups.get(technician) ?? 0) + (heights ? 1 : 0));
-    if (heights) found.gauges.add(gauge);
-  }
+  for (const { rounds } of jobs)
+    for (const { setups } of rounds) for (const setup of setups) add(found, setup);
   return found;
+}
+
+function add(found: SurveyedJobs, { technician, gauge, observations }: Setup): void {
+  const within = found.within.get(technician) ?? { squares: [], df: 0 };
+  found.within.set(technician, within);
+  let heights = false;
+  for (const { quantity, zero, deviation, n, ss } of observations) {
+    if (n > 1) within.squares.push(ss);
+    within.df += n - 1;
+    if (quantity !== 'height') continue;
+    heights = true;
+    if (!zero) found.deviations.push(deviation);
+  }
+  found.heightSetups.set(technician, (found.heightSetups.get(technician) ?? 0) + (heights ? 1 : 0));
+  if (heights) found.gauges.add(gauge);
 }
 
 /** @param parts in the order of their jobs. */

@@ -1,6 +1,12 @@
 import type { Learned } from '@/lib/assess';
-import { firstReadings, type HabitTally, type ShownApart, ShownSums } from '@/lib/assess/habits';
-import { judgeJobs } from '@/lib/assess/judge-jobs';
+import {
+  firstReadings,
+  type HabitTally,
+  type ShownApart,
+  ShownSums,
+  sumByTechnician,
+} from '@/lib/assess/habits';
+import { judgeJob } from '@/lib/assess/judge-jobs';
 import { type Pass, surveyJobs, type SurveyedJobs, type Tally, tallyPart } from '@/lib/assess/learn';
 import { type Measured, measuredIn } from '@/lib/assess/measured';
 import {
@@ -12,7 +18,7 @@ import {
   SharedReadings,
 } from '@/lib/measure';
 
-import { type Packed, packed, type VerdictText, verdictText } from '../verdict-texts';
+import { joined, type Packed, packed, type VerdictText, verdictText } from '../verdict-texts';
 
 /** Where a round stands: its job, by the number in the file, and which of the job's rounds it is. */
 export interface RoundAt {
@@ -50,12 +56,18 @@ export class Works {
 
   /** @param jobs by their numbers in the file */
   survey(jobs: readonly number[]): JobsSurveyed {
-    const collapsed = collapseJobs(this.#readingsOf(jobs));
-    return {
-      measured: collapsed.map(measuredIn),
-      rounds: collapsed.map(({ rounds }) => rounds.length),
-      survey: surveyJobs(collapsed),
+    const measured: Measured[] = [];
+    const rounds: number[] = [];
+    const made = function* (works: Works): Generator<Job> {
+      for (const number of jobs) {
+        const job = jobOf(works.#readingsOf(number));
+        measured.push(measuredIn(job));
+        rounds.push(job.rounds.length);
+        yield job;
+      }
     };
+    const survey = surveyJobs(made(this));
+    return { measured, rounds, survey };
   }
 
   tally({ rounds, ...pass }: Pass<RoundAt>): Tally {
@@ -67,15 +79,18 @@ export class Works {
   }
 
   judge(jobs: readonly number[]): JobsJudged {
-    const readings = this.#readingsOf(jobs);
-    const looked = jobs.map((job, i) => this.#looked.get(job) ?? jobOf(readings[i] ?? []));
-    for (const job of jobs) this.#looked.delete(job);
-    const { rounds, tallies } = judgeJobs({
-      jobs: looked,
-      learned: held(this.#learned),
-      firsts: firstReadings(readings.flat()),
-    });
-    return { text: packed(verdictText(rounds)), tallies: this.#shown.takenFrom(tallies) };
+    const learned = held(this.#learned);
+    const texts: VerdictText[] = [];
+    const tallies: Map<string, HabitTally>[] = [];
+    for (const number of jobs) {
+      const readings = this.#readingsOf(number);
+      const job = this.#looked.get(number) ?? jobOf(readings);
+      this.#looked.delete(number);
+      const judged = judgeJob(job, learned, firstReadings(readings));
+      texts.push(verdictText(judged.rounds));
+      tallies.push(judged.tallies);
+    }
+    return { text: packed(joined(texts)), tallies: this.#shown.takenFrom(sumByTechnician(tallies)) };
   }
 
   /** The setups that show the habits of all jobs that were judged here. */
@@ -83,14 +98,13 @@ export class Works {
     return this.#shown.all();
   }
 
-  #readingsOf(jobs: readonly number[]): Reading[][] {
-    const readings = held(this.#readings);
-    return jobs.map((job) => readings.readingsOf(job));
+  #readingsOf(job: number): Reading[] {
+    return held(this.#readings).readingsOf(job);
   }
 
   #round({ job, round }: RoundAt): Round {
     let made = this.#looked.get(job);
-    if (made === undefined) this.#looked.set(job, (made = jobOf(held(this.#readings).readingsOf(job))));
+    if (made === undefined) this.#looked.set(job, (made = jobOf(this.#readingsOf(job))));
     const found = made.rounds[round];
     if (found === undefined) throw new RangeError(`Job ${job} has no round ${round}.`);
     return found;

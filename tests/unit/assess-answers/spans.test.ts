@@ -12,7 +12,8 @@ import {
 } from '@/lib/assess/answers';
 import { settingErrors } from '@/lib/assess/answers/setting-errors';
 import { startingPoint } from '@/lib/assess/cause/learned';
-import { firstReadings, habitMatrix, tallyShop } from '@/lib/assess/habits';
+import { firstReadings, habitMatrix } from '@/lib/assess/habits';
+import { tallyShop } from '@/tests/simulation/tally-shop';
 import { habitShop } from '@/tests/simulation/habit-shop';
 
 const shop = habitShop({ seed: 5, jobs: 60, hands: { A: { leftLow: 2 }, B: {}, C: {} } });

@@ -1,17 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { assessRound, learn, type RoundVerdict } from '@/lib/assess';
-import {
-  firstReadings,
-  type HabitCell,
-  type HabitKey,
-  habitMatrix,
-  HABITS,
-  tallyShop,
-} from '@/lib/assess/habits';
+import { firstReadings, type HabitCell, type HabitKey, habitMatrix, HABITS } from '@/lib/assess/habits';
 import { collapse } from '@/lib/measure';
 import { demoShop } from '@/seed';
 import { type HandHabits, habitShop, type HabitShop, habitTallies } from '@/tests/simulation/habit-shop';
 import { PLANTED } from '@/tests/simulation/planted';
+import { tallyShop } from '@/tests/simulation/tally-shop';
 
 /*
  * The table in DEVELOPERS.md. Takes minutes, so it is started by hand:

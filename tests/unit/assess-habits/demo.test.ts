@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { HeightVerdict, RoundVerdict } from '@/lib/assess';
-import { firstReadings, habitsOf, tallyShop } from '@/lib/assess/habits';
+import { firstReadings, habitsOf } from '@/lib/assess/habits';
 import { collapse } from '@/lib/measure';
 import { demoShop, demoTruth } from '@/seed';
+import { tallyShop } from '@/tests/simulation/tally-shop';
 
 /**
  * The demo shop's planted habits. Verdicts are those of somebody who knows the truth, since the shop's own take long;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { firstReadings, habitsFound, tallyShop } from '@/lib/assess/habits';
+import { firstReadings, habitsFound } from '@/lib/assess/habits';
+import { tallyShop } from '@/tests/simulation/tally-shop';
 import { habitShop } from '@/tests/simulation/habit-shop';
 
 const shop = habitShop({

@@ -7,11 +7,11 @@ import {
   HABITS,
   sumByTechnician,
   tallyHabits,
-  tallyShop,
 } from '@/lib/assess/habits';
 import { MOST_SHOWN } from '@/lib/assess/habits/shown';
 import { grouped } from '@/lib/measure/grouped';
 import { habitShop } from '@/tests/simulation/habit-shop';
+import { tallyShop } from '@/tests/simulation/tally-shop';
 
 const shop = habitShop({ seed: 3, jobs: 24, hands: { A: {}, B: { leftLow: 2 }, C: {} } });
 const firsts = firstReadings(shop.readings);
