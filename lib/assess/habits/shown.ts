@@ -21,6 +21,20 @@ export function newest(setups: readonly Shown[], most = MOST_SHOWN): Shown[] {
   return some.length === most ? some : newestOf([setups], most);
 }
 
+/** Adds a setup to those that are `newest` so far, in their order: what comes one by one need not be sorted. */
+export function addToNewest(newest: Shown[], setup: Shown, most: number): void {
+  const known = newest.findIndex(({ label }) => label === setup.label);
+  if (known >= 0) {
+    if ((newest[known]?.at ?? 0) >= setup.at) return;
+    newest.splice(known, 1);
+  }
+  let place = newest.length;
+  while (place > 0 && newerFirst(newest[place - 1] ?? setup, setup) > 0) place--;
+  if (place >= most) return;
+  newest.splice(place, 0, setup);
+  if (newest.length > most) newest.pop();
+}
+
 /**
  * The newest of several lists together, as `newest` of all of them in one. Lists that are in that order already, as those
  * of sums are, are only looked at as far as something of them is among the newest.

@@ -30,7 +30,7 @@ export function tallyHabits(
   for (const round of job.rounds) {
     const verdict =
       verdicts.find(({ stage, attempt }) => stage === round.stage && attempt === round.attempt) ?? null;
-    const context: RoundContext = { job, round, verdict, firsts, sheafOf };
+    const context: RoundContext = { job, round, verdict, firsts, sheafOf, known: new Map() };
     for (const { technician } of round.setups) sheafOf(technician).tally.setups++;
     gatherSlips(context);
     gatherHangings(context);

@@ -27,11 +27,25 @@ function room(n: number): void {
 /** @param rootA √|A|. @param rootB √|B|. */
 function coefficientOf(a: Prediction, b: Prediction, rootA: number, rootB: number): number {
   const n = a.mean.length;
+  if (n === 2) return ofTwo(a, b, rootA, rootB);
   room(n);
   for (let i = 0; i < n * n; i++) pooled[i] = ((a.covariance[i] ?? 0) + (b.covariance[i] ?? 0)) / 2;
   for (let i = 0; i < n; i++) difference[i] = (a.mean[i] ?? 0) - (b.mean[i] ?? 0);
   solve(pooled, difference, n);
   return (Math.exp(-solved.quadratic / 8) * Math.sqrt(rootA * rootB)) / solved.rootDet;
+}
+
+/** The same of two readings, which nearly all checks take: written out. */
+function ofTwo({ mean: m, covariance: A }: Prediction, b: Prediction, rootA: number, rootB: number): number {
+  const { mean: n, covariance: B } = b;
+  const left = ((A[0] ?? 0) + (B[0] ?? 0)) / 2;
+  const right = ((A[3] ?? 0) + (B[3] ?? 0)) / 2;
+  const both = ((A[1] ?? 0) + (B[1] ?? 0)) / 2;
+  const x = (m[0] ?? 0) - (n[0] ?? 0);
+  const y = (m[1] ?? 0) - (n[1] ?? 0);
+  const det = left * right - both * both;
+  const quadratic = (right * x * x - 2 * both * x * y + left * y * y) / det;
+  return (Math.exp(-quadratic / 8) * Math.sqrt(rootA * rootB)) / Math.sqrt(det);
 }
 
 /** √|covariance|. */

@@ -8,7 +8,7 @@ import {
   type HabitTally,
   type Shown,
 } from '@/lib/assess/habits';
-import { newest } from '@/lib/assess/habits/shown';
+import { addToNewest, newest } from '@/lib/assess/habits/shown';
 import { habitShop, habitTallies } from '@/tests/simulation/habit-shop';
 import { Random } from '@/tests/simulation/random';
 
@@ -48,4 +48,17 @@ it('the newest setups of many lists are those of all of them in one, whichever a
   expect(all).toEqual(newest(lists.flat()));
   expect(all).toHaveLength(50);
   expect(newestOf(lists.slice(0, 2), 5)).toEqual(newest(lists.slice(0, 2).flat(), 5));
+});
+
+it('the newest setups are the same where they come one by one', () => {
+  const random = new Random(4);
+  for (let i = 0; i < 200; i++) {
+    const list = Array.from({ length: Math.floor(random.uniform(0, 12)) }, (): Shown => {
+      const at = Math.floor(random.uniform(0, 9));
+      return { label: `J${Math.floor(random.uniform(0, 6))}`, at };
+    });
+    const oneByOne: Shown[] = [];
+    for (const one of list) addToNewest(oneByOne, one, 3);
+    expect(oneByOne).toEqual(newest(list, 3));
+  }
 });

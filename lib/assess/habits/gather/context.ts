@@ -12,12 +12,18 @@ export interface RoundContext {
   /** Deviations of first readings, by `firstKey`. */
   firsts: ReadonlyMap<string, number>;
   sheafOf: (technician: string) => Sheaf;
+  /** What was made of a setup for one habit serves for all that it shows. */
+  known: Map<Setup, Shown>;
 }
 
-export const shownOf = ({ job }: RoundContext, setup: Pick<Setup, 'label' | 'takenAt'>): Shown => ({
-  label: `${job.job}/${setup.label}`,
-  at: setup.takenAt,
-});
+export function shownOf({ job, known }: RoundContext, setup: Setup): Shown {
+  let shown = known.get(setup);
+  if (shown === undefined) {
+    shown = { label: `${job.job}/${setup.label}`, at: setup.takenAt };
+    known.set(setup, shown);
+  }
+  return shown;
+}
 
 /** Heights of a round count where its center section carries the datum. */
 export const isDecided = ({ verdict }: RoundContext): boolean => verdict?.decidable ?? true;

@@ -46,7 +46,8 @@ function ordinary(hangings: readonly Hanging[], verdict: RoundVerdict | null): H
       seen === null || leftOut.has(`${hanging.setup.label}\n${seen.point}\n${side}`) ? null : seen;
     const left = keep('L', hanging.left);
     const right = keep('R', hanging.right);
-    return left === null && right === null ? [] : [{ ...hanging, left, right }];
+    const { setup, station } = hanging;
+    return left === null && right === null ? [] : [{ setup, station, left, right }];
   });
 }
 

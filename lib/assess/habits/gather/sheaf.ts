@@ -1,6 +1,6 @@
 import type { HabitKey, MeanHabit, RoundHabit } from '../keys';
 import { clusterOf } from '../moments';
-import { MOST_SHOWN_OF_A_JOB, newest, type Shown } from '../shown';
+import { addToNewest, MOST_SHOWN_OF_A_JOB, type Shown } from '../shown';
 import { emptyTally, type HabitTally } from '../tally';
 
 interface Sum {
@@ -36,9 +36,9 @@ export class Sheaf {
   }
 
   show(what: string, setup: Shown): void {
-    const list = this.#shown.get(what);
-    if (list === undefined) this.#shown.set(what, [setup]);
-    else list.push(setup);
+    const newest = this.#shown.get(what);
+    if (newest === undefined) this.#shown.set(what, [setup]);
+    else addToNewest(newest, setup, MOST_SHOWN_OF_A_JOB);
   }
 
   /** The job as one cluster. */
@@ -48,7 +48,7 @@ export class Sheaf {
       mean.all = clusterOf(all.n, all.s);
       for (const [gauge, { n, s }] of by) mean.by[gauge] = clusterOf(n, s);
     }
-    for (const [what, setups] of this.#shown) this.tally.shown[what] = newest(setups, MOST_SHOWN_OF_A_JOB);
+    for (const [what, newest] of this.#shown) this.tally.shown[what] = newest;
     return this.tally;
   }
 }
