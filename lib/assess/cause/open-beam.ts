@@ -1,12 +1,12 @@
 import { type Beam, zeroPicks } from './beam';
-import { patternProbability } from './explanation';
-import { foresee, stateAhead } from './foresee';
+import { componentAt, patternProbability } from './explanation';
+import { foresee, stateAhead, takeFirst } from './foresee';
 import { LetGo } from './let-go';
 import { PATTERNS } from './learned';
 import { damages, type RoundModel } from './model';
 import { openErrors } from './opening-state';
 import { frontAndRear, logPriorOf, type Openings, openings } from './openings';
-import { mostOf, type Outlook } from './outlook';
+import { type Coming, MOST, mostOf, type Outlook } from './outlook';
 
 /** Fills a beam with all openings of a round. */
 export function openBeam(model: RoundModel, beam: Beam): void {
@@ -42,6 +42,8 @@ export function openAhead(model: RoundModel, outlook: Outlook, beam: Beam, reach
   const n = 2 * model.zeros.length;
   const { mean, covariance } = stateAhead(n + 2);
   const state = { mean, covariance, n, m: 0, C: 0 };
+  const [first] = coming;
+  if (!first) throw new RangeError('To look ahead there must be a setup to come.');
   letGo.begin(count, reach);
   for (let index = 0; index < count; index++) {
     const own = opened.logWeight(index);
@@ -50,8 +52,16 @@ export function openAhead(model: RoundModel, outlook: Outlook, beam: Beam, reach
       letGo.score(index, own + most);
       continue;
     }
-    openErrors(model, picks, index * slots, state);
-    const ahead = foresee(coming, n, 0, most, letGo.floor - own);
+    const row = index * slots;
+    const enough = letGo.floor - own;
+    const value = valueOfFirst(model, first, picks, row);
+    const bound = most + (value - (first.numbers[MOST] ?? 0));
+    if (bound < enough) {
+      letGo.score(index, own + bound);
+      continue;
+    }
+    openErrors(model, picks, row, state);
+    const ahead = foresee(coming, n, 0, most, enough, value);
     letGo.score(index, own + ahead.all);
     after[index] = ahead.after;
   }
@@ -63,6 +73,20 @@ export function openAhead(model: RoundModel, outlook: Outlook, beam: Beam, reach
     beam.outlook[k] = after[index] ?? 0;
   }
   return dropped;
+}
+
+/** What the first setup counts for by the opening whose picks begin at `row`, ln. */
+function valueOfFirst({ bodies, zeros }: RoundModel, first: Coming, picks: Int16Array, row: number): number {
+  const front = zeros[first.zeroA / 2];
+  const rear = zeros[first.zeroB / 2];
+  if (!front || !rear) throw new RangeError('A setup is read against two zero setups.');
+  return takeFirst(
+    first,
+    componentAt(bodies, picks[row + front.station] ?? 0),
+    componentAt(front.settings, picks[row + 2 + first.zeroA / 2] ?? 0),
+    componentAt(bodies, picks[row + rear.station] ?? 0),
+    componentAt(rear.settings, picks[row + 2 + first.zeroB / 2] ?? 0),
+  );
 }
 
 /** Writes an opening into place `k` of a beam. */
