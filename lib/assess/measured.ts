@@ -1,4 +1,4 @@
-import type { Job, Observation } from '@/lib/measure';
+import type { Job } from '@/lib/measure';
 import { repeatability } from './repeatability';
 import { firstTimeOutcome, type CountedOutcome, type FirstTimeOutcome } from './right-first-time';
 import type { SdEstimate } from './types';
@@ -37,29 +37,27 @@ export interface Measured {
 export function measuredIn(job: Job): Measured {
   const hands = new Map<string, MeasuredByHand>();
   const gauges = new Map<string, MeasuredByGauge>();
-  for (const setup of job.rounds.flatMap(({ setups }) => setups)) {
-    const { technician, gauge, observations } = setup;
-    const hand = hands.get(technician) ?? noHand(technician);
-    const own = gauges.get(gauge) ?? { gauge, readings: 0, heights: 0 };
-    hands.set(technician, hand);
-    gauges.set(gauge, own);
-    const heights = observations.filter(({ quantity }) => quantity === 'height');
-    hand.setups += 1;
-    hand.readings += readings(observations);
-    hand.heights += heights.length;
-    hand.heightReadings += readings(heights);
-    own.readings += readings(observations);
-    own.heights += heights.length;
-    for (const { n, ss } of observations) {
-      hand.df += n - 1;
-      hand.ss += ss;
+  for (const { setups } of job.rounds) {
+    for (const { technician, gauge, observations } of setups) {
+      const hand = hands.get(technician) ?? noHand(technician);
+      const own = gauges.get(gauge) ?? { gauge, readings: 0, heights: 0 };
+      hands.set(technician, hand);
+      gauges.set(gauge, own);
+      hand.setups += 1;
+      for (const { quantity, n, ss } of observations) {
+        hand.readings += n;
+        own.readings += n;
+        hand.df += n - 1;
+        hand.ss += ss;
+        if (quantity !== 'height') continue;
+        hand.heights += 1;
+        hand.heightReadings += n;
+        own.heights += 1;
+      }
     }
   }
   return { hands: [...hands.values()], gauges: [...gauges.values()], outcome: firstTimeOutcome(job) };
 }
-
-const readings = (observations: readonly Observation[]): number =>
-  observations.reduce((sum, { n }) => sum + n, 0);
 
 const noHand = (technician: string): MeasuredByHand => ({
   technician,

@@ -2,7 +2,7 @@
 import { isWithin } from '@/lib/measure/deviation';
 import { dimensionKey } from '@/lib/measure/dimension';
 import { lengthsNamed, sharedLetters } from '@/lib/measure/shared-letters';
-import type { Observation, Round, Setup } from '@/lib/measure/types';
+import type { Observation, Quantity, Round, Setup } from '@/lib/measure/types';
 import type { RecordedDimension } from './types';
 
 interface Hung {
@@ -18,19 +18,35 @@ interface Hung {
  * diagonals), so its last two setups both count: neither side can hide behind the other.
  */
 export function recordedDimensions(round: Round): RecordedDimension[] {
-  const shared = sharedLetters(round.setups.flatMap((setup) => setup.observations));
-  return [...hungByDimension(round).values()].flatMap((hung) => {
-    const point = hung[0]?.observation.point ?? '';
-    const lengths = hung[0]?.observation.quantity === 'length' ? lengthsNamed(point, shared) : 1;
-    const last = hung.slice(-lengths);
-    return last.map((one) => recorded(one, hung.length - last.length + 1));
-  });
+  return recordedOf(round, null);
 }
 
-function hungByDimension(round: Round): Map<string, Hung[]> {
+/** Its lengths alone. */
+export function recordedLengths(round: Round): RecordedDimension[] {
+  return recordedOf(round, 'length');
+}
+
+/** @param only the quantity that is asked for; null for all. */
+function recordedOf(round: Round, only: Quantity | null): RecordedDimension[] {
+  const shared = sharedLetters(round.setups.flatMap((setup) => setup.observations));
+  const found: RecordedDimension[] = [];
+  for (const hung of hungByDimension(round, only).values()) {
+    const point = hung[0]?.observation.point ?? '';
+    const lengths = hung[0]?.observation.quantity === 'length' ? lengthsNamed(point, shared) : 1;
+    const from = Math.max(0, hung.length - lengths);
+    for (let at = from; at < hung.length; at++) {
+      const one = hung[at];
+      if (one) found.push(recorded(one, from + 1));
+    }
+  }
+  return found;
+}
+
+function hungByDimension(round: Round, only: Quantity | null): Map<string, Hung[]> {
   const hung = new Map<string, Hung[]>();
   for (const setup of round.setups) {
     for (const observation of setup.observations) {
+      if (only !== null && observation.quantity !== only) continue;
       const key = dimensionKey(observation);
       const before = hung.get(key);
       if (before === undefined) hung.set(key, [{ setup, observation }]);

@@ -26,9 +26,10 @@ export function collapseJobs(each: Iterable<Reading[]>): Job[] {
 }
 
 function collapseJob(job: string, readings: Reading[]): Job {
-  const rounds = [...grouped(readings, (r) => `${r.stage} ${r.attempt}`).values()].map((lines) =>
-    collapseRound(job, lines),
-  );
+  // Pushed one by one, here and below: a list that `map` makes changes its kind once it is compiled.
+  const rounds: Round[] = [];
+  for (const lines of grouped(readings, (r) => `${r.stage} ${r.attempt}`).values())
+    rounds.push(collapseRound(job, lines));
   rounds.sort((a, b) => byStage(a) - byStage(b) || a.attempt - b.attempt);
   return { job, sheet: agreed(readings, (r) => r.sheet), rounds };
 }
@@ -36,7 +37,8 @@ function collapseJob(job: string, readings: Reading[]): Job {
 function collapseRound(job: string, readings: Reading[]): Round {
   const [first] = readings;
   if (first === undefined) throw new RangeError('A round needs at least one reading.');
-  const setups = [...grouped(readings, (r) => r.setup)].map(([label, lines]) => collapseSetup(label, lines));
+  const setups: Setup[] = [];
+  for (const [label, lines] of grouped(readings, (r) => r.setup)) setups.push(collapseSetup(label, lines));
   setups.sort((a, b) => a.takenAt - b.takenAt || byText(a.label, b.label));
   return {
     job,
@@ -51,15 +53,18 @@ function collapseRound(job: string, readings: Reading[]): Round {
 function collapseSetup(label: string, readings: Reading[]): Setup {
   const [first] = readings;
   if (first === undefined) throw new RangeError('A setup needs at least one reading.');
-  const keyed = [...grouped(readings, dimensionKey)].map(([key, lines]) => ({ key, value: observe(lines) }));
+  const keyed: { key: string; value: Observation }[] = [];
+  for (const [key, lines] of grouped(readings, dimensionKey)) keyed.push({ key, value: observe(lines) });
   keyed.sort((a, b) => a.value.takenAt - b.value.takenAt || byText(a.key, b.key));
+  const observations: Observation[] = [];
+  for (const { value } of keyed) observations.push(value);
   return {
     label,
     technician: first.technician,
     gauge: first.gauge,
     gaugeKind: agreed(readings, (r) => r.gaugeKind),
     takenAt: firstTime(readings),
-    observations: keyed.map(({ value }) => value),
+    observations,
   };
 }
 

@@ -14,11 +14,13 @@ export function expand(model: RoundModel, beam: Beam, which: readonly number[]):
   const numbers = new Float64Array(which.length * (n + n * n));
   const picks = beam.picks.slice(0, count * pickCount);
   const impacts = beam.impacts.slice(0, beam.groupCount * impactCount);
-  const explanations = which.map((index, k): Explanation => {
+  const explanations: Explanation[] = [];
+  for (let k = 0; k < which.length; k++) {
+    const index = which[k] ?? 0;
     const at = k * (n + n * n);
     const pick = index * pickCount;
     const group = (beam.group[index] ?? 0) * impactCount;
-    return {
+    explanations.push({
       logWeight: beam.logWeight[index] ?? -Infinity,
       mean: numbers.subarray(at, at + n),
       covariance: numbers.subarray(at + n, at + n + n * n),
@@ -26,8 +28,8 @@ export function expand(model: RoundModel, beam: Beam, which: readonly number[]):
       bodies: picks.subarray(pick, pick + zeroPicks(model)),
       zeroSettings: picks.subarray(pick + zeroPicks(model), pick + stepPicks(model)),
       settings: picks.subarray(pick + stepPicks(model), pick + pickCount),
-    };
-  });
+    });
+  }
   const ordered = alikeTogether(model, explanations);
   const before = statesBefore(model);
   const last = model.steps.length - 1;

@@ -87,15 +87,19 @@ export const gaugeOf = (learned: Learned, gauge: string): GaugeState =>
 
 export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
   const body = learned.bodies[frame.phase];
-  const { bodies, places, logPriors } = bodiesOf(body.scatter, learned);
+  const { bodies, places, logPriors: bodyPriors } = bodiesOf(body.scatter, learned);
   const { shares, patterns, possible } = impactsOf(body);
   const settings = settingsBy(learned);
   const slips = knownSlips(frame);
-  const zeros = frame.zeroSetups.map(({ station, pair }, k): ZeroModel => {
+  // Lists that are asked for many times a round are pushed to: one that `map` makes changes its kind once it is compiled.
+  const zeros: ZeroModel[] = [];
+  for (const { station, pair } of frame.zeroSetups) {
     const hand = handOf(learned, pair.technician);
     const gauge = gaugeOf(learned, pair.gauge);
-    return { station, pair, hand, gauge, ...settings.zero(hand, gauge, slips(pair)), error: 4 + 2 * k };
-  });
+    const { settings: all, logPriors, shape } = settings.zero(hand, gauge, slips(pair));
+    const error = 4 + 2 * zeros.length;
+    zeros.push({ station, pair, hand, gauge, settings: all, logPriors, shape, error });
+  }
   const firstBody = 4 + 2 * zeros.length;
   const steps = frame.stations.flatMap((station, g) =>
     station.zero
@@ -110,7 +114,7 @@ export function modelRound(frame: RoundFrame, learned: Learned): RoundModel {
     zeros,
     steps,
     bodies,
-    bodyPriors: logPriors,
+    bodyPriors,
     shares,
     possible,
     patterns: shares.map((_, impact) =>

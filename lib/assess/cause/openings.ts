@@ -54,7 +54,9 @@ export function openings(model: RoundModel): Openings {
     if (at > 0) lately.unshift(...lately.splice(at, 1));
     return known.openings;
   }
-  const shape: Shape = { bodies: bodies.length, possible, settings: zeros.map((zero) => zero.shape) };
+  const settings: SettingShape[] = [];
+  for (const zero of zeros) settings.push(zero.shape);
+  const shape: Shape = { bodies: bodies.length, possible, settings };
   const made = { shape, openings: layOut(model) };
   lately.unshift(made);
   if (lately.length > FEW) lately.pop();

@@ -155,7 +155,8 @@ function tallySetting(
 function tallyBodies(tally: Tally, model: RoundModel, item: Explanation, w: number): number {
   const { phase, stations } = model.frame;
   const impacts = tally.impacts[phase];
-  const patterns = stations.map((_, g) => patternAt(model, item, g));
+  const patterns: number[] = [];
+  for (let g = 0; g < stations.length; g++) patterns.push(patternAt(model, item, g));
   impacts.forEach((impact, c) => {
     const share = w * (item.impacts[c] ?? 0);
     impact.share += share;

@@ -2,7 +2,7 @@ import type { Round } from '@/lib/measure/types';
 import type { Learned } from '../cause/learned';
 import { lengthSd } from '../cause/lengths';
 import { handOf } from '../cause/model';
-import { recordedDimensions } from '../recorded';
+import { recordedLengths } from '../recorded';
 import type { RecordedDimension } from '../types';
 
 /** One-sided 95 % of the normal distribution: how far beyond the tolerance counts as beyond doubt. */
@@ -19,8 +19,8 @@ const mm = (value: number): string => `${Math.abs(value).toFixed(1)} mm`;
 export function whyUndecidable(round: Round, learned: Learned): string | null {
   const zeroPoints = zeroNames(round);
   const out: string[] = [];
-  for (const length of recordedDimensions(round)) {
-    if (length.quantity !== 'length' || !inCenter(length, zeroPoints)) continue;
+  for (const length of recordedLengths(round)) {
+    if (!inCenter(length, zeroPoints)) continue;
     const uncertainty = COVERAGE * lengthSd(length, handOf(learned, length.technician), learned);
     if (Math.abs(length.deviation) - uncertainty <= length.tolerance) continue;
     const direction = length.deviation > 0 ? 'long' : 'short';
