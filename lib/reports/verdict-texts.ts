@@ -24,15 +24,33 @@ export const joined = (texts: readonly VerdictText[]): VerdictText => ({
 
 const lines = (texts: readonly string[]): string => texts.filter((text) => text !== '').join(BETWEEN);
 
-/** Packed: the lines are much alike, so it takes a fifth of their room. In memory of its own, so that no more than it is handed on. */
-export type Packed = Uint8Array<ArrayBuffer>;
+/**
+ * UTF-8, of a large file deflated: the lines are much alike, so it takes a fifth of their room. In memory of its own, so
+ * that no more than it is handed on.
+ */
+export interface Packed {
+  bytes: Uint8Array<ArrayBuffer>;
+  isDeflated: boolean;
+}
 
-export const packed = ({ heights, rounds }: VerdictText): VerdictText<Packed> => ({
-  heights: pack(heights),
-  rounds: pack(rounds),
-});
+/** Of a file with so many readings all texts are 50 MB: up to there it is not worth the time to make them smaller. */
+const ROOMY = 300_000;
+
+/** @param readings of the whole file. */
+export function packed({ heights, rounds }: VerdictText, readings: number): VerdictText<Packed> {
+  const pack = readings <= ROOMY ? plain : deflated;
+  return { heights: pack(heights), rounds: pack(rounds) };
+}
+
+const encoder = new TextEncoder();
+
+const plain = (text: string): Packed => ({ bytes: encoder.encode(text), isDeflated: false });
 
 /** At the least effort there is. */
-const pack = (text: string): Packed => new Uint8Array(deflateRawSync(text, { level: 1, chunkSize: 1 << 17 }));
+const deflated = (text: string): Packed => ({
+  bytes: new Uint8Array(deflateRawSync(text, { level: 1, chunkSize: 1 << 17 })),
+  isDeflated: true,
+});
 
-export const unpacked = (text: Packed): Uint8Array => inflateRawSync(text, { chunkSize: 1 << 18 });
+export const unpacked = ({ bytes, isDeflated }: Packed): Uint8Array =>
+  isDeflated ? inflateRawSync(bytes, { chunkSize: 1 << 18 }) : bytes;

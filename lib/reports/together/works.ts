@@ -45,6 +45,7 @@ export interface JobsJudged {
  */
 export class Works {
   #readings: SharedReadings | null = null;
+  #size = 0;
   #learned: Learned | null = null;
   /** Jobs that passes look at, by their numbers: each of them looks at some again, and in the end they are judged. */
   readonly #looked = new Map<number, Job>();
@@ -52,6 +53,7 @@ export class Works {
 
   take(lines: SharedLines): void {
     this.#readings = new SharedReadings(lines);
+    this.#size = lines.size;
   }
 
   /** @param jobs by their numbers in the file */
@@ -90,7 +92,10 @@ export class Works {
       texts.push(verdictText(judged.rounds));
       tallies.push(judged.tallies);
     }
-    return { text: packed(joined(texts)), tallies: this.#shown.takenFrom(sumByTechnician(tallies)) };
+    return {
+      text: packed(joined(texts), this.#size),
+      tallies: this.#shown.takenFrom(sumByTechnician(tallies)),
+    };
   }
 
   /** The setups that show the habits of all jobs that were judged here. */

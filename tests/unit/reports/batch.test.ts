@@ -189,9 +189,17 @@ describe('the batch report', () => {
     const [first] = SHOP.rounds;
     if (first === undefined) throw new Error('The shop has changed.');
     const rounds = ['J7', 'J8', 'J9'].map((job) => ({ ...first, job }));
-    const texts = [rounds.slice(0, 1), [], rounds.slice(1)].map(verdictText).map(packed);
-    const text = Array.from(packedReport(SHOP, texts), (piece) => Buffer.from(piece).toString()).join('');
-    expect(JSON.parse(text)).toEqual(batchReport({ ...SHOP, rounds }));
+    const parts = [rounds.slice(0, 1), [], rounds.slice(1)].map(verdictText);
+    // Of a small file they are kept as they are, of a large one deflated.
+    for (const [readings, isDeflated] of [
+      [100, false],
+      [1_000_000, true],
+    ] as const) {
+      const texts = parts.map((part) => packed(part, readings));
+      expect(texts.map(({ heights }) => heights.isDeflated)).toEqual(texts.map(() => isDeflated));
+      const text = Array.from(packedReport(SHOP, texts), (piece) => Buffer.from(piece).toString()).join('');
+      expect(JSON.parse(text)).toEqual(batchReport({ ...SHOP, rounds }));
+    }
   });
 
   it('of an empty shop is a document too', () => {
