@@ -4,7 +4,7 @@ import { frameRound } from '@/lib/assess/cause/frame';
 import type { Learned, Misset } from '@/lib/assess/cause/learned';
 import { SLIP_WORDS } from '@/lib/assess/cause/signature';
 import { slipsOf } from '@/lib/assess/cause/slips';
-import { recordedDimensions } from '@/lib/assess/recorded';
+import { recordedLengths } from '@/lib/assess/recorded';
 import { assessRound } from '@/lib/assess/round/assess-round';
 import { callOf, type Call } from '@/lib/assess/round/call';
 import { inCenter, whyUndecidable, zeroNames } from '@/lib/assess/round/decidable';
@@ -79,9 +79,7 @@ export function caughtIn(
   if (round === undefined) return null;
   const verdict = assessRound(round, learned);
   const zeros = zeroNames(round);
-  const centerOut = recordedDimensions(round).filter(
-    (one) => one.quantity === 'length' && !one.within && inCenter(one, zeros),
-  );
+  const centerOut = recordedLengths(round).filter((one) => !one.within && inCenter(one, zeros));
   const call = ({ p }: { p: Record<Cause, number> }) => callOf(p, missCost);
   const [check] = verdict.nextChecks;
   return {

@@ -146,7 +146,7 @@ export async function bundle(programs) {
 }
 
 /** Whether a package brought a module. */
-const isOfPackage = (/** @type {string} */ path) => /[/\\]?node_modules[/\\]/.test(path);
+const isOfPackage = (/** @type {string} */ path) => /(^|[/\\])node_modules[/\\]/.test(path);
 
 /** @type {Record<string, 'ts' | 'js' | 'json'>} */
 const LOADERS = { '.ts': 'ts', '.mjs': 'js', '.json': 'json' };

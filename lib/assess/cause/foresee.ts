@@ -89,7 +89,7 @@ export function foresee(
 
 function take(one: Coming, n: number): number {
   expectBoth(one, n);
-  return one.hasLeft && one.hasRight ? weighBoth(one) : weighOne(one);
+  return weigh(one);
 }
 
 /**
@@ -121,7 +121,7 @@ export function takeFirst(
     (numbers[C_BOTH] ?? 0) +
     (wa * (wa * (bodyA.covariance + settingA.covariance)) +
       wb * (wb * (bodyB.covariance + settingB.covariance)));
-  return one.hasLeft && one.hasRight ? weighBoth(one) : weighOne(one);
+  return weigh(one);
 }
 
 /** What the setup that was taken last tells of the state: residuals left and right, and the inverse of their covariance. */
@@ -181,7 +181,10 @@ function expectBoth({ under, zeroA: p, zeroB: q, numbers }: Coming, n: number): 
   seen[2] = c - (wa * crossP + wb * crossQ);
 }
 
-/** One setup that was read on both sides, as `expectBoth` has it: ln of what its readings count for. */
+/** What the readings of a setup count for, ln, beside what is expected of them (`told`, `seen`). */
+const weigh = (one: Coming): number => (one.hasLeft && one.hasRight ? weighBoth(one) : weighOne(one));
+
+/** One setup that was read on both sides: ln of what its readings count for. */
 function weighBoth({ numbers }: Coming): number {
   const rL = told[0] ?? 0;
   const rR = told[1] ?? 0;

@@ -4,7 +4,7 @@ import type { Learned, TechnicianHand } from '../cause/learned';
 import type { PairModel } from '../cause/model';
 import type { NextCheck } from '../types';
 import { entropyBits, expectedBits } from './information';
-import { type Leading, lengthBits, Predictions } from './predict';
+import { type Leading, lengthBits, predictions } from './predict';
 import { exchangeWords, lengthWords, otherTechnicianWords, rehangWords, zeroWords } from './words';
 
 /** Minutes that a check takes, as a rule (a judgement of ours; common practice varies). */
@@ -109,12 +109,11 @@ function proposalsOf(
   const last = lastSetups(judged);
   const spoiled = spoiledBy(judged);
   const proposals: Proposal[] = [];
-  const predictions = new Predictions(judged, leading, learned);
   const predict = (
     pairs: readonly PairModel[],
     hand: (pair: PairModel) => TechnicianHand,
     zero: number | null = null,
-  ): number => expectedBits(predictions.of(pairs, hand, zero), groups);
+  ): number => expectedBits(predictions(judged, leading, pairs, hand, learned, zero), groups);
   for (const pair of last) {
     const setup = pair.pair.label;
     proposals.push({

@@ -1,4 +1,3 @@
-import { carried } from '../cause/carried';
 import { type Explanation, patternAt } from '../cause/explanation';
 import type { JudgedRound } from '../cause/judge';
 import type { Learned, TechnicianHand } from '../cause/learned';
@@ -20,92 +19,30 @@ interface Reading {
   weights: number[];
 }
 
-/** What explanations lead to expect of readings that were not made yet. */
-export class Predictions {
-  readonly #judged: JudgedRound;
-  readonly #leading: readonly Leading[];
-  readonly #learned: Learned;
-  /** Of one pair, whoever hangs it: several checks ask for it. */
-  readonly #projected = new Map<PairModel, Projected[]>();
-
-  constructor(judged: JudgedRound, leading: readonly Leading[], learned: Learned) {
-    this.#judged = judged;
-    this.#leading = leading;
-    this.#learned = learned;
+/**
+ * The two new readings of each pair under each explanation: the body is the same, the setting is new and ordinary.
+ * With `zero`, that zero gauge is hung anew first, and its own setting is new as well.
+ */
+export function predictions(
+  judged: JudgedRound,
+  leading: readonly Leading[],
+  pairs: readonly PairModel[],
+  hand: (pair: PairModel) => TechnicianHand,
+  learned: Learned,
+  zero: number | null,
+): Prediction[] {
+  const hung = zero === null ? undefined : judged.model.zeros[zero];
+  const readings = pairs.flatMap((pair) => ([0, 1] as const).map((side) => readingOf(pair, side, hung)));
+  const scatter = scatterOf(readings, hand, learned, hung);
+  const found: Prediction[] = [];
+  for (const { weight, explanation } of leading) {
+    found.push({
+      weight,
+      mean: meanOf(readings, explanation),
+      covariance: covarianceOf(readings, explanation, scatter),
+    });
   }
-
-  /**
-   * The two new readings of each pair under each explanation: the body is the same, the setting is new and ordinary.
-   * With `zero`, that zero gauge is hung anew first, and its own setting is new as well.
-   */
-  of(
-    pairs: readonly PairModel[],
-    hand: (pair: PairModel) => TechnicianHand,
-    zero: number | null,
-  ): Prediction[] {
-    const [only] = pairs;
-    const hung = zero === null ? undefined : this.#judged.model.zeros[zero];
-    if (only && pairs.length === 1 && !hung) return this.#ofOne(only, hand(only));
-    const readings = pairs.flatMap((pair) => ([0, 1] as const).map((side) => readingOf(pair, side, hung)));
-    const scatter = scatterOf(readings, hand, this.#learned, hung);
-    const found: Prediction[] = [];
-    for (const { weight, explanation } of this.#leading) {
-      found.push({
-        weight,
-        mean: meanOf(readings, explanation),
-        covariance: covarianceOf(readings, explanation, scatter),
-      });
-    }
-    return found;
-  }
-
-  #ofOne(pair: PairModel, { setting, reading }: TechnicianHand): Prediction[] {
-    let projected = this.#projected.get(pair);
-    if (!projected) {
-      projected = [];
-      for (const { explanation } of this.#leading) projected.push(projectedOf(pair, explanation));
-      this.#projected.set(pair, projected);
-    }
-    const shared = this.#learned.common * setting ** 2;
-    const own = setting ** 2 + reading ** 2 + gaugeOf(this.#learned, pair.pair.gauge).biasSe ** 2;
-    const found: Prediction[] = [];
-    for (let i = 0; i < projected.length; i++) {
-      const one = projected[i];
-      const leading = this.#leading[i];
-      if (!one || !leading) break;
-      const both = one.covariance + shared;
-      found.push({
-        weight: leading.weight,
-        mean: one.mean,
-        covariance: [one.varLeft + own, both, both, one.varRight + own],
-      });
-    }
-    return found;
-  }
-}
-
-/** What a pair's two readings show under an explanation, but for setting and scatter, mm and mm². */
-interface Projected {
-  mean: [number, number];
-  varLeft: number;
-  varRight: number;
-  covariance: number;
-}
-
-function projectedOf(pair: PairModel, { mean, covariance: C }: Explanation): Projected {
-  const n = mean.length;
-  const [wa, wb] = pair.weights;
-  const [p, q] = pair.zeros;
-  const b = pair.body;
-  return {
-    mean: [
-      (mean[b] ?? 0) - wa * (mean[p] ?? 0) - wb * (mean[q] ?? 0),
-      (mean[b + 1] ?? 0) - wa * (mean[p + 1] ?? 0) - wb * (mean[q + 1] ?? 0),
-    ],
-    varLeft: carried(C, n, b, p, q, b, p, q, wa, wb),
-    varRight: carried(C, n, b + 1, p + 1, q + 1, b + 1, p + 1, q + 1, wa, wb),
-    covariance: carried(C, n, b, p, q, b + 1, p + 1, q + 1, wa, wb),
-  };
+  return found;
 }
 
 function meanOf(readings: readonly Reading[], { mean }: Explanation): Float64Array {

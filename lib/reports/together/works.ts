@@ -45,7 +45,6 @@ export interface JobsJudged {
  */
 export class Works {
   #readings: SharedReadings | null = null;
-  #size = 0;
   #learned: Learned | null = null;
   /** Jobs that passes look at, by their numbers: each of them looks at some again, and in the end they are judged. */
   readonly #looked = new Map<number, Job>();
@@ -53,7 +52,6 @@ export class Works {
 
   take(lines: SharedLines): void {
     this.#readings = new SharedReadings(lines);
-    this.#size = lines.size;
   }
 
   /** @param jobs by their numbers in the file */
@@ -93,7 +91,7 @@ export class Works {
       tallies.push(judged.tallies);
     }
     return {
-      text: packed(joined(texts), this.#size),
+      text: packed(joined(texts), held(this.#readings).size),
       tallies: this.#shown.takenFrom(sumByTechnician(tallies)),
     };
   }

@@ -95,6 +95,11 @@ export class SharedReadings implements AgreedLines {
     this.lines = shared.lines;
   }
 
+  /** How many there are. */
+  get size(): number {
+    return this.shared.size;
+  }
+
   /** Numbers of the jobs in the order in which `collapse` gives them: by their first reading, then their number. */
   get jobsInOrder(): number[] {
     const { lines } = this;
